@@ -1,0 +1,63 @@
+"""What is known, with its source: models, loading, the shop's own layer over the shipped one, checking.
+
+May import the standard library, pydantic and counter.paths; nothing else of counter.
+"""
+
+from counter.catalogue._load import load, load_file
+from counter.catalogue._models import (
+    TRUST,
+    UNSURE,
+    Arrangement,
+    Base,
+    Catalogue,
+    Centre,
+    Circuit,
+    Confidence,
+    Face,
+    Figure,
+    Kind,
+    Lamp,
+    LampShape,
+    Look,
+    LookValue,
+    Model,
+    Notch,
+    Notches,
+    Outline,
+    Pin,
+    Pins,
+    Source,
+    Sourced,
+    Word,
+    notch_look,
+)
+
+__all__ = [
+    "TRUST",
+    "UNSURE",
+    "Arrangement",
+    "Base",
+    "Catalogue",
+    "Centre",
+    "Circuit",
+    "Confidence",
+    "Face",
+    "Figure",
+    "Kind",
+    "Lamp",
+    "LampShape",
+    "Look",
+    "LookValue",
+    "Model",
+    "Notch",
+    "Notches",
+    "Outline",
+    "Pin",
+    "Pins",
+    "Source",
+    "Sourced",
+    "Word",
+    "load",
+    "load_file",
+    "notch_look",
+]

@@ -1,0 +1,268 @@
+"""The catalogue's models: bases, lamp types, looks and sources, every value with where it comes from."""
+
+from __future__ import annotations
+
+from functools import cached_property
+from typing import Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+Confidence = Literal[
+    "published",  # read in the source itself
+    "reproduced",  # read in a secondary reproduction of the source
+    "practice",  # common practice at the counter; no written source
+    "memory-high",
+    "memory-medium",
+    "memory-low",
+    "confirmed",  # measured or seen by this shop; only its own layer may say so
+]
+Arrangement = Literal["row", "rectangle", "two-across", "ends"]
+Kind = Literal["fluorescent", "uv-c", "uv-a", "led", "other"]
+LampShape = Literal[
+    "twin", "quad", "triple", "four-fold", "long-twin", "flat", "square", "circular", "u-bent", "linear"
+]
+
+# How sure a value is, as the chance that it is right: the weight it gets in ranking. Round figures of ours,
+# chosen so that memory-low still leans the ranking but one clear look outweighs it.
+TRUST: dict[str, float] = {
+    "confirmed": 0.995,
+    "published": 0.995,
+    "reproduced": 0.99,
+    "practice": 0.95,
+    "memory-high": 0.97,
+    "memory-medium": 0.9,
+    "memory-low": 0.65,
+}
+UNSURE = frozenset({"practice", "memory-medium", "memory-low"})  # drawn dashed and said in words
+
+
+class Model(BaseModel):
+    """Base of all our models: frozen, no unknown keys, schema built on first use to keep the start short."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True, ser_json_inf_nan="null")
+
+
+class Sourced(Model):
+    """Anything that carries a source (a key into `sources`) and a confidence."""
+
+    source: str
+    confidence: Confidence
+    note: str | None = None
+
+    @property
+    def is_unsure(self) -> bool:
+        """Whether this must be drawn dashed and named as unconfirmed."""
+        return self.confidence in UNSURE
+
+
+class Figure(Sourced):
+    """One number; its unit stands in the name of the field that holds it."""
+
+    value: float
+    plus_minus: float | None = Field(None, ge=0, description="spread met in the trade, in the field's unit")
+
+
+class Word(Sourced):
+    """One word or short text."""
+
+    value: str
+
+
+class Pin(Model):
+    """A pin's centre, in millimetres, face view, pins toward the viewer, y up, key side up."""
+
+    x_mm: float
+    y_mm: float
+
+
+class Pins(Sourced):
+    """All pins of one face."""
+
+    at: tuple[Pin, ...]
+
+
+class Outline(Sourced):
+    """The outer edge of the base, centred on the pin pattern unless offset."""
+
+    shape: Literal["rectangle", "circle"]
+    width_mm: float = Field(gt=0)
+    height_mm: float = Field(gt=0)
+    corner_mm: float = Field(0, ge=0)
+    offset_y_mm: float = 0
+
+
+class Centre(Outline):
+    """The block or post between the pins; in two-pin lamps it holds the starter."""
+
+    what: Literal["block", "post"]
+
+
+class Notch(Model):
+    """A key cut into the centre block or post; `offset_mm` from the middle of the key edge, right positive."""
+
+    size: Literal["large", "small"]
+    offset_mm: float
+    width_mm: float = Field(gt=0)
+    depth_mm: float = Field(gt=0)
+
+
+class Notches(Sourced):
+    """The notches of one face; an empty tuple says there are none."""
+
+    at: tuple[Notch, ...]
+
+
+class Face(Model):
+    """Geometry of the base as seen when the pins point at you."""
+
+    pins: Pins
+    outline: Outline
+    pin_diameter_mm: Figure | None = None
+    centre: Centre | None = None
+    notches: Notches | None = Field(None, description="absent: where the key sits is not known")
+
+
+class Base(Model):
+    """A cap by its IEC 60061 designation."""
+
+    designation: str
+    family: str = Field(description="designation without key number, as generic lamp codes print it")
+    sheet: Word | None = None
+    pins: Figure = Field(description="contacts on one base; per end for a tube with two ends")
+    arrangement: Word | None = None
+    block: Word | None = Field(None, description="yes or no: a block or post between the pins")
+    pin_spacing_mm: Figure | None = Field(None, description="what a ruler can measure; spacing_means says which")
+    spacing_means: str | None = None
+    family_notches: tuple[str, ...] = Field((), description="notch looks met in this family (common practice)")
+    starter: Word | None = Field(None, description="internal, external, none or integral")
+    supply: Literal["ballast", "mains"]
+    mount: Literal["push", "twist-lock", "two-ends"]
+    hold: str = Field(description="how to hold the lamp so that left and right mean the same to everybody")
+    tell: str = Field(description="one sentence: how to know this base")
+    face: Face
+
+
+class Circuit(Model):
+    """Lamp values on one kind of supply: lamp power, current and voltage."""
+
+    power_w: Figure | None = None
+    current_a: Figure | None = None
+    voltage_v: Figure | None = None
+
+
+class Lamp(Model):
+    """A lamp type: what a clerk would call one lamp, whatever its maker and colour."""
+
+    id: str
+    base: str
+    watts: Figure
+    kind: Kind
+    shape: LampShape | None = None
+    legs: int | None = Field(None, description="straight glass legs: 2 is one bent tube, 4 two, 6 three, 8 four")
+    glass: Word | None = None
+    tube_mm: Figure | None = None
+    length_mm: Figure | None = Field(None, description="overall, pins excluded unless the note says otherwise")
+    mains: Circuit | None = Field(None, description="on a magnetic ballast at mains frequency")
+    hf: Circuit | None = Field(None, description="on an electronic ballast")
+    ballasts: tuple[Literal["magnetic", "electronic", "none"], ...] = Field(
+        description="kinds of ballast made for it"
+    )
+    ballasts_from: Sourced
+    uvc_w: Figure | None = None
+    arc_mm: Figure | None = None
+    inches: float | None = Field(None, description="nominal length that the code of a linear lamp may print")
+    codes: tuple[Word, ...] = Field((), description="designations printed for it in a standard or law")
+    note: str | None = None
+
+
+class LookValue(Model):
+    """One answer to a look."""
+
+    value: str
+    label: str
+    instead: dict[str, float] = Field(
+        default_factory=dict, description="what people say instead, as weights; absent: all others alike"
+    )
+    slip: float | None = Field(None, ge=0, lt=1, description="overrides the look's slip rate for this value")
+    also: tuple[str, ...] = Field((), description="other answers that count as right for this value")
+
+
+class Look(Model):
+    """One thing to look at or measure, what it costs and how often it goes wrong."""
+
+    key: str
+    label: str
+    ask: str
+    why: str
+    seconds: float = Field(gt=0)
+    slip: float = Field(ge=0, lt=1)
+    slip_from: Sourced
+    values: tuple[LookValue, ...] = ()
+    tool_sd: float | None = Field(None, gt=0, description="measured looks: reading error, standard deviation, mm")
+    default_sd: float | None = Field(None, gt=0, description="catalogue spread where a lamp gives none, mm")
+    low: float | None = None
+    high: float | None = None
+
+    @property
+    def is_measured(self) -> bool:
+        """Whether the answer is a number of millimetres."""
+        return self.tool_sd is not None
+
+
+class Source(Model):
+    """A published work, or 'memory' and 'practice', which are none."""
+
+    key: str
+    title: str
+    kind: str
+    seen: str
+
+
+class Catalogue(Model):
+    """Everything known about bases and lamps, the shop's own layer already laid over the shipped one."""
+
+    format: Literal["lamp-counter/catalogue"]
+    version: Literal[1]
+    sources: tuple[Source, ...]
+    bases: tuple[Base, ...]
+    lamps: tuple[Lamp, ...]
+    looks: tuple[Look, ...]
+    legs_by_shape: dict[str, str] = Field(description="the legs look of shapes whose legs are not just counted")
+
+    @cached_property
+    def base_by_name(self) -> dict[str, Base]:
+        """Bases by designation."""
+        return {base.designation: base for base in self.bases}
+
+    @cached_property
+    def lamp_by_id(self) -> dict[str, Lamp]:
+        """Lamp types by id."""
+        return {lamp.id: lamp for lamp in self.lamps}
+
+    @cached_property
+    def look_by_key(self) -> dict[str, Look]:
+        """Looks by key."""
+        return {look.key: look for look in self.looks}
+
+    @cached_property
+    def source_by_key(self) -> dict[str, Source]:
+        """Sources by key."""
+        return {source.key: source for source in self.sources}
+
+    def base_of(self, lamp: Lamp) -> Base:
+        """Return the base a lamp type stands on."""
+        return self.base_by_name[lamp.base]
+
+
+def notch_look(notches: tuple[Notch, ...]) -> str:
+    """Name the look of a key: none, one-large, two-large, small-left, small-centre, small-right or two-small."""
+    if not notches:
+        return "none"
+    if len(notches) > 1:
+        return f"two-{notches[0].size}"
+    only = notches[0]
+    if only.size == "large":
+        return "one-large"
+    if abs(only.offset_mm) < 1:  # under a millimetre off the middle reads as centre by eye
+        return "small-centre"
+    return "small-left" if only.offset_mm < 0 else "small-right"

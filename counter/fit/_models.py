@@ -1,0 +1,76 @@
+"""The fixture as far as it is known, and what fitting a lamp to it answers with."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from pydantic import Field
+
+from counter.catalogue import Confidence, Model
+
+Signal = Literal["DANGER", "WARNING", "CAUTION", "NOTICE"]
+Verdict = Literal["sell", "ask first", "do not sell"]
+Ballast = Literal["magnetic", "electronic", "dimming", "led-driver", "bypassed", "unknown"]
+Use = Literal["lighting", "germicidal", "blacklight", "unknown"]
+
+
+class Fixture(Model):
+    """What the customer or the labels say of the fixture; None and "unknown" are normal."""
+
+    holder: str | None = None
+    ballast: Ballast = "unknown"
+    ballast_watts: tuple[float, ...] = Field((), description="lamp watts that the ballast label lists")
+    lamp_count: int | None = Field(None, ge=1, le=12)
+    label: str = Field("", max_length=4000, description="pasted or typed text of the ballast label")
+    enclosed: bool | None = None
+    damp: bool | None = None
+    cold: bool | None = None
+    base_up: bool | None = None
+    emergency: bool | None = None
+    dimmer: bool | None = None
+    shunted: bool | None = None
+    space_mm: float | None = Field(None, gt=0, le=3000, description="room for the lamp's length")
+    room_k: int | None = Field(None, ge=1000, le=20000, description="colour of the other lamps in the room")
+
+
+class Caution(Model):
+    """One thing to say: what, why, what to do, and the number it rests on."""
+
+    signal: Signal
+    rule: str
+    says: str
+    why: str
+    do: str
+    figure: float | None = None
+    unit: str | None = None
+    source: str
+    confidence: Confidence
+    verdict: Verdict = Field(description="the most this caution allows")
+
+
+class Ask(Model):
+    """A question about the fixture whose answer could change the verdict; `about` is a field of Fixture or Case."""
+
+    about: str
+    question: str
+    why: str
+    outcomes: tuple[str, ...] = ()
+
+
+class Replacement(Model):
+    """Something that may, or may not, go in instead."""
+
+    title: str
+    lamp: str | None = None
+    led_type: str | None = None
+    verdict: Verdict
+    reason: str
+    cautions: tuple[Caution, ...] = ()
+
+
+class Judgement(Model):
+    """The verdict on one lamp for one fixture and use."""
+
+    verdict: Verdict
+    cautions: tuple[Caution, ...] = ()
+    asks: tuple[Ask, ...] = ()

@@ -1,0 +1,27 @@
+"""What identification answers with."""
+
+from __future__ import annotations
+
+from counter.catalogue import Kind, LampShape, Model
+
+
+class Candidate(Model):
+    """One lamp type with its probability and how each look spoke of it."""
+
+    lamp: str
+    base: str
+    watts: float
+    shape: LampShape | None
+    kind: Kind
+    probability: float
+    agrees: tuple[str, ...]
+    disagrees: tuple[str, ...]
+
+
+class NextLook(Model):
+    """A look not taken yet: expected gain in bits, effort in seconds, and why it is worth taking."""
+
+    look: str
+    bits: float
+    seconds: float
+    why: str

@@ -1,0 +1,77 @@
+"""What reading a printed code answers with."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from pydantic import Field
+
+from counter.catalogue import Kind, LampShape, Model
+
+System = Literal[
+    "nema",
+    "ilcos",
+    "ansi-linear",
+    "ansi-germicidal",
+    "lbs",
+    "base",
+    "colour",
+    "barcode",
+    "house",
+    "shorthand",
+    "partial",
+]
+
+
+class ReadLamp(Model):
+    """What a code says of a lamp; what it does not say is None."""
+
+    kind: Kind | None = None
+    legs: int | None = None
+    shape: LampShape | None = None
+    watts: float | None = None
+    base: str | None = None
+    bases: tuple[str, ...] = ()
+    cct_k: int | None = None
+    cri_min: int | None = None
+    tube_mm: float | None = None
+    length_mm: float | None = None
+    pins: int | None = None
+
+
+class Span(Model):
+    """One part of the typed text, `text == input[start:end]`, and what it means in plain words."""
+
+    start: int
+    end: int
+    text: str
+    means: str
+    part: str
+    assumed: str | None = None
+    choices: tuple[str, ...] = ()
+
+
+class Reading(Model):
+    """One way to read the marks; probabilities of one text's readings sum to 1 or less."""
+
+    probability: float
+    system: System
+    canonical: str
+    lamp: ReadLamp
+    lamps: tuple[str, ...] = ()
+    spans: tuple[Span, ...] = ()
+    assumptions: tuple[str, ...] = ()
+
+
+class MarkEvidence(Model):
+    """All readings of one text, best first, and how well each lamp type explains the text.
+
+    `likelihood` maps lamp ids to P(text | lamp), scaled so that the best is 1; a lamp that is not named has
+    `floor`. An empty mapping says that the text tells nothing of the lamp.
+    """
+
+    text: str
+    readings: tuple[Reading, ...] = ()
+    problems: tuple[str, ...] = ()
+    likelihood: dict[str, float] = Field(default_factory=dict)
+    floor: float = 1.0
