@@ -1,0 +1,65 @@
+"""Light as numbers: exposure to ultraviolet, and colour. Pure computation.
+
+Lives here: irradiance from a tubular lamp and the time to the daily limits (`_uv`), the weighting table
+(`_weighting`), colour names and codes (`_names`), chromaticity (`_chromaticity`), the swatch for the screen
+(`_swatch`), mired and matching (`_mired`), and what the command line prints (`_report`). The figures, each
+with its source and confidence, are in resources/light.json, read by `_tables` on first use.
+
+May import: the standard library and `counter.paths`; nothing else.
+"""
+
+from __future__ import annotations
+
+from counter.light._chromaticity import chromaticity, daylight, planckian
+from counter.light._colour import Colour, colour_of
+from counter.light._mired import Match, match_word, matching, mired, mired_difference
+from counter.light._report import colour_report, colour_text, duration_text, uv_report, uv_text
+from counter.light._swatch import swatch
+from counter.light._tables import Output, Place, StandardColour, WeightingRow
+from counter.light._uv import (
+    CURVE_M,
+    Exposure,
+    UvaExposure,
+    curve,
+    exposure,
+    irradiance_w_m2,
+    places,
+    typical_output,
+    uva_exposure,
+)
+from counter.light._weighting import MERCURY_LINE_NM, effective_w_m2, weighting
+
+__all__ = [
+    "CURVE_M",
+    "MERCURY_LINE_NM",
+    "Colour",
+    "Exposure",
+    "Match",
+    "Output",
+    "Place",
+    "StandardColour",
+    "UvaExposure",
+    "WeightingRow",
+    "chromaticity",
+    "colour_of",
+    "colour_report",
+    "colour_text",
+    "curve",
+    "daylight",
+    "duration_text",
+    "effective_w_m2",
+    "exposure",
+    "irradiance_w_m2",
+    "match_word",
+    "matching",
+    "mired",
+    "mired_difference",
+    "places",
+    "planckian",
+    "swatch",
+    "typical_output",
+    "uv_report",
+    "uv_text",
+    "uva_exposure",
+    "weighting",
+]

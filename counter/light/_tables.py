@@ -1,0 +1,147 @@
+"""The figures of resources/light.json as frozen rows; the file is read once, on first use."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass
+from functools import cache
+from typing import Any, TypeVar
+
+from counter import paths
+
+Row = TypeVar("Row")
+
+
+_WEAKEST_LAST = ("published", "reproduced", "memory-high", "practice", "memory-medium", "memory-low")
+
+
+def weakest(*confidences: str) -> str:
+    """Return the least sure of some confidences."""
+    return max(confidences, key=_WEAKEST_LAST.index)
+
+
+@dataclass(frozen=True, slots=True)
+class WeightingRow:
+    """One row of the ICNIRP table: the limit (J/m², unweighted) and the weight S at one wavelength."""
+
+    nm: float
+    limit_j_m2: float
+    s: float
+    source: str
+    confidence: str
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """A daily limit of radiant exposure, J/m², for 8 h within 24 h."""
+
+    j_m2: float
+    source: str
+    confidence: str
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """A distance that a clerk can picture, in metres from the middle of the lamp."""
+
+    name: str
+    distance_m: float
+    source: str
+    confidence: str
+
+
+@dataclass(frozen=True, slots=True)
+class Output:
+    """The usual 254 nm output of a new lamp, in watts, least and most, by cap and lamp watts."""
+
+    caps: tuple[str, ...]
+    watts: float
+    uvc_watts: tuple[float, float]
+    source: str
+    confidence: str
+
+
+@dataclass(frozen=True, slots=True)
+class StandardColour:
+    """A standard colour of IEC 60081: its own colour temperature and CIE 1931 chromaticity."""
+
+    name: str
+    cct_k: int
+    x: float
+    y: float
+    source: str
+    confidence: str
+
+
+@dataclass(frozen=True, slots=True)
+class Letters:
+    """An older colour name; `cct_k` is the colour temperature of today's codes within its range."""
+
+    letters: str
+    name: str
+    cct_k: int
+    cct_range_k: tuple[int, int]
+    cri_range: tuple[int, int]
+    source: str
+    confidence: str
+
+
+@dataclass(frozen=True, slots=True)
+class CriClass:
+    """What the first digit of a three-digit code says of colour rendering."""
+
+    digit: int
+    cri_range: tuple[int, int]
+    source: str
+    confidence: str
+
+
+@dataclass(frozen=True, slots=True)
+class MatchWord:
+    """A word for a difference in mired below a threshold; None stands for no upper end."""
+
+    word: str
+    below_mired: float | None
+    because: str
+    source: str
+    confidence: str
+
+
+@dataclass(frozen=True, slots=True)
+class Tables:
+    """All figures of this folder."""
+
+    sources: dict[str, str]
+    effective_limit: Limit
+    uva_eye_limit: Limit
+    weighting: tuple[WeightingRow, ...]
+    places: tuple[Place, ...]
+    outputs: tuple[Output, ...]
+    standard: tuple[StandardColour, ...]
+    letters: tuple[Letters, ...]
+    cri_classes: tuple[CriClass, ...]
+    match_words: tuple[MatchWord, ...]
+
+
+def _rows(kind: type[Row], rows: list[dict[str, Any]]) -> tuple[Row, ...]:
+    frozen = ({k: tuple(v) if isinstance(v, list) else v for k, v in row.items()} for row in rows)
+    return tuple(kind(**row) for row in frozen)
+
+
+@cache
+def tables() -> Tables:
+    """Return the shipped figures."""
+    data = json.loads((paths.resources() / "light.json").read_text(encoding="utf-8"))
+    uv, colour = data["uv"], data["colour"]
+    return Tables(
+        sources=data["sources"],
+        effective_limit=Limit(**uv["effective_limit"]),
+        uva_eye_limit=Limit(**uv["uva_eye_limit"]),
+        weighting=_rows(WeightingRow, uv["weighting"]),
+        places=_rows(Place, uv["places"]),
+        outputs=_rows(Output, uv["outputs"]),
+        standard=_rows(StandardColour, colour["standard"]),
+        letters=_rows(Letters, colour["letters"]),
+        cri_classes=_rows(CriClass, colour["cri_classes"]),
+        match_words=_rows(MatchWord, colour["match_words"]),
+    )

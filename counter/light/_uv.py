@@ -1,0 +1,180 @@
+"""Ultraviolet at a distance from a bare tubular lamp, and the time until the daily limit."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from counter.light._bounds import within
+from counter.light._tables import Limit, Output, Place, tables, weakest
+from counter.light._weighting import effective_w_m2, mercury_row
+
+CURVE_M = (0.3, 10.0)  # from holding the lamp to the far side of a large room
+WORKING_DAY_S = 8 * 3600
+DAY_S = 24 * 3600
+
+
+@dataclass(frozen=True, slots=True)
+class Exposure:
+    """What bare skin or an eye meets at 254 nm, and how soon the daily limit is reached.
+
+    `valid` says that the distance is at least twice the arc length, where the formula may be relied on;
+    `confidence` is that of the weakest figure used, the lamp's own output apart: that is the caller's.
+    """
+
+    uvc_watts: float
+    arc_mm: float
+    distance_m: float
+    lamps: int
+    irradiance_w_m2: float
+    effective_w_m2: float
+    limit_j_m2: float
+    time_to_limit_s: float
+    valid: bool
+    near_field_limit_m: float
+    notes: tuple[str, ...]
+    sources: tuple[str, ...]
+    confidence: str
+
+
+@dataclass(frozen=True, slots=True)
+class UvaExposure:
+    """What an eye meets from a blacklight lamp (315 to 400 nm), and how soon the daily limit is reached."""
+
+    uva_watts: float
+    arc_mm: float
+    distance_m: float
+    lamps: int
+    irradiance_w_m2: float
+    limit_j_m2: float
+    time_to_limit_s: float
+    valid: bool
+    near_field_limit_m: float
+    notes: tuple[str, ...]
+    sources: tuple[str, ...]
+    confidence: str
+
+
+def irradiance_w_m2(uvc_watts: float, arc_mm: float, distance_m: float, lamps: int = 1) -> float:
+    """Return the irradiance, W/m², facing the middle of a bare tubular lamp.
+
+    Keitz: E = P (2a + sin 2a) / (2 pi² D L), tan a = L / 2D, with P the radiant output in watts, L the arc
+    length and D the distance, both in metres here. Several lamps count as their sum at the same distance.
+    Reflections are not counted.
+
+    Raises:
+        ValueError: a value is no number, not finite, or outside what a lamp and a room can be.
+    """
+    power_w = within("The ultraviolet output", uvc_watts, 1e-6, 2000, "W", "Take it from the lamp's data.")
+    arc_m = within("The arc length", arc_mm, 1, 3000, "mm", "Measure the glowing part of the tube.") / 1000
+    way_out = "Measure from the middle of the lamp."
+    far_m = within("The distance", distance_m, 0.01, 1000, "m", way_out)
+    count = within("The number of lamps", lamps, 1, 1000, "lamps", "Count the lamps that are lit.")
+    if count != int(count):
+        raise ValueError(f"The number of lamps is {lamps:g}; it must be a whole number.")
+    angle = math.atan(arc_m / (2 * far_m))
+    return count * power_w * (2 * angle + math.sin(2 * angle)) / (2 * math.pi**2 * far_m * arc_m)
+
+
+def exposure(uvc_watts: float, arc_mm: float, distance_m: float, lamps: int = 1) -> Exposure:
+    """Return the exposure to 254 nm at a distance, against the ICNIRP daily limit.
+
+    Raises:
+        ValueError: as `irradiance_w_m2`.
+    """
+    irradiance = irradiance_w_m2(uvc_watts, arc_mm, distance_m, lamps)
+    effective, limit = effective_w_m2(irradiance), tables().effective_limit
+    time_s = limit.j_m2 / effective
+    return Exposure(
+        float(uvc_watts),
+        float(arc_mm),
+        float(distance_m),
+        int(lamps),
+        irradiance,
+        effective,
+        limit.j_m2,
+        time_s,
+        _far_enough(arc_mm, distance_m),
+        near_field_limit_m=2 * arc_mm / 1000,
+        notes=_notes(arc_mm, distance_m, lamps, time_s),
+        sources=("IOA-2007", "IUVA-PROT", limit.source),
+        confidence=weakest(limit.confidence, mercury_row().confidence),
+    )
+
+
+def uva_exposure(uva_watts: float, arc_mm: float, distance_m: float, lamps: int = 1) -> UvaExposure:
+    """Return an eye's exposure to UV-A (315 to 400 nm) from a blacklight lamp.
+
+    The UV-A output must come from the lamp's own data: no figure for it is known here.
+
+    Raises:
+        ValueError: as `irradiance_w_m2`.
+    """
+    irradiance = irradiance_w_m2(uva_watts, arc_mm, distance_m, lamps)
+    limit: Limit = tables().uva_eye_limit
+    time_s = limit.j_m2 / irradiance
+    own = "The UV-A output must come from the lamp's data; none is known here."
+    return UvaExposure(
+        float(uva_watts),
+        float(arc_mm),
+        float(distance_m),
+        int(lamps),
+        irradiance,
+        limit.j_m2,
+        time_s,
+        _far_enough(arc_mm, distance_m),
+        near_field_limit_m=2 * arc_mm / 1000,
+        notes=(own, *_notes(arc_mm, distance_m, lamps, time_s)),
+        sources=("IOA-2007", "IUVA-PROT", limit.source),
+        confidence=limit.confidence,
+    )
+
+
+def curve(uvc_watts: float, arc_mm: float, lamps: int = 1, points: int = 49) -> tuple[tuple[float, float], ...]:
+    """Return (distance in metres, time to the limit in seconds), evenly spaced on a log axis over `CURVE_M`.
+
+    Below twice the arc length the points are computed all the same: draw them as unsure.
+
+    Raises:
+        ValueError: as `irradiance_w_m2`, or fewer than two points.
+    """
+    if points < 2:
+        raise ValueError(f"A curve of {points} points cannot be drawn; ask for 2 or more.")
+    near, far = CURVE_M
+    inner = (near * (far / near) ** (i / (points - 1)) for i in range(1, points - 1))
+    distances = (near, *inner, far)  # the ends exact, whatever the powers round to
+    return tuple((d, exposure(uvc_watts, arc_mm, d, lamps).time_to_limit_s) for d in distances)
+
+
+def places(uvc_watts: float, arc_mm: float, lamps: int = 1) -> tuple[tuple[Place, Exposure], ...]:
+    """Return the exposure at arm's length, across the counter and across a room.
+
+    Raises:
+        ValueError: as `irradiance_w_m2`.
+    """
+    named = tables().places
+    return tuple((place, exposure(uvc_watts, arc_mm, place.distance_m, lamps)) for place in named)
+
+
+def typical_output(cap: str, watts: float) -> Output | None:
+    """Return the usual 254 nm output of a new germicidal lamp, or None where it is not known."""
+    rows = tables().outputs
+    return next((row for row in rows if cap in row.caps and math.isclose(row.watts, watts)), None)
+
+
+def _far_enough(arc_mm: float, distance_m: float) -> bool:
+    # In millimetres and with a hair of slack, so that exactly twice the arc counts as far enough.
+    return distance_m * 1000 >= 2 * arc_mm * (1 - 1e-12)
+
+
+def _notes(arc_mm: float, distance_m: float, lamps: int, time_s: float) -> tuple[str, ...]:
+    notes = ["Direct light of a bare lamp only: reflections and other lamps add to it."]
+    if not _far_enough(arc_mm, distance_m):
+        notes.append(f"Nearer than twice the arc ({2 * arc_mm / 1000:g} m) the figure is not to be relied on.")
+    if lamps > 1:
+        notes.append(f"{lamps:g} lamps counted as one at the same distance.")
+    if time_s > DAY_S:
+        notes.append("The time is longer than 24 h: direct light alone does not reach the daily limit here.")
+    elif time_s > WORKING_DAY_S:
+        notes.append("The time is longer than the 8 h that the limit is set for.")
+    return tuple(notes)
