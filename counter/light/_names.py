@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from counter.light._bounds import within
 from counter.light._tables import tables
@@ -17,8 +16,7 @@ _CODE = re.compile(r"(?:RE ?)?(\d)(\d\d)", re.ASCII)
 _SHORT = re.compile(r"(\d\d) ?K?", re.ASCII)
 
 
-@dataclass(frozen=True, slots=True)
-class Name:
+class Name(NamedTuple):
     """A colour name read: colour temperature and, where the name says it, colour rendering (Ra)."""
 
     text: str
