@@ -110,8 +110,9 @@ def test_daylight_locus() -> None:
     assert worst([(daylight(k), tuple(locus(k))) for k in DAYLIGHT_K]) < 1e-9
 
 
-# The library says aloud that it samples the observer like the mixed spectrum; that is what we want.
-@pytest.mark.filterwarnings("ignore:Aligning .CIE 1931 2 Degree Standard Observer. cmfs shape")
+# The library says aloud that it samples the observer and the equal-energy light like the mixed spectrum, as
+# it should.
+@pytest.mark.filterwarnings('ignore:Aligning "(CIE 1931 2 Degree Standard Observer|E)" (cmfs|illuminant) shape')
 def test_the_rule_is_the_reference_illuminant_of_cie_224() -> None:
     """colour-science builds the reference illuminant of CIE 224:2017 as a spectrum."""
 
