@@ -1,0 +1,201 @@
+"""The face view: pins toward you, key edge up, all of it from the catalogue's numbers."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Literal
+
+from counter.outline._shapes import Disc, Drawing, Label, Measure, Path, Point, Shape, box_of, rectangle
+from counter.outline._words import length_words
+
+if TYPE_CHECKING:
+    from counter.catalogue import Base, Centre, Notch, Outline
+
+Units = Literal["mm", "in"]
+PLAIN_PIN_MM = 2.0  # drawn dashed where the diameter is not known
+
+
+def face_view(base: Base, *, full: bool = False, units: Units = "mm", turned_deg: float = 0.0) -> Drawing:
+    """Return the face of a base; `full` adds dimension lines, the words of doubt and which way is up.
+
+    `turned_deg` turns the whole face anticlockwise, for the training cards on left and right.
+    """
+    shapes: list[Shape] = [_edge(base.face.outline)]
+    shapes += _centre_lines(base)
+    if base.face.centre is not None:
+        shapes += _centre(base, base.face.centre)
+    shapes += _pins(base)
+    box = box_of(tuple(shapes))
+    if full:
+        shapes += _dimensions(base, box, units)
+        shapes += _doubts(base, box)
+    drawing = Drawing(tuple(shapes), box)
+    return turned(drawing, turned_deg) if turned_deg else drawing
+
+
+def _edge(outline: Outline) -> Shape:
+    if outline.shape == "circle":
+        return Disc(
+            "outline", 0, outline.offset_y_mm, outline.width_mm / 2, "outline", "paper", dashed=outline.is_unsure
+        )
+    return Path(
+        "outline",
+        _corners(outline),
+        "outline",
+        "paper",
+        closed=True,
+        corner_mm=outline.corner_mm,
+        dashed=outline.is_unsure,
+    )
+
+
+def _corners(outline: Outline) -> tuple[Point, ...]:
+    half_width, half_height, dy = outline.width_mm / 2, outline.height_mm / 2, outline.offset_y_mm
+    return rectangle(-half_width, dy - half_height, half_width, dy + half_height)
+
+
+def _centre_lines(base: Base) -> list[Shape]:
+    half_width = base.face.outline.width_mm / 2 + 2
+    half_height = base.face.outline.height_mm / 2 + 2
+    return [
+        Path("centre-line", ((-half_width, 0), (half_width, 0)), "centre"),
+        Path("centre-line", ((0, -half_height), (0, half_height)), "centre"),
+    ]
+
+
+def _centre(base: Base, centre: Centre) -> list[Shape]:
+    if centre.shape == "circle":
+        return [Disc("block", 0, centre.offset_y_mm, centre.width_mm / 2, "detail", "tint", dashed=centre.is_unsure)]
+    notches = base.face.notches
+    cuts = notches.at if notches is not None else ()
+    edge = _cut_edge(centre, cuts)
+    half_width, half_height = centre.width_mm / 2, centre.height_mm / 2
+    bottom = centre.offset_y_mm - half_height
+    body = Path(
+        "block",
+        ((-half_width, bottom), *edge, (half_width, bottom)),
+        "detail",
+        "tint",
+        closed=True,
+        dashed=centre.is_unsure,
+    )
+    shapes: list[Shape] = [body]
+    if notches is None:
+        if base.family_notches:
+            shapes.append(_unknown_key(centre))
+        return shapes
+    return shapes + [
+        Path("notch", _notch_points(centre, notch), "accent", "paper", dashed=notches.is_unsure) for notch in cuts
+    ]
+
+
+def _unknown_key(centre: Centre) -> Label:
+    top = centre.offset_y_mm + centre.height_mm / 2
+    return Label("notch", 0, top - centre.height_mm / 2, "?")
+
+
+def _cut_edge(centre: Centre, cuts: tuple[Notch, ...]) -> tuple[Point, ...]:
+    half_width = centre.width_mm / 2
+    top = centre.offset_y_mm + centre.height_mm / 2
+    points: list[Point] = [(-half_width, top)]
+    for notch in sorted(cuts, key=lambda one: one.offset_mm):
+        points += _notch_points(centre, notch)
+    return (*points, (half_width, top))
+
+
+def _notch_points(centre: Centre, notch: Notch) -> tuple[Point, ...]:
+    top = centre.offset_y_mm + centre.height_mm / 2
+    left, right = notch.offset_mm - notch.width_mm / 2, notch.offset_mm + notch.width_mm / 2
+    return ((left, top), (left, top - notch.depth_mm), (right, top - notch.depth_mm), (right, top))
+
+
+def _pins(base: Base) -> list[Shape]:
+    diameter = base.face.pin_diameter_mm
+    radius = (diameter.value if diameter is not None else PLAIN_PIN_MM) / 2
+    return [Disc("pins", pin.x_mm, pin.y_mm, radius, "detail", "ink") for pin in base.face.pins.at]
+
+
+def _measured_pair(base: Base) -> tuple[Point, Point] | None:
+    """Return the two pins whose distance comes nearest to the catalogue's pin spacing."""
+    at = [(pin.x_mm, pin.y_mm) for pin in base.face.pins.at]
+    spacing = base.pin_spacing_mm
+    if spacing is None or len(at) < 2:
+        return None
+    pairs = [(a, b) for i, a in enumerate(at) for b in at[i + 1 :]]
+
+    def miss(pair: tuple[Point, Point]) -> tuple[float, float]:
+        (ax, ay), (bx, by) = pair
+        distance: float = ((ax - bx) ** 2 + (ay - by) ** 2) ** 0.5
+        return (round(abs(distance - spacing.value), 1), ay + by)
+
+    first, second = min(pairs, key=miss)
+    return (first, second) if first <= second else (second, first)
+
+
+def _dimensions(base: Base, box: tuple[float, float, float, float], units: Units) -> list[Shape]:
+    shapes: list[Shape] = []
+    pair = _measured_pair(base)
+    spacing = base.pin_spacing_mm
+    if pair is not None and spacing is not None:
+        shapes.append(
+            Measure(
+                "pin_spacing",
+                pair[0],
+                pair[1],
+                box[1] - min(pair[0][1], pair[1][1]) - 5,
+                length_words(spacing.value, units),
+                dashed=spacing.is_unsure,
+            )
+        )
+    outline = base.face.outline
+    width = length_words(outline.width_mm, units)
+    shapes.append(
+        Measure("outline", (box[0], 0), (box[2], 0), box[1] - 11, width, dashed=outline.is_unsure),
+    )
+    return shapes
+
+
+def _doubts(base: Base, box: tuple[float, float, float, float]) -> list[Shape]:
+    face = base.face
+    words = ""
+    if face.notches is None and base.family_notches:
+        words = "place of the key not known"
+    elif face.notches is not None and face.notches.at:
+        words = {"practice": "key: common practice", "memory-low": "key: from memory, unconfirmed"}.get(
+            face.notches.confidence, "" if not face.notches.is_unsure else "key: from memory"
+        )
+    shapes: list[Shape] = []
+    if face.centre is not None and (face.notches is not None or base.family_notches):
+        shapes.append(Label("up", 0, box[3] + 3.5, "▲ key edge up", quiet=True))
+    if words:
+        shapes.append(Label("doubt", 0, box[1] - 17.5, words, quiet=True))
+    return shapes
+
+
+def turned(drawing: Drawing, degrees: float) -> Drawing:
+    """Return the drawing turned anticlockwise about the origin, its corners kept."""
+    from math import cos, radians, sin
+
+    c, s = cos(radians(degrees)), sin(radians(degrees))
+
+    def turn(point: Point) -> Point:
+        return (round(point[0] * c - point[1] * s, 4), round(point[0] * s + point[1] * c, 4))
+
+    shapes: list[Shape] = []
+    for shape in drawing.shapes:
+        if isinstance(shape, Path):
+            shapes.append(
+                Path(
+                    shape.part,
+                    tuple(turn(p) for p in shape.points),
+                    shape.pen,
+                    shape.fill,
+                    shape.closed,
+                    shape.corner_mm,
+                    shape.dashed,
+                )
+            )
+        elif isinstance(shape, Disc):
+            x, y = turn((shape.x_mm, shape.y_mm))
+            shapes.append(Disc(shape.part, x, y, shape.radius_mm, shape.pen, shape.fill, shape.dashed))
+    done = tuple(shapes)
+    return Drawing(done, box_of(done))

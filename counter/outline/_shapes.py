@@ -1,0 +1,102 @@
+"""The few shapes every drawing is made of: plain tuples in millimetres, y up, to be painted or kept in a file."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+Pen = Literal["outline", "detail", "thin", "centre", "accent", "none"]
+Fill = Literal["none", "ink", "paper", "glass", "tint"]
+Point = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Path:
+    """A line through points; a segment after a `round` point bends with that corner radius, millimetres."""
+
+    part: str
+    points: tuple[Point, ...]
+    pen: Pen
+    fill: Fill = "none"
+    closed: bool = False
+    corner_mm: float = 0.0
+    dashed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Disc:
+    """A circle by its middle and radius, millimetres."""
+
+    part: str
+    x_mm: float
+    y_mm: float
+    radius_mm: float
+    pen: Pen
+    fill: Fill = "none"
+    dashed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """Words beside a drawing; their size is the painter's, their place is in millimetres."""
+
+    part: str
+    x_mm: float
+    y_mm: float
+    text: str
+    align: Literal["left", "middle", "right"] = "middle"
+    quiet: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """A dimension line between two points, set off to the side by `off_mm`, with its words and confidence."""
+
+    part: str
+    start: Point
+    end: Point
+    off_mm: float
+    text: str
+    dashed: bool = False
+
+
+Shape = Path | Disc | Label | Measure
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """Shapes and the box around the solid ones: left, bottom, right, top in millimetres."""
+
+    shapes: tuple[Shape, ...]
+    box: tuple[float, float, float, float]
+
+    @property
+    def width_mm(self) -> float:
+        """Width of the box."""
+        return self.box[2] - self.box[0]
+
+    @property
+    def height_mm(self) -> float:
+        """Height of the box."""
+        return self.box[3] - self.box[1]
+
+
+def box_of(shapes: tuple[Shape, ...]) -> tuple[float, float, float, float]:
+    """Return the box around paths and discs; labels and measures hang outside it."""
+    xs: list[float] = []
+    ys: list[float] = []
+    for shape in shapes:
+        if isinstance(shape, Path):
+            xs += [x for x, _ in shape.points]
+            ys += [y for _, y in shape.points]
+        elif isinstance(shape, Disc):
+            xs += [shape.x_mm - shape.radius_mm, shape.x_mm + shape.radius_mm]
+            ys += [shape.y_mm - shape.radius_mm, shape.y_mm + shape.radius_mm]
+    if not xs:
+        return (0.0, 0.0, 0.0, 0.0)
+    return (min(xs), min(ys), max(xs), max(ys))
+
+
+def rectangle(left: float, bottom: float, right: float, top: float) -> tuple[Point, ...]:
+    """Return the corners of a rectangle, clockwise from the lower left."""
+    return ((left, bottom), (left, top), (right, top), (right, bottom))

@@ -1,0 +1,84 @@
+"""The cards of the outline grid: candidates of one base and kind together, as plain data painted without models."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from counter.outline import face_view, side_view
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from counter.catalogue import Catalogue
+    from counter.identify import Candidate
+    from counter.outline import Drawing
+
+KIND_WORDS = {"uv-c": "UV-C germicidal", "uv-a": "UV-A blacklight", "led": "LED"}
+SHAPE_WORDS = {
+    "twin": "2 legs",
+    "quad": "4 legs",
+    "triple": "6 legs",
+    "four-fold": "8 legs",
+    "long-twin": "2 long legs",
+    "flat": "4 legs, flat",
+    "square": "flat square",
+    "circular": "ring",
+    "u-bent": "U tube",
+    "linear": "straight",
+    None: "spiral or disc",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Card:
+    """One base and kind: what to write, how likely, and its two drawings."""
+
+    base: str
+    kind: str
+    lamp: str
+    words: str
+    watts: str
+    share: float
+    against: tuple[str, ...]
+    face: Drawing
+    side: Drawing
+
+
+def cards_of(catalogue: Catalogue, candidates: Iterable[Candidate], drawn: dict[str, Drawing]) -> tuple[Card, ...]:
+    """Return one card a base and kind, most likely first; `drawn` keeps drawings between calls."""
+    groups: dict[tuple[str, str], list[Candidate]] = {}
+    for candidate in candidates:
+        groups.setdefault((candidate.base, candidate.kind), []).append(candidate)
+    cards = [_card(catalogue, members, drawn) for members in groups.values()]
+    return tuple(sorted(cards, key=lambda card: -card.share))
+
+
+def _card(catalogue: Catalogue, members: list[Candidate], drawn: dict[str, Drawing]) -> Card:
+    best = members[0]
+    lamp = catalogue.lamp_by_id[best.lamp]
+    base = catalogue.base_by_name[best.base]
+    face, side = f"face {best.base}", f"side {best.lamp}"
+    if face not in drawn:
+        drawn[face] = face_view(base)
+    if side not in drawn:
+        drawn[side] = side_view(lamp, base)
+    return Card(
+        base=best.base,
+        kind=best.kind,
+        lamp=best.lamp,
+        words=SHAPE_WORDS[best.shape],
+        watts=_watts(members),
+        share=sum(member.probability for member in members),
+        against=best.disagrees,
+        face=drawn[face],
+        side=drawn[side],
+    )
+
+
+def _watts(members: list[Candidate]) -> str:
+    """Return the watts worth naming: those within a tenth of the best, at most four."""
+    floor = members[0].probability / 10
+    likely = sorted({member.watts for member in members if member.probability >= floor})
+    shown = ", ".join(f"{watts:g}" for watts in likely[:4])
+    return f"{shown}{' …' if len(likely) > 4 else ''}\N{THIN SPACE}W"

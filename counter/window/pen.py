@@ -1,0 +1,189 @@
+"""Paints drawings: the one pen language of screen, paper and cards."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPen
+
+from counter.outline import Disc, Drawing, Label, Measure, Path
+
+if TYPE_CHECKING:
+    from counter.window.theme import Theme
+
+WIDTHS = {"outline": 1.8, "detail": 1.1, "thin": 0.8, "centre": 0.7, "accent": 2.0}
+ARROW_PX = 6.0
+DOUBT_DASH = [3.5, 2.5]
+CENTRE_DASH = [10.0, 3.0, 2.0, 3.0]
+
+
+@dataclass(frozen=True, slots=True)
+class View:
+    """Where a drawing lands: pixels a millimetre, and the pixel that its origin falls on."""
+
+    scale: float
+    x: float
+    y: float
+
+    def point(self, x_mm: float, y_mm: float) -> QPointF:
+        """Return the pixel of a point in millimetres, y up."""
+        return QPointF(self.x + x_mm * self.scale, self.y - y_mm * self.scale)
+
+
+def fitting(drawing: Drawing, rect: QRectF, most: float = 1e9) -> View:
+    """Return the view that centres a drawing's box in a rectangle, at most `most` pixels a millimetre."""
+    scale = min(rect.width() / max(drawing.width_mm, 0.1), rect.height() / max(drawing.height_mm, 0.1), most)
+    left, bottom, right, top = drawing.box
+    middle_x, middle_y = (left + right) / 2, (bottom + top) / 2
+    return View(scale, rect.center().x() - middle_x * scale, rect.center().y() + middle_y * scale)
+
+
+def paint(
+    painter: QPainter, drawing: Drawing, view: View, theme: Theme, marked: frozenset[str] = frozenset()
+) -> None:
+    """Paint a drawing; parts named in `marked` are drawn in the accent, to show where two bases differ."""
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    for shape in drawing.shapes:
+        if isinstance(shape, Path):
+            _paint_path(painter, shape, view, theme, shape.part in marked)
+        elif isinstance(shape, Disc):
+            _paint_disc(painter, shape, view, theme, shape.part in marked)
+        elif isinstance(shape, Label):
+            _paint_label(painter, shape, view, theme)
+        else:
+            _paint_measure(painter, shape, view, theme, shape.part in marked)
+    painter.restore()
+
+
+def _pen(name: str, theme: Theme, dashed: bool, marked: bool) -> QPen:
+    if name == "none":
+        return QPen(Qt.PenStyle.NoPen)
+    colour = theme.accent if marked or name == "accent" else theme.muted if name in ("centre", "thin") else theme.ink
+    pen = QPen(QColor(colour), WIDTHS[name] + (0.8 if marked else 0))
+    pen.setJoinStyle(Qt.PenJoinStyle.MiterJoin)
+    if name == "centre":
+        pen.setDashPattern(CENTRE_DASH)
+    elif dashed:
+        pen.setDashPattern(DOUBT_DASH)
+    return pen
+
+
+def _brush(name: str, theme: Theme, marked: bool = False) -> QBrush:
+    if name == "none":
+        return QBrush(Qt.BrushStyle.NoBrush)
+    if name == "ink":
+        return QBrush(QColor(theme.accent if marked else theme.ink))
+    return QBrush(QColor({"paper": theme.paper, "glass": theme.glass, "tint": theme.tint}[name]))
+
+
+def _paint_path(painter: QPainter, shape: Path, view: View, theme: Theme, marked: bool) -> None:
+    painter.setPen(_pen(shape.pen, theme, shape.dashed, marked))
+    painter.setBrush(_brush(shape.fill, theme))
+    points = [view.point(x, y) for x, y in shape.points]
+    if shape.closed:
+        painter.drawPath(rounded(points, shape.corner_mm * view.scale))
+    else:
+        painter.drawPolyline(points)
+
+
+def rounded(points: list[QPointF], radius_px: float) -> QPainterPath:
+    """Return a closed path through points with every corner rounded as far as its sides allow."""
+    path = QPainterPath()
+    count = len(points)
+    for i, corner in enumerate(points):
+        before, after = points[i - 1], points[(i + 1) % count]
+        entry, leave = _toward(corner, before, radius_px), _toward(corner, after, radius_px)
+        if i == 0:
+            path.moveTo(entry)
+        else:
+            path.lineTo(entry)
+        if radius_px > 0:
+            path.quadTo(corner, leave)
+    path.closeSubpath()
+    return path
+
+
+def _toward(corner: QPointF, other: QPointF, distance: float) -> QPointF:
+    line = QLineF(corner, other)
+    if distance <= 0 or line.length() == 0:
+        return corner
+    return line.pointAt(min(distance / line.length(), 0.5))
+
+
+def _paint_disc(painter: QPainter, shape: Disc, view: View, theme: Theme, marked: bool) -> None:
+    painter.setPen(_pen(shape.pen, theme, shape.dashed, marked))
+    painter.setBrush(_brush(shape.fill, theme, marked))
+    radius = max(shape.radius_mm * view.scale, 1.4)  # a pin never vanishes at small scales
+    painter.drawEllipse(view.point(shape.x_mm, shape.y_mm), radius, radius)
+
+
+def _paint_label(painter: QPainter, shape: Label, view: View, theme: Theme) -> None:
+    painter.setPen(QColor(theme.muted if shape.quiet else theme.ink))
+    at = view.point(shape.x_mm, shape.y_mm)
+    metrics = QFontMetricsF(painter.font())
+    width = metrics.horizontalAdvance(shape.text)
+    left = at.x() - {"left": 0.0, "middle": width / 2, "right": width}[shape.align]
+    painter.drawText(QPointF(left, at.y() + metrics.capHeight() / 2), shape.text)
+
+
+def _paint_measure(painter: QPainter, shape: Measure, view: View, theme: Theme, marked: bool) -> None:
+    start, end = view.point(*shape.start), view.point(*shape.end)
+    upright = abs(end.x() - start.x()) < abs(end.y() - start.y())
+    off = shape.off_mm * view.scale
+    a, b = (
+        (QPointF(start.x() + off, start.y()), QPointF(end.x() + off, end.y()))
+        if upright
+        else (
+            QPointF(start.x(), start.y() - off),
+            QPointF(end.x(), end.y() - off),
+        )
+    )
+    painter.setPen(QPen(QColor(theme.accent if marked else theme.muted), WIDTHS["thin"]))
+    painter.drawLine(QLineF(start, a))
+    painter.drawLine(QLineF(end, b))
+    pen = painter.pen()
+    if shape.dashed:
+        pen.setDashPattern(DOUBT_DASH)
+        painter.setPen(pen)
+    painter.drawLine(QLineF(a, b))
+    _arrow(painter, a, b, theme)
+    _arrow(painter, b, a, theme)
+    _measure_text(painter, shape.text, QLineF(a, b), upright, theme)
+
+
+def _arrow(painter: QPainter, tip: QPointF, other: QPointF, theme: Theme) -> None:
+    line = QLineF(tip, other)
+    if line.length() < ARROW_PX * 2:
+        return
+    unit = QPointF(line.dx() / line.length(), line.dy() / line.length())
+    back = tip + unit * ARROW_PX
+    side = QPointF(-unit.y(), unit.x()) * (ARROW_PX * 0.3)
+    painter.save()
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(QColor(theme.muted))
+    painter.drawPolygon([tip, back + side, back - side])
+    painter.restore()
+
+
+def _measure_text(painter: QPainter, text: str, line: QLineF, upright: bool, theme: Theme) -> None:
+    metrics = QFontMetricsF(painter.font())
+    box = QRectF(0, 0, metrics.horizontalAdvance(text) + 6, metrics.height())
+    painter.save()
+    painter.translate(line.center())
+    if upright:
+        painter.rotate(-90)
+    box.moveCenter(QPointF(0, 0))
+    painter.fillRect(box, QColor(theme.paper))
+    painter.setPen(QColor(theme.ink))
+    painter.drawText(box, Qt.AlignmentFlag.AlignCenter, text)
+    painter.restore()
+
+
+def small_font(base: QFont, step: float = 0.86) -> QFont:
+    """Return the drawing's lettering: the system's font, a step smaller."""
+    font = QFont(base)
+    font.setPointSizeF(max(base.pointSizeF() * step, 6.5))
+    return font
