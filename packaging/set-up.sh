@@ -33,7 +33,7 @@ can_sudo() {
 # apt_install PACKAGE...: as root or through sudo; otherwise print the command and stop with 3.
 apt_install() {
     by_hand="apt-get update && apt-get install --yes --no-install-recommends $*"
-    if has sudo; then by_hand="sudo sh -c '$by_hand'"; else by_hand="su -c '$by_hand'"; fi
+    if has sudo; then by_hand="sudo sh -c '$by_hand'"; else by_hand="su - -c '$by_hand'"; fi
     if [ "$(id -u)" = 0 ]; then
         as_root=
     elif can_sudo; then
