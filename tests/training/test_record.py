@@ -1,0 +1,147 @@
+"""Records: durable, healed, private, removable."""
+
+from __future__ import annotations
+
+import os
+import signal
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+import counter
+from counter.training import (
+    FromCase,
+    UnknownTraineeError,
+    add_trainee,
+    assign,
+    progress,
+    record,
+    remove_trainee,
+    trainees,
+)
+
+
+@pytest.fixture
+def trainee(tmp_path, now):
+    return add_trainee(tmp_path, "Ola Nordberg", now).id
+
+
+def file_of(data, trainee):
+    return data / "training" / f"{trainee}.jsonl"
+
+
+def test_events_come_back_in_order(tmp_path, trainee, answer, now):
+    events = [answer(), answer(day=1, worth=0), FromCase(at=now, points=("sale/G23/right",))]
+    for event in events:
+        record(tmp_path, trainee, event)
+    kept = progress(tmp_path, trainee)
+    assert kept.events == tuple(events)
+    assert kept.answers == tuple(events[:2])
+    assert kept.from_cases == ("sale/G23/right",)
+    assert kept.trainee.name == "Ola Nordberg"
+
+
+def test_families_are_assigned_and_taken_off(tmp_path, trainee, now):
+    for family, is_on in [("G24q", True), ("G23", True), ("G24q", False), ("2G7", True), ("G23", True)]:
+        assign(tmp_path, trainee, family, now, is_on=is_on)
+    assert progress(tmp_path, trainee).assigned == ("2G7", "G23")
+
+
+@pytest.mark.parametrize("name", ["../../x", "a/b", "C:\\x", "con", ".", "né\u202e", "a" * 200, "{}\n{}"])
+def test_names_stay_out_of_file_names(tmp_path, now, name):
+    made = add_trainee(tmp_path / "data", name, now)
+    assert [path.name for path in tmp_path.rglob("*.jsonl")] == [f"{made.id}.jsonl"]
+    assert [one.name for one in trainees(tmp_path / "data")] == [" ".join(name.split())]
+
+
+@pytest.mark.parametrize("name", ["", "  \n", "a" * 201])
+def test_bad_names_leave_nothing(tmp_path, now, name):
+    with pytest.raises(ValueError, match="name"):
+        add_trainee(tmp_path, name, now)
+    assert trainees(tmp_path) == ()
+    assert not list(tmp_path.rglob("*.jsonl"))
+
+
+def test_namesakes_are_two_people(tmp_path, now):
+    one, other = (add_trainee(tmp_path, "Kim", now) for _ in range(2))
+    assert one.id != other.id
+    assert len(trainees(tmp_path)) == 2
+
+
+def test_removing_leaves_no_trace(tmp_path, trainee, answer):
+    record(tmp_path, trainee, answer())
+    remove_trainee(tmp_path, trainee)
+    assert trainees(tmp_path) == ()
+    assert all(b"Nordberg" not in path.read_bytes() for path in tmp_path.rglob("*") if path.is_file())
+    assert not [path for path in tmp_path.rglob("*") if path.is_file()]
+    for gone in (lambda: record(tmp_path, trainee, answer()), lambda: remove_trainee(tmp_path, trainee)):
+        with pytest.raises(UnknownTraineeError):
+            gone()
+    assert not [path for path in tmp_path.rglob("*") if path.is_file()]
+
+
+@pytest.mark.parametrize("bad", ["", "x", "../0123456789abcdef", "0123456789ABCDEF", "0" * 16])
+def test_unknown_trainee(tmp_path, bad, answer):
+    for call in (lambda: progress(tmp_path, bad), lambda: record(tmp_path, bad, answer())):
+        with pytest.raises(UnknownTraineeError):
+            call()
+
+
+def test_every_cut_of_the_last_line_costs_that_line_only(tmp_path, trainee, answer):
+    file = file_of(tmp_path, trainee)
+    record(tmp_path, trainee, answer())
+    whole = file.read_bytes()
+    record(tmp_path, trainee, answer(day=1))
+    full = file.read_bytes()
+    for cut in range(len(whole), len(full)):
+        file.write_bytes(full[:cut])
+        complete = cut == len(full) - 1  # only the line's end is missing
+        assert len(progress(tmp_path, trainee).answers) == 1 + complete
+        record(tmp_path, trainee, answer(day=2))
+        healed = progress(tmp_path, trainee)
+        assert [one.at for one in healed.answers][-1] == answer(day=2).at
+        assert len(healed.answers) == 2 + complete
+        assert healed.torn == (len(whole) < cut < len(full) - 1)
+
+
+def test_lines_of_a_later_version_are_kept(tmp_path, trainee, answer):
+    file = file_of(tmp_path, trainee)
+    later = b'{"what":"badge","version":9}\n'
+    file.write_bytes(file.read_bytes() + later)
+    record(tmp_path, trainee, answer())
+    assert progress(tmp_path, trainee).torn == 1
+    assert later in file.read_bytes()
+
+
+_ANSWERING = """
+import sys
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+from counter.training import Answer, record
+facts = dict(round="r", card="c", point="name-base/G23", kind="name-base", family="G23", axis="family", asked="G23",
+             said="G23", worth=1, seconds=1, rating="good", is_first=True, is_critical=False)
+for n in range(100000):
+    at = datetime(2031, 1, 1, tzinfo=UTC) + timedelta(seconds=n)
+    record(Path(sys.argv[1]), sys.argv[2], Answer(at=at, **facts))
+    print(n, flush=True)
+"""
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="no SIGKILL")
+@pytest.mark.parametrize("after", [1, 7, 40])
+def test_killed_between_answers_loses_none_that_was_acknowledged(tmp_path, trainee, answer, after):
+    found = os.environ | {"PYTHONPATH": str(Path(counter.__file__).parents[1])}
+    run = subprocess.Popen([sys.executable, "-c", _ANSWERING, tmp_path, trainee], stdout=subprocess.PIPE, env=found)
+    seen = [run.stdout.readline() for _ in range(after)]
+    os.kill(run.pid, signal.SIGKILL)
+    seen += run.stdout.readlines()
+    run.stdout.close()
+    run.wait()
+    acknowledged = len([line for line in seen if line.endswith(b"\n")])
+    assert acknowledged >= after
+    kept = progress(tmp_path, trainee).answers
+    assert acknowledged <= len(kept) <= acknowledged + 1  # one may be on the disk and not yet said
+    record(tmp_path, trainee, answer())
+    assert len(progress(tmp_path, trainee).answers) == len(kept) + 1
