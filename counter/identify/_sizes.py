@@ -1,0 +1,146 @@
+"""Looks measured in millimetres: the density of a reading on each lamp type."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+from math import erf, exp, hypot, pi, sqrt
+from operator import mul
+from typing import TYPE_CHECKING, NamedTuple
+
+from counter.catalogue import TRUST
+from counter.identify._entropy import entropy
+from counter.identify._heard import Heard
+
+if TYPE_CHECKING:
+    from counter.catalogue import Base, Catalogue, Figure, Lamp, Look
+
+AGREES_WITHIN = 2.5  # standard deviations
+CELLS = 64  # cells of the predictive; enough that the gain changes by under 2 % when doubled
+_Z = (-1.5, -0.75, 0.0, 0.75, 1.5)  # where the cells are cut around each catalogue value, in deviations
+
+
+class Size(NamedTuple):
+    """A catalogue value as readings of it fall: mean and standard deviation in mm, and the trust in the value."""
+
+    mean: float
+    sd: float
+    trust: float
+
+
+@dataclass(frozen=True)
+class SizeTable:
+    """One measured look at all lamp types; lamp types of one size share a row.
+
+    A reading is a gross error (`slip`: even over low to high), or normal around the catalogue value. Where the
+    value is absent, or wrong by 1 - trust, the reading falls as on the average lamp that has a value: that
+    neither favours nor punishes a lamp whose size nobody wrote down.
+    """
+
+    look: Look
+    values: tuple[str, ...]  # none: every answer is a number
+    rows: tuple[Size | None, ...]
+    row_of: tuple[int, ...]  # by lamp, in catalogue order
+
+    @cached_property
+    def shares(self) -> tuple[float, ...]:
+        """By row, its share of the lamps that have a size; 0 for the row without."""
+        counts = [0 if size is None else self.row_of.count(row) for row, size in enumerate(self.rows)]
+        total = sum(counts) or 1
+        return tuple(count / total for count in counts)
+
+    @property
+    def low(self) -> float:
+        """Smallest reading in mm that is not absurd."""
+        return self.look.low if self.look.low is not None else 0.0
+
+    @property
+    def high(self) -> float:
+        """Largest reading in mm that is not absurd."""
+        return self.look.high if self.look.high is not None else max(self.low, 1.0) * 1000
+
+    def hear(self, answer: str | float) -> Heard:
+        """Return what a reading in mm says of every lamp; the gross-error floor reaches everywhere.
+
+        A reading agrees within 2.5 deviations of the catalogue value; without a value it does neither.
+        """
+        x = float(answer)
+        peaks = [0.0 if size is None else normal(x, size.mean, size.sd) for size in self.rows]
+        chances = self._mix(peaks, self._broad(peaks), 1 / (self.high - self.low))
+        near = [None if size is None else abs(x - size.mean) <= AGREES_WITHIN * size.sd for size in self.rows]
+        return Heard([chances[row] for row in self.row_of], [near[row] for row in self.row_of])
+
+    def _broad(self, peaks: list[float]) -> float:
+        return sum(map(mul, peaks, self.shares), 0.0)
+
+    def _mix(self, peaks: list[float], broad: float, even: float) -> list[float]:
+        slip = self.look.slip
+        trusts = (0.0 if size is None else size.trust for size in self.rows)
+        return [
+            slip * even + (1 - slip) * (trust * peak + (1 - trust) * broad)
+            for trust, peak in zip(trusts, peaks, strict=True)
+        ]
+
+    def name(self, row: int) -> str | None:
+        """Name the size of a row."""
+        size = self.rows[row]
+        return None if size is None else f"{size.mean:g} mm"
+
+    @cached_property
+    def edges(self) -> tuple[float, ...]:
+        """Where a reading is cut into cells, in mm: about as many lamps' worth of readings in each."""
+        cuts = sorted(
+            size.mean + z * size.sd for row in self.row_of if (size := self.rows[row]) is not None for z in _Z
+        )
+        return tuple(sorted({cuts[len(cuts) * at // CELLS] for at in range(1, CELLS)})) if cuts else ()
+
+    @cached_property
+    def cells(self) -> tuple[tuple[float, ...], ...]:
+        """By row: the chance that a reading falls into each cell."""
+        below = [self._below(edge) for edge in self.edges] + [[1.0] * len(self.rows)]
+        columns = zip([[0.0] * len(self.rows), *below[:-1]], below, strict=True)
+        return tuple(zip(*([b - a for a, b in zip(*pair, strict=True)] for pair in columns), strict=True))
+
+    def _below(self, edge: float) -> list[float]:
+        steps = [0.0 if size is None else normal_below(edge, size.mean, size.sd) for size in self.rows]
+        even = min(1.0, max(0.0, (edge - self.low) / (self.high - self.low)))
+        return self._mix(steps, self._broad(steps), even)
+
+    @cached_property
+    def bits(self) -> tuple[float, ...]:
+        """Entropy of the cell by row, in bits."""
+        return tuple(entropy(row) for row in self.cells)
+
+
+def normal(x: float, mean: float, sd: float) -> float:
+    """Return the density of the normal distribution."""
+    z = (x - mean) / sd
+    return exp(-z * z / 2) / (sd * sqrt(2 * pi))
+
+
+def normal_below(x: float, mean: float, sd: float) -> float:
+    """Return the chance of a normal reading below x."""
+    return (1 + erf((x - mean) / (sd * sqrt(2)))) / 2
+
+
+def size_table(catalogue: Catalogue, look: Look) -> SizeTable:
+    """Return the table of one measured look."""
+    rows: dict[Size | None, int] = {}
+    row_of = tuple(
+        rows.setdefault(_size(look, _figure(look.key, catalogue.base_of(lamp), lamp)), len(rows))
+        for lamp in catalogue.lamps
+    )
+    return SizeTable(look, (), tuple(rows), row_of)
+
+
+def _figure(key: str, base: Base, lamp: Lamp) -> Figure | None:
+    if key == "pin_spacing_mm":
+        return base.pin_spacing_mm
+    return {"tube_mm": lamp.tube_mm, "length_mm": lamp.length_mm}.get(key)
+
+
+def _size(look: Look, figure: Figure | None) -> Size | None:
+    if figure is None:
+        return None
+    spread = figure.plus_minus if figure.plus_minus is not None else look.default_sd or 0.0
+    return Size(figure.value, hypot(look.tool_sd or 0.0, spread), TRUST[figure.confidence])
