@@ -1,0 +1,58 @@
+"""The next look worth taking: most expected bits about the lamp type for each second of effort."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from counter.identify._entropy import gain
+from counter.identify._models import NextLook
+from counter.identify._tables import tables_of
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
+    from counter.catalogue import Catalogue
+    from counter.identify._models import Candidate
+    from counter.identify._sizes import SizeTable
+    from counter.identify._words import WordTable
+
+WORTH_NAMING = 0.1  # chance that the second of two names must have before "splits a from b" is said
+
+
+def next_looks(
+    catalogue: Catalogue, looks: Mapping[str, str | float], candidates: Sequence[Candidate]
+) -> tuple[NextLook, ...]:
+    """Return the looks not answered yet, best first; "cannot-tell" is an answer.
+
+    `bits` is the mutual information of lamp type and answer under the candidates' probabilities; of a measured
+    look it is taken over cells, which understates it a little.
+    """
+    chances = {candidate.lamp: candidate.probability for candidate in candidates}
+    weights = [chances.get(lamp.id, 0.0) for lamp in catalogue.lamps]
+    left = [table for key, table in tables_of(catalogue).items() if key not in looks]
+    return tuple(sorted((_next(table, weights) for table in left), key=_worth, reverse=True))
+
+
+def _worth(look: NextLook) -> float:
+    return look.bits / look.seconds
+
+
+def _next(table: WordTable | SizeTable, weights: Sequence[float]) -> NextLook:
+    by_row = [0.0] * len(table.cells)
+    for weight, row in zip(weights, table.row_of, strict=True):
+        by_row[row] += weight
+    look = table.look
+    bits = gain(by_row, table.cells, table.bits)
+    return NextLook(look=look.key, bits=bits, seconds=look.seconds, why=_why(table, by_row))
+
+
+def _why(table: WordTable | SizeTable, by_row: Sequence[float]) -> str:
+    """Return the look's own reason and, if two answers are likely, which two it would split."""
+    chances: dict[str, float] = {}
+    for row, weight in enumerate(by_row):
+        if weight > WORTH_NAMING / 10 and (name := table.name(row)) is not None:
+            chances[name] = chances.get(name, 0.0) + weight
+    first = sorted(chances, key=chances.__getitem__, reverse=True)[:2]
+    if len(first) < 2 or chances[first[1]] < WORTH_NAMING:
+        return table.look.why
+    return f"{table.look.why} Now it splits {first[0]} from {first[1]}."
