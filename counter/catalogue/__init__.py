@@ -3,6 +3,7 @@
 May import the standard library, pydantic and counter.paths; nothing else of counter.
 """
 
+from counter.catalogue._designation import Designation, parse_designation, parse_designations
 from counter.catalogue._load import load, load_file
 from counter.catalogue._models import (
     TRUST,
@@ -41,6 +42,7 @@ __all__ = [
     "Centre",
     "Circuit",
     "Confidence",
+    "Designation",
     "Face",
     "Figure",
     "Kind",
@@ -60,4 +62,6 @@ __all__ = [
     "load",
     "load_file",
     "notch_look",
+    "parse_designation",
+    "parse_designations",
 ]

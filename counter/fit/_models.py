@@ -10,7 +10,9 @@ from counter.catalogue import Confidence, Model
 
 Signal = Literal["DANGER", "WARNING", "CAUTION", "NOTICE"]
 Verdict = Literal["sell", "ask first", "do not sell"]
-Ballast = Literal["magnetic", "electronic", "dimming", "led-driver", "bypassed", "unknown"]
+# "bypassed": made for a ballast, which was taken out and the mains led to the holder. "none": made without one,
+# as fixtures for mains twist-lock lamps are.
+Ballast = Literal["magnetic", "electronic", "dimming", "led-driver", "bypassed", "none", "unknown"]
 Use = Literal["lighting", "germicidal", "blacklight", "unknown"]
 
 
@@ -20,7 +22,8 @@ class Fixture(Model):
     holder: str | None = None
     ballast: Ballast = "unknown"
     ballast_watts: tuple[float, ...] = Field((), description="lamp watts that the ballast label lists")
-    lamp_count: int | None = Field(None, ge=1, le=12)
+    ballast_counts: tuple[int, ...] = Field((), description="how many lamps the ballast label says it runs")
+    lamp_count: int | None = Field(None, ge=1, le=12, description="lamps on that ballast in this fixture")
     label: str = Field("", max_length=4000, description="pasted or typed text of the ballast label")
     enclosed: bool | None = None
     damp: bool | None = None
@@ -30,6 +33,7 @@ class Fixture(Model):
     dimmer: bool | None = None
     shunted: bool | None = None
     space_mm: float | None = Field(None, gt=0, le=3000, description="room for the lamp's length")
+    tube_room_mm: float | None = Field(None, gt=0, le=300, description="room for the tube's diameter, clips included")
     room_k: int | None = Field(None, ge=1000, le=20000, description="colour of the other lamps in the room")
 
 
@@ -54,7 +58,8 @@ class Ask(Model):
     about: str
     question: str
     why: str
-    outcomes: tuple[str, ...] = ()
+    outcomes: tuple[str, ...] = Field((), description='answer and what follows: "electronic: do not sell"')
+    blocks: bool = Field(True, description="whether the lamp may not be sold before this is answered")
 
 
 class Replacement(Model):

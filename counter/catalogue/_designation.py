@@ -1,0 +1,80 @@
+"""Cap and holder designations, by the grammar of IEC 60061-4.
+
+Everything before a solidus governs interchangeability; cap length and skirt, which follow it, do not.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+from typing import NamedTuple
+
+_GRAMMAR = re.compile(
+    r"(?P<groups>[2-9])?(?P<letter>F[ABC]|BA|BM|PG|SV|[BEFGKPRSTWX])(?P<modifiers>[XYZURJ]*)"
+    r"(?P<size>\d+(?:\.\d)?(?:X\d+(?:\.\d)?)?)(?:(?P<contacts>[SDTQP])-?(?P<key>\d+)?|-(?P<bare_key>\d+))?"
+    r"(?:/[\dX.]+)?"
+)
+_TIDY = str.maketrans({"=": "-", ",": ".", "‐": "-", "‑": "-", "–": "-", "−": "-", "×": "x"})
+_COUNT = {"s": 1, "d": 2, "t": 3, "q": 4, "p": 5}
+_BETWEEN = re.compile(r"\s+or\s+|\s*[;&+|]\s*|\s+/\s+|[/,](?=\d?[A-Za-z])|,\s+|\s{2,}|\n", re.IGNORECASE)
+_LONGEST = 200  # a holder's marks are a few words; more is a paste gone wrong
+
+
+class Designation(NamedTuple):
+    """The parts of a designation; an empty string says that the part is not written."""
+
+    groups: str
+    letter: str
+    modifiers: str
+    size: str
+    contacts: str
+    key: str
+
+    @property
+    def text(self) -> str:
+        """The designation as the standard writes it."""
+        return self.family + (f"-{self.key}" if self.key else "")
+
+    @property
+    def family(self) -> str:
+        """The designation without its key number."""
+        return f"{self.groups}{self.letter}{self.modifiers}{self.size}{self.contacts}"
+
+    @property
+    def pins(self) -> int | None:
+        """Contacts on one base: by the letter, else two for each like group of G; None where nothing says it."""
+        if self.contacts:
+            return _COUNT[self.contacts] * int(self.groups or 1)
+        if self.letter == "G":
+            return 2 * int(self.groups or 1)
+        return 1 if self.letter.startswith("F") else None
+
+    def may_be(self, other: Designation) -> bool:
+        """Whether `other` is this designation, with what is not written here (contacts, key) filled in."""
+        same = self[:4] == other[:4]
+        return same and self.contacts in ("", other.contacts) and self.key in ("", other.key)
+
+
+@lru_cache(maxsize=512)
+def parse_designation(text: str) -> Designation | None:
+    """Return the parts of one designation, however it is spaced or written in capitals, or None."""
+    tidy = re.sub(r"\s", "", text[:_LONGEST].translate(_TIDY)).upper()
+    found = _GRAMMAR.fullmatch(tidy)
+    if found is None:
+        return None
+    letter = found["letter"]
+    return Designation(
+        groups=found["groups"] or "",
+        letter=letter if letter[0] != "F" else letter.capitalize(),
+        modifiers=found["modifiers"],
+        size=found["size"].lower(),
+        contacts=(found["contacts"] or "").lower(),
+        key=found["key"] or found["bare_key"] or "",
+    )
+
+
+@lru_cache(maxsize=512)
+def parse_designations(text: str) -> tuple[Designation, ...]:
+    """Return all designations of one marking, as on a holder that takes two caps: "G24q-3 / GX24q-3"."""
+    parts = (parse_designation(part) for part in _BETWEEN.split(text[:_LONGEST]))
+    return tuple(part for part in parts if part)

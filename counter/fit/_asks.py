@@ -1,0 +1,121 @@
+"""Which unknowns to ask for: those whose answer could change the verdict, the most telling first.
+
+Each possible answer is tried with everything else as it is. The more different verdicts come out, and the more
+evenly, the more telling the question.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from math import log2
+from typing import TYPE_CHECKING, NamedTuple, get_args
+
+from counter.fit._facts import Facts, number
+from counter.fit._holder import compare
+from counter.fit._models import Ask, Ballast, Use, Verdict
+from counter.fit._texts import questions
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+    from typing import Any
+
+    from counter.catalogue import Lamp
+
+ULTRAVIOLET = frozenset({"uv-c", "uv-a"})
+_LEADING = ("use", "ballast", "holder", "ballast_watts")  # among questions that tell alike
+
+
+class Unknown(NamedTuple):
+    """A field that is not known, its possible answers, and whether the lamp may go without one."""
+
+    about: str
+    answers: tuple[tuple[str, Any], ...]
+    blocks: bool
+
+
+def asks(known: Facts, verdict_of: Callable[[Facts], Verdict]) -> tuple[Ask, ...]:
+    """Return the questions, those that block first, then the most telling."""
+    weighed = []
+    for unknown in _unknowns(known):
+        outcomes = [(label, verdict_of(_with(known, unknown.about, value))) for label, value in unknown.answers]
+        found = Counter(verdict for _, verdict in outcomes)
+        if len(found) < 2 and not unknown.blocks:
+            continue
+        order = _LEADING.index(unknown.about) if unknown.about in _LEADING else len(_LEADING)
+        weighed.append(((not unknown.blocks, -len(found), -round(_bits(found), 6), order), unknown, outcomes))
+    weighed.sort(key=lambda row: row[0])
+    return tuple(_ask(unknown, outcomes) for _, unknown, outcomes in weighed)
+
+
+def _bits(found: Counter[Verdict]) -> float:
+    total = found.total()
+    return -sum(count / total * log2(count / total) for count in found.values())
+
+
+def _ask(unknown: Unknown, outcomes: list[tuple[str, Verdict]]) -> Ask:
+    words = questions()[unknown.about]
+    lines = tuple(f"{label}: {verdict}" for label, verdict in outcomes)
+    return Ask(about=unknown.about, question=words.question, why=words.why, outcomes=lines, blocks=unknown.blocks)
+
+
+def _with(known: Facts, about: str, value: Any) -> Facts:
+    if about == "use":
+        return known._replace(use=value)
+    fixture = known.fixture.model_copy(update={about: value})
+    if about != "holder":
+        return known._replace(fixture=fixture)
+    return known._replace(fixture=fixture, match=compare(known.catalogue, known.base, value))
+
+
+def _unknowns(known: Facts) -> Iterator[Unknown]:
+    fixture = known.fixture
+    if known.match.says in ("unknown", "unreadable", "family"):
+        yield Unknown("holder", _holders(known), blocks=True)
+    if fixture.ballast == "unknown":
+        kinds = tuple((kind, kind) for kind in get_args(Ballast) if kind != "unknown")
+        yield Unknown("ballast", kinds, blocks=True)
+    if known.discharge and not fixture.ballast_watts:
+        yield Unknown("ballast_watts", _watts(known), blocks=not _key_settles_watts(known))
+    if known.use == "unknown":
+        uses = tuple((use, use) for use in get_args(Use) if use != "unknown")
+        yield Unknown("use", uses, blocks=known.lamp.kind in ULTRAVIOLET)
+    yield from _seldom_known(known)
+
+
+def _seldom_known(known: Facts) -> Iterator[Unknown]:
+    fixture = known.fixture
+    for about in ("dimmer", "emergency"):
+        if getattr(fixture, about) is None:
+            yield Unknown(about, (("yes", True), ("no", False)), blocks=False)
+    if fixture.shunted is None and known.base.mount == "two-ends":
+        yield Unknown("shunted", (("yes", True), ("no", False)), blocks=False)
+    if fixture.lamp_count is None and fixture.ballast_counts:
+        counts = tuple((str(count), count) for count in range(1, max(fixture.ballast_counts) + 2))
+        yield Unknown("lamp_count", counts, blocks=False)
+
+
+def _holders(known: Facts) -> tuple[tuple[str, str], ...]:
+    own = known.base.designation
+    other = next((base.designation for base in known.catalogue.bases if base.designation != own), own)
+    return ((own, own), ("any other", other))  # the rules know only the same base and another one
+
+
+def _watts(known: Facts) -> tuple[tuple[str, tuple[float, ...]], ...]:
+    watts = {lamp.watts.value for lamp in _on_base(known)}
+    return tuple((f"{number(one)} W", (one,)) for one in sorted(watts))
+
+
+def _on_base(known: Facts) -> Iterator[Lamp]:
+    return (lamp for lamp in known.catalogue.lamps if lamp.base == known.base.designation)
+
+
+def _key_settles_watts(known: Facts) -> bool:
+    """Whether the holder alone says the wattage: its key (or X) admits lamps of one wattage, so its ballast runs it.
+
+    The suffix of IEC 60061 is a key configuration, and keys stand for current classes; a holder whose key takes
+    one wattage was put in for that lamp. Without key or modifier a base says nothing of the wattage.
+    """
+    is_keyed = known.match.says == "same" and known.match.holder is not None
+    if not is_keyed or known.match.holder is None or not (known.match.holder.key or known.match.holder.modifiers):
+        return False
+    return len({lamp.watts.value for lamp in _on_base(known)}) == 1

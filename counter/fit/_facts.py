@@ -1,0 +1,100 @@
+"""What the rules look at, and what a rule answers with."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from counter.catalogue import UNSURE
+from counter.fit._holder import Match, compare
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping
+
+    from counter.catalogue import Base, Catalogue, Confidence, Lamp
+    from counter.fit._models import Fixture, Use, Verdict
+
+RUNS_LAMPS = frozenset({"magnetic", "electronic", "dimming"})  # ballasts that set a discharge lamp's current
+HIGH_FREQUENCY = frozenset({"electronic", "dimming"})
+SHAPED_FOR_TWO_ENDS = frozenset({"linear", "u-bent"})
+
+_SUREST_FIRST: tuple[Confidence, ...] = (
+    "confirmed",
+    "published",
+    "reproduced",
+    "memory-high",
+    "practice",
+    "memory-medium",
+    "memory-low",
+)
+
+
+class Facts(NamedTuple):
+    """Everything that a rule may look at."""
+
+    catalogue: Catalogue
+    lamp: Lamp
+    base: Base
+    fixture: Fixture
+    use: Use
+    cct_k: int | None
+    match: Match
+
+    @property
+    def on_mains(self) -> bool:
+        """Whether the lamp carries its own ballast and is made for the mains."""
+        return self.base.supply == "mains"
+
+    @property
+    def discharge(self) -> bool:
+        """Whether the lamp needs something outside it that holds its current down."""
+        return self.lamp.kind in ("fluorescent", "uv-c", "uv-a") and not self.on_mains
+
+    @property
+    def has_starter(self) -> bool:
+        """Whether the starter sits in the lamp's own base."""
+        return self.base.starter is not None and self.base.starter.value == "internal"
+
+    @property
+    def listed(self) -> bool:
+        """Whether the ballast label names the lamp's watts."""
+        return is_listed(self.lamp, self.fixture)
+
+
+class Finding(NamedTuple):
+    """A rule that applies: what it computed, for the text, and what it found in the catalogue on the way."""
+
+    rule: str
+    values: Mapping[str, str] = {}
+    figure: float | None = None
+    unit: str | None = None
+    confidence: Confidence | None = None
+    verdict: Verdict | None = None
+
+
+def facts(
+    catalogue: Catalogue, lamp: Lamp, fixture: Fixture, use: Use = "unknown", cct_k: int | None = None
+) -> Facts:
+    """Gather the facts of one question."""
+    base = catalogue.base_of(lamp)
+    return Facts(catalogue, lamp, base, fixture, use, cct_k, compare(catalogue, base, fixture.holder))
+
+
+def is_listed(lamp: Lamp, fixture: Fixture) -> bool:
+    """Whether the ballast label names the lamp's watts."""
+    return any(abs(watts - lamp.watts.value) < 0.05 for watts in fixture.ballast_watts)
+
+
+def weakest(confidences: Iterable[Confidence | None]) -> Confidence:
+    """Return the least sure of some confidences; with none at all, the least there is."""
+    known = [one for one in confidences if one]
+    return max(known, key=_SUREST_FIRST.index) if known else "memory-low"
+
+
+def is_unsure(confidence: Confidence) -> bool:
+    """Whether a value of this confidence must be named as unconfirmed."""
+    return confidence in UNSURE
+
+
+def number(value: float) -> str:
+    """Write a number as people do: no trailing zeros, at most three figures after the point."""
+    return f"{round(value, 3):g}"

@@ -1,0 +1,70 @@
+"""How a lamp's base and the holder's marking compare, by the grammar of IEC 60061-4."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Literal, NamedTuple
+
+from counter.catalogue import Designation, parse_designation, parse_designations
+
+if TYPE_CHECKING:
+    from counter.catalogue import Base, Catalogue
+
+HolderSays = Literal[
+    "unknown",  # nothing was said
+    "unreadable",  # something was said that is no designation
+    "family",  # the lamp may fit: the holder's text leaves out what would settle it
+    "same",
+    "pins",  # another number of contacts
+    "modifier",  # X, Y, Z or U: a base keyed apart from its namesake
+    "key",  # another key number
+    "base",  # another base altogether
+]
+
+
+class Match(NamedTuple):
+    """The outcome of the comparison; `holder` is the designation that came nearest."""
+
+    says: HolderSays
+    holder: Designation | None = None
+    base: Base | None = None
+    pins: int | None = None
+
+
+_NEAREST: tuple[HolderSays, ...] = ("same", "family", "key", "modifier", "pins", "base")
+
+
+def compare(catalogue: Catalogue, base: Base, text: str | None) -> Match:
+    """Compare a lamp's base with a holder's marking, which may name several bases or only a family."""
+    if not text or not text.strip():
+        return Match("unknown")
+    holders = parse_designations(text)
+    if not holders:
+        return Match("unreadable")
+    matches = [_compare_one(catalogue, base, holder) for holder in holders]
+    return min(matches, key=lambda match: _NEAREST.index(match.says))
+
+
+def _compare_one(catalogue: Catalogue, base: Base, holder: Designation) -> Match:
+    known = catalogue.base_by_name.get(holder.text)
+    if holder.text == base.designation:
+        return Match("same", holder, base, int(base.pins.value))
+    lamp = parse_designation(base.designation)
+    if lamp is None:  # a base of the shop's own, outside the grammar: only the very same name is the same
+        return Match("base", holder, known, holder.pins)
+    if known is None and holder.may_be(lamp):
+        return Match("family", holder, None, holder.pins)
+    # Without contact letter or like groups the marking is cut short, and says nothing of the pins.
+    pins = int(known.pins.value) if known else holder.pins if holder.contacts or holder.groups else None
+    if "two-ends" in (base.mount, known.mount if known else ""):
+        return Match("base", holder, known, pins)
+    return Match(_difference(lamp, holder, int(base.pins.value), pins), holder, known, pins)
+
+
+def _difference(lamp: Designation, holder: Designation, lamp_pins: int, holder_pins: int | None) -> HolderSays:
+    if holder_pins is not None and lamp_pins != holder_pins and lamp.letter == holder.letter:
+        return "pins"
+    if (lamp.groups, lamp.letter, lamp.size) != (holder.groups, holder.letter, holder.size):
+        return "base"
+    if lamp.modifiers != holder.modifiers:
+        return "modifier"
+    return "key" if lamp.key != holder.key and lamp.contacts == holder.contacts else "base"

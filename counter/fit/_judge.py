@@ -1,0 +1,55 @@
+"""The verdict: every rule asked, the strictest answer kept, and the questions that could change it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from counter.fit import _holder_rules, _supply_rules, _use_rules
+from counter.fit._asks import asks
+from counter.fit._facts import Facts, Finding, facts
+from counter.fit._label import with_label
+from counter.fit._models import Judgement
+from counter.fit._texts import caution, verdict_of
+
+if TYPE_CHECKING:
+    from counter.catalogue import Catalogue, Lamp
+    from counter.fit._models import Caution, Fixture, Signal, Use, Verdict
+
+RULES = (*_use_rules.RULES, *_holder_rules.RULES, *_supply_rules.RULES)
+STRICTNESS: dict[Verdict, int] = {"sell": 0, "ask first": 1, "do not sell": 2}
+GRAVITY: dict[Signal, int] = {"DANGER": 0, "WARNING": 1, "CAUTION": 2, "NOTICE": 3}
+
+
+def judge(
+    catalogue: Catalogue, lamp: Lamp, fixture: Fixture, use: Use = "unknown", cct_k: int | None = None
+) -> Judgement:
+    """Judge one lamp for one fixture and use.
+
+    `cct_k` is the lamp's colour where its marks give one. What the pasted label says fills in the fields of the
+    fixture that are not known. An unknown use counts as lighting for a white lamp, and never for any other.
+    """
+    known = facts(catalogue, lamp, with_label(fixture), use, cct_k)
+    findings = find(known)
+    verdict = strictest(findings)
+    if verdict == "do not sell":
+        return Judgement(verdict=verdict, cautions=in_words(findings))
+    questions = asks(known, lambda trial: strictest(find(trial)))
+    if any(ask.blocks for ask in questions):
+        verdict = "ask first"
+    return Judgement(verdict=verdict, cautions=in_words(findings), asks=questions)
+
+
+def find(known: Facts) -> list[Finding]:
+    """Return what every rule that applies found."""
+    return [finding for rule in RULES if (finding := rule(known)) is not None]
+
+
+def strictest(findings: list[Finding]) -> Verdict:
+    """Return the strictest verdict of some findings; with none, nothing objects."""
+    return max(map(verdict_of, findings), key=STRICTNESS.__getitem__, default="sell")
+
+
+def in_words(findings: list[Finding]) -> tuple[Caution, ...]:
+    """Return the cautions, the strictest first and the gravest first among equals."""
+    said = map(caution, findings)
+    return tuple(sorted(said, key=lambda one: (-STRICTNESS[one.verdict], GRAVITY[one.signal])))

@@ -1,0 +1,201 @@
+"""A pasted ballast label: lamp watts and counts, the kind of ballast, and what else it says, each with its place.
+
+Label wording is the trade's own and no standard: what is found here fills in blanks, and never overrules what
+somebody entered.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+from typing import TYPE_CHECKING, Any
+
+from pydantic import Field
+
+from counter.catalogue import Model
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from counter.fit._models import Ballast, Fixture
+
+LONGEST = 4000
+# Written as text and compiled on first use: a fixture without a label should not pay for them.
+_NUMBER = r"\d{1,3}(?:\.\d+)?"
+_JOIN = r"\s*(?:,\s*or|,|/|or|and|&|\+)\s*"
+_NOT_LAMP_WATTS = r"(?:input|line|total|circuit|system|max(?:imum|\.)?|losses?)\W*(?:\w+\W+){0,2}$"
+_PLAIN_WATTS = rf"(?<![\d.\-–T])({_NUMBER}(?:{_JOIN}{_NUMBER})*)\s*-?\s*(?:W\b|watts?\b)"
+_CODE_WATTS = rf"\b(?:CF\w{{0,3}}?|FT|FQ|FBO?|G|FSDH?|FSQ|FSMH?|FSSH?)-?({_NUMBER})(?:-|W|T\d|/|DL|DS|L\b)"
+_TIMES_WATTS = rf"(?<![\d.])[1-9]\s*[x×*]\s*({_NUMBER})(?=\s*(?:/|,|or)\s*\d+\s*[x×*])"  # 1x26 / 2x18 W
+_LINEAR = r"\bF[RPB]?(\d{1,3})T(\d{1,2})(/\w+)?"
+_LENGTHS_IN = frozenset({24, 36, 42, 48, 60, 64, 72, 84, 96})  # these printed before T8 or T12 are inches, not watts
+_ONE = r"\(?(?<![\d.])([1-9]|1[0-2]|one|two|three|four)(?!\d|\.\d)\)?"
+_LAMP_WORD = (
+    r"(?:[x×*]\s*(?=\(?\d)|(?=\d+(?:\.\d+)?\s*-?\s*w(?:atts?)?\s*(?:\w+\s+)?lamps?\b)|-?\s*lamps?\b"
+    r"|-?\s*(?=(?:CF[TQSM]|F\d|FT\d|FB\d|FS[DQMS]|FC\d)))"
+)
+_COUNTS = rf"{_ONE}((?:\s*(?:,|or|and|/|&|to|-|–)\s*{_ONE})*)\s*{_LAMP_WORD}"
+_WORDS = {"one": 1, "two": 2, "three": 3, "four": 4}
+
+# The first kind found wins: what makes a lamp dangerous outranks what makes it fail.
+_KINDS: tuple[tuple[Ballast, str, str], ...] = (
+    (
+        "bypassed",
+        (
+            r"by-?\s?pass(?:ed)?|ballast (?:has been |was )?(?:removed|disconnected)|direct[ -](?:wired?|mains|line)"
+            r"|(?:line|mains) voltage (?:at|on|present)|retrofit kit|no longer (?:accept|operate)s?"
+        ),
+        "mains led straight to the lamp holders",
+    ),
+    (
+        "led-driver",
+        r"\bLED\b[^\n]{0,30}(?:driver|power supply|module)|\bdriver\b|constant current|\bV ?DC\b",
+        "feeds LEDs, not a fluorescent lamp",
+    ),
+    (
+        "dimming",
+        r"\bdimm(?:ing|able)|(?<!\d)[01] ?[-–] ?10 ?V(?:DC)?\b",
+        "dimming electronic ballast",
+    ),
+    (
+        "electronic",
+        (
+            r"\belectronic|high[- ]frequency|\bHF\b|\bk ?Hz\b|instant[- ]start"
+            r"|program(?:m?ed)?[- ](?:rapid[- ])?start"
+        ),
+        "electronic ballast",
+    ),
+    (
+        "magnetic",
+        r"\bmagnetic|electro-?magnetic|\bchoke\b|\breactor\b|auto-?transformer|\bpre-?heat ballast|inductive",
+        "magnetic ballast",
+    ),
+)
+_NOTES: tuple[tuple[str, str, str], ...] = (
+    ("volts", r"\b\d{2,3}(?:\s?[-–/]\s?\d{3})*\s?V(?:AC|olts?|~)?\b", "supply voltage"),
+    ("protection", r"\bclass\s?P\b", "switches itself off when too hot, by a protector inside"),
+    ("end of life", r"\bend[- ]of[- ]life\b|\bEOL\b", "shuts down on a worn-out lamp"),
+    (
+        "starting",
+        r"min(?:imum|\.)?\s*start\w*\s*temp\w*[^\n]{0,16}",
+        "coldest place it starts a lamp in",
+    ),
+    ("base", r"\b2?G[XYR]?\d{1,2}[dqt](?:-\d)?\b|\b2G(?:X?7|11|10)\b", "base of the lamps it runs"),
+)
+_DENIED = r"\b(?:not?|non|never|without)\b[\s\w-]{0,8}$"
+_EMERGENCY = r"\bemergency\b"
+
+
+class LabelSpan(Model):
+    """One part of the label's text, `text == label[start:end]`, the field it speaks of, and what it means."""
+
+    start: int
+    end: int
+    text: str
+    about: str
+    means: str
+
+
+class LabelReading(Model):
+    """What a label says: fields of Fixture, where each was found, and what contradicts itself."""
+
+    fields: dict[str, Any] = Field(default_factory=dict)
+    spans: tuple[LabelSpan, ...] = ()
+    problems: tuple[str, ...] = ()
+
+
+@lru_cache(maxsize=64)
+def parse_label(text: str) -> LabelReading:
+    """Return what the label says. Never raises; a label that says nothing gives an empty reading."""
+    label = text[:LONGEST]
+    spans = [*_watts(label), *_counts(label), *_kinds(label), *_emergency(label), *_notes(label)]
+    fields: dict[str, Any] = {}
+    watts = _numbers(spans, "ballast_watts")
+    if watts:
+        fields["ballast_watts"] = watts
+    counts = tuple(int(count) for count in _numbers(spans, "ballast_counts"))
+    if counts:
+        fields["ballast_counts"] = counts
+    kinds = list(dict.fromkeys(span.means for span in spans if span.about == "ballast"))
+    ballast, problems = _one_kind(kinds)
+    if ballast:
+        fields["ballast"] = ballast
+    if any(span.about == "emergency" for span in spans):
+        fields["emergency"] = True
+    shown = (span.model_copy(update={"means": _in_words(span)}) for span in spans)
+    return LabelReading(fields=fields, spans=tuple(sorted(shown, key=lambda s: (s.start, s.end))), problems=problems)
+
+
+def with_label(fixture: Fixture) -> Fixture:
+    """Return the fixture with what its label says filled in where nothing was entered."""
+    if not fixture.label.strip():
+        return fixture
+    said = parse_label(fixture.label).fields
+    blanks = {name: value for name, value in said.items() if getattr(fixture, name) in (None, (), "unknown")}
+    return fixture.model_copy(update=blanks) if blanks else fixture
+
+
+def _span(match: re.Match[str], about: str, means: str) -> LabelSpan:
+    return LabelSpan(start=match.start(), end=match.end(), text=match.group(), about=about, means=means)
+
+
+def _watts(label: str) -> Iterator[LabelSpan]:
+    for match in re.finditer(_PLAIN_WATTS, label, re.I):
+        if not re.search(_NOT_LAMP_WATTS, label[max(0, match.start() - 30) : match.start()], re.I):
+            yield _span(match, "ballast_watts", " ".join(re.findall(_NUMBER, match[1])))
+    for match in re.finditer(_CODE_WATTS, label, re.I):
+        yield _span(match, "ballast_watts", match[1])
+    for match in re.finditer(_TIMES_WATTS, label, re.I):
+        yield _span(match, "ballast_watts", match[1])
+    for match in re.finditer(_LINEAR, label, re.I):
+        if int(match[2]) < 8 or int(match[1]) not in _LENGTHS_IN:
+            yield _span(match, "ballast_watts", match[1])
+
+
+def _counts(label: str) -> Iterator[LabelSpan]:
+    for match in re.finditer(_COUNTS, label, re.I):
+        written = re.findall(r"\d+|one|two|three|four", match[1] + match[2], re.I)
+        numbers = [_WORDS.get(word.lower()) or int(word) for word in written]
+        if re.search(r"to|-|–", match[2]) and len(numbers) == 2:
+            numbers = list(range(min(numbers), max(numbers) + 1))
+        yield _span(match, "ballast_counts", " ".join(map(str, numbers)))
+
+
+def _kinds(label: str) -> Iterator[LabelSpan]:
+    for kind, pattern, _ in _KINDS:
+        for match in re.finditer(pattern, label, re.I):
+            if not re.search(_DENIED, label[max(0, match.start() - 16) : match.start()], re.I):
+                yield _span(match, "ballast", kind)
+
+
+def _emergency(label: str) -> Iterator[LabelSpan]:
+    return (
+        _span(match, "emergency", "a battery pack drives the lamp too")
+        for match in re.finditer(_EMERGENCY, label, re.I)
+    )
+
+
+def _notes(label: str) -> Iterator[LabelSpan]:
+    for about, pattern, means in _NOTES:
+        for match in re.finditer(pattern, label, re.I):
+            yield _span(match, about, means)
+
+
+def _numbers(spans: list[LabelSpan], about: str) -> tuple[float, ...]:
+    found = {float(word) for span in spans if span.about == about for word in span.means.split()}
+    return tuple(sorted(number for number in found if number > 0))
+
+
+def _one_kind(kinds: list[str]) -> tuple[str | None, tuple[str, ...]]:
+    if "electronic" in kinds and "magnetic" in kinds:
+        return None, ("The label says both electronic and magnetic: look at the ballast itself.",)
+    return (kinds[0] if kinds else None), ()
+
+
+def _in_words(span: LabelSpan) -> str:
+    numbers = " or ".join(span.means.split())
+    if span.about == "ballast_watts":
+        return f"lamps of {numbers} W"
+    if span.about == "ballast_counts":
+        return "one lamp" if numbers == "1" else f"{numbers} lamps"
+    return next((words for kind, _, words in _KINDS if span.means == kind), span.means)

@@ -1,0 +1,237 @@
+"""Rules on what feeds the lamp: no ballast, the wrong kind of ballast, one made for another lamp."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from counter.fit._drive import SAME_LENGTH, Drive, nearest_drive
+from counter.fit._facts import HIGH_FREQUENCY, RUNS_LAMPS, Facts, Finding, is_unsure, number
+from counter.fit._label import parse_label
+from counter.fit._texts import shared_chokes
+
+if TYPE_CHECKING:
+    from counter.catalogue import Figure
+    from counter.fit._models import Verdict
+
+THIN_TUBE_MM = 16.5  # the class that IEC 61347-2-3 wants end-of-life protection for: 16 mm and less, with tolerance
+
+TUBES_APART_MM = 6.0  # T8 from T12, not T4 from T5
+
+
+def bypassed(facts: Facts) -> Finding | None:
+    """A lamp that needs a ballast, on bare mains."""
+    if not facts.discharge or facts.fixture.ballast not in ("bypassed", "none"):
+        return None
+    return Finding("mains-on-holder")
+
+
+def led_driver(facts: Facts) -> Finding | None:
+    """A driver for LEDs cannot start or steady a discharge."""
+    return Finding("led-driver") if facts.discharge and facts.fixture.ballast == "led-driver" else None
+
+
+def mains_lamp(facts: Facts) -> Finding | None:
+    """A self-ballasted lamp must never meet a ballast, an LED driver or a rewired fixture unseen."""
+    ballast = facts.fixture.ballast
+    if not facts.on_mains or ballast in ("none", "unknown"):
+        return None
+    values = {"base": facts.base.designation}
+    return Finding("mains-lamp-rewired" if ballast == "bypassed" else "mains-lamp-on-ballast", values)
+
+
+def two_pin_on_electronic(facts: Facts) -> Finding | None:
+    """The starter in a two-pin base works with a choke at mains frequency only."""
+    if not (facts.discharge and facts.has_starter and facts.fixture.ballast in HIGH_FREQUENCY):
+        return None
+    return Finding("two-pin-on-electronic", {"base": facts.base.designation})
+
+
+def electronic_only(facts: Facts) -> Finding | None:
+    """The larger compact lamps exist for electronic ballasts alone."""
+    if facts.fixture.ballast != "magnetic" or not facts.discharge or "magnetic" in facts.lamp.ballasts:
+        return None
+    watts = facts.lamp.watts
+    sure = facts.lamp.ballasts_from.confidence
+    return Finding("electronic-only", {"watts": number(watts.value)}, watts.value, "W", sure)
+
+
+def magnetic_only(facts: Facts) -> Finding | None:
+    """Other lamps made for magnetic ballasts; a label that names the watts leaves a doubt open where ours is one."""
+    if facts.has_starter or not facts.discharge or facts.fixture.ballast not in HIGH_FREQUENCY:
+        return None
+    if "electronic" in facts.lamp.ballasts:
+        return None
+    sure = facts.lamp.ballasts_from.confidence
+    verdict: Verdict | None = "ask first" if facts.listed and is_unsure(sure) else None
+    watts = facts.lamp.watts.value
+    return Finding("magnetic-only", {"watts": number(watts)}, watts, "W", sure, verdict)
+
+
+def not_listed(facts: Facts) -> Finding | None:
+    """The label lists other watts: how far off, by current and by watts."""
+    if facts.listed or not facts.discharge or facts.fixture.ballast not in (*RUNS_LAMPS, "unknown"):
+        return None
+    drive = nearest_drive(facts)
+    if drive is None:
+        return None
+    return _shared_choke(facts, drive) or _off(facts, drive)
+
+
+def _off(facts: Facts, drive: Drive) -> Finding:
+    values = _drive_values(facts, drive)
+    if drive.current is None:
+        rule = "watts-off" if drive.is_off else "not-listed"
+        return Finding(rule, values, round(drive.watts, 3), "times the lamp's watts", facts.lamp.watts.confidence)
+    rule = "not-listed-close"
+    if drive.is_current_off:
+        rule = "over-driven" if drive.current > 1 else "under-driven"
+    elif drive.is_off:
+        rule = "watts-off-same-current"
+    return Finding(rule, values, round(drive.current, 3), "times the lamp's current", drive.confidence)
+
+
+def _drive_values(facts: Facts, drive: Drive) -> dict[str, str]:
+    percent = abs((drive.current or drive.watts) - 1) * 100
+    return {
+        "watts": number(facts.lamp.watts.value),
+        "listed": " or ".join(number(watts) for watts in facts.fixture.ballast_watts),
+        "nearest": number(drive.listed_w),
+        "design_a": number(drive.design_a or 0),
+        "lamp_a": number(drive.lamp_a or 0),
+        "frequency": drive.frequency,
+        "percent": f"{percent:.0f}",
+        "more_or_less": "more" if (drive.current or drive.watts) > 1 else "less",
+    }
+
+
+def _shared_choke(facts: Facts, drive: Drive) -> Finding | None:
+    if facts.fixture.ballast not in ("magnetic", "unknown") or drive.is_current_off:
+        return None
+    for choke in shared_chokes():
+        if facts.base.designation in choke.bases and {facts.lamp.watts.value, drive.listed_w} <= set(choke.watts):
+            ratio = round(drive.current or 1, 3)
+            values = _drive_values(facts, drive)
+            return Finding("shared-choke", values, ratio, "times the lamp's current", choke.confidence)
+    return None
+
+
+def same_watts_other_tube(facts: Facts) -> Finding | None:
+    """The label's watts may mean a lamp of the same base and watts with a thicker or thinner tube."""
+    lamp, tube = facts.lamp, facts.lamp.tube_mm
+    if not facts.listed or tube is None or _label_says_tube(facts, tube.value):
+        return None
+    for other in facts.catalogue.lamps:
+        other_tube = other.tube_mm
+        if other.base != lamp.base or other.watts.value != lamp.watts.value or other_tube is None:
+            continue
+        if abs(other_tube.value - tube.value) > TUBES_APART_MM and _same_length(facts, other.length_mm):
+            values = {"watts": number(lamp.watts.value), "tube": eighths(tube.value)}
+            return Finding("same-watts-other-tube", values | {"other": eighths(other_tube.value)}, tube.value, "mm")
+    return None
+
+
+def _same_length(facts: Facts, length: Figure | None) -> bool:
+    own = facts.lamp.length_mm
+    return own is None or length is None or abs(length.value - own.value) <= SAME_LENGTH * own.value
+
+
+def _label_says_tube(facts: Facts, tube_mm: float) -> bool:
+    return eighths(tube_mm) in facts.fixture.label.upper().replace(" ", "")
+
+
+def eighths(tube_mm: float) -> str:
+    """Write a tube's diameter as lamp codes do: T and eighths of an inch."""
+    return f"T{round(tube_mm / 25.4 * 8)}"
+
+
+def too_many_lamps(facts: Facts) -> Finding | None:
+    """More lamps than the label says it runs."""
+    counts, lamps = facts.fixture.ballast_counts, facts.fixture.lamp_count
+    if not counts or lamps is None or lamps in counts or not facts.discharge:
+        return None
+    values = {"count": number(lamps), "counts": " or ".join(map(str, counts))}
+    rule = "too-many-lamps" if lamps > max(counts) else "too-few-lamps"
+    return Finding(rule, values, lamps, "lamps")
+
+
+def several_lamps(facts: Facts) -> Finding | None:
+    """Lamps that share a ballast share its fate."""
+    lamps = facts.fixture.lamp_count
+    is_shared = lamps is not None and lamps > 1 and facts.discharge and facts.fixture.ballast in RUNS_LAMPS
+    return Finding("several-lamps", {"count": number(lamps or 0)}, lamps, "lamps") if is_shared else None
+
+
+def dimmed(facts: Facts) -> Finding | None:
+    """Two pins never dim; four pins only on a dimming ballast."""
+    if not facts.fixture.dimmer or not facts.discharge:
+        return Finding("mains-lamp-dimmed") if facts.fixture.dimmer and facts.on_mains else None
+    if facts.has_starter:
+        return Finding("two-pin-dimmed", {"base": facts.base.designation})
+    return Finding("dimmer-without-dimming-ballast") if facts.fixture.ballast in ("magnetic", "electronic") else None
+
+
+def shunted(facts: Facts) -> Finding | None:
+    """Holders with both contacts joined cannot heat a cathode."""
+    if not facts.fixture.shunted or facts.base.mount != "two-ends" or facts.base.pins.value != 2:
+        return None
+    rule = "shunted-preheat" if facts.fixture.ballast in ("magnetic", "dimming") else "shunted-instant"
+    return Finding(rule)
+
+
+def outside_starter(facts: Facts) -> Finding | None:
+    """On a choke, a lamp without a starter of its own has one in the fixture."""
+    starter = facts.base.starter
+    has_one = facts.fixture.ballast == "magnetic" and starter is not None and starter.value == "external"
+    return Finding("starter-in-fixture") if has_one and "magnetic" in facts.lamp.ballasts else None
+
+
+def end_of_life(facts: Facts) -> Finding | None:
+    """How a worn-out lamp behaves on this ballast."""
+    if not facts.discharge:
+        return None
+    if facts.fixture.ballast == "magnetic" and facts.has_starter:
+        return Finding("worn-lamp-blinks")
+    tube = facts.lamp.tube_mm
+    if facts.fixture.ballast in HIGH_FREQUENCY and tube is not None and tube.value <= THIN_TUBE_MM:
+        return Finding("worn-lamp-thin-tube", {"tube": number(tube.value)}, tube.value, "mm", tube.confidence)
+    return None
+
+
+def emergency(facts: Facts) -> Finding | None:
+    """A battery pack drives the lamp too, and has a list of its own."""
+    return Finding("emergency") if facts.fixture.emergency else None
+
+
+def label_contradicts(facts: Facts) -> Finding | None:
+    """What was entered against what the pasted label says of the kind of ballast."""
+    says = parse_label(facts.fixture.label).fields.get("ballast", facts.fixture.ballast)
+    entered = facts.fixture.ballast
+    if says == entered or {says, entered} == HIGH_FREQUENCY:  # every dimming ballast is an electronic one
+        return None
+    return Finding("label-contradicts", {"label_says": says, "form_says": entered})
+
+
+def led_lamp(facts: Facts) -> Finding | None:
+    """An LED lamp's type decides what may feed it, and the shipped catalogue knows no types of single lamps."""
+    return Finding("led-type") if facts.lamp.kind == "led" else None
+
+
+RULES = (
+    bypassed,
+    led_driver,
+    mains_lamp,
+    two_pin_on_electronic,
+    electronic_only,
+    magnetic_only,
+    not_listed,
+    same_watts_other_tube,
+    too_many_lamps,
+    dimmed,
+    shunted,
+    emergency,
+    label_contradicts,
+    led_lamp,
+    several_lamps,
+    outside_starter,
+    end_of_life,
+)

@@ -1,0 +1,93 @@
+"""The words of every caution, by rule: resources/cautions.json, read once, on first use."""
+
+from __future__ import annotations
+
+import json
+from functools import cache
+from typing import TYPE_CHECKING, Any, NamedTuple, cast
+
+from counter import paths
+from counter.fit._facts import weakest
+from counter.fit._models import Caution
+
+if TYPE_CHECKING:
+    from counter.catalogue import Confidence
+    from counter.fit._facts import Finding
+    from counter.fit._models import Signal, Verdict
+
+
+class Text(NamedTuple):
+    """One rule's words; braces name what the rule fills in."""
+
+    signal: Signal
+    verdict: Verdict
+    says: str
+    why: str
+    do: str
+    source: str
+    confidence: Confidence
+
+
+class Question(NamedTuple):
+    """What to ask when a field is not known, and why."""
+
+    question: str
+    why: str
+
+
+class SharedChoke(NamedTuple):
+    """Lamps of one base that one choke serves, so that a label naming one of them may mean all."""
+
+    bases: tuple[str, ...]
+    watts: tuple[float, ...]
+    confidence: Confidence
+
+
+@cache
+def _file() -> dict[str, Any]:
+    return cast("dict[str, Any]", json.loads((paths.resources() / "cautions.json").read_text(encoding="utf-8")))
+
+
+@cache
+def texts() -> dict[str, Text]:
+    """Return the words of every rule, by rule id."""
+    return {rule: Text(**words) for rule, words in _file()["rules"].items()}
+
+
+@cache
+def questions() -> dict[str, Question]:
+    """Return the question for every field that may be unknown."""
+    return {about: Question(**words) for about, words in _file()["questions"].items()}
+
+
+@cache
+def shared_chokes() -> tuple[SharedChoke, ...]:
+    """Return the groups of lamps that one choke serves."""
+    rows = _file()["shared_chokes"]
+    return tuple(SharedChoke(tuple(row["bases"]), tuple(row["watts"]), row["confidence"]) for row in rows)
+
+
+def verdict_of(finding: Finding) -> Verdict:
+    """Return the most that a finding allows."""
+    return finding.verdict or texts()[finding.rule].verdict
+
+
+def caution(finding: Finding) -> Caution:
+    """Put a finding into words.
+
+    Raises:
+        KeyError: no words for this rule, or the words name a value that the rule does not fill in.
+    """
+    text = texts()[finding.rule]
+    return Caution(
+        signal=text.signal,
+        rule=finding.rule,
+        says=text.says.format_map(finding.values),
+        why=text.why.format_map(finding.values),
+        do=text.do.format_map(finding.values),
+        figure=finding.figure,
+        unit=finding.unit,
+        source=text.source,
+        confidence=weakest((text.confidence, finding.confidence)),
+        verdict=verdict_of(finding),
+    )

@@ -1,0 +1,114 @@
+"""Rules on what the light is for, and on the place it hangs in."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+from counter.fit._facts import Facts, Finding, number, weakest
+
+EXPOSED_AT_M = 2.0  # from a ceiling fixture to the eyes of somebody standing below; a round figure of ours
+LEAST_MIRED, CLEAR_MIRED = 5.5, 11.0  # just noticeable side by side; noticed by anybody (twice that)
+
+
+def uvc(facts: Facts) -> Finding | None:
+    """A germicidal lamp: where it must not go, and what to say where it may."""
+    if facts.lamp.kind != "uv-c":
+        return None
+    rule = {"germicidal": "uvc-germicidal", "unknown": "uvc-use-unknown"}.get(facts.use, "uvc-in-lighting")
+    return _with_time(facts, rule)
+
+
+def _with_time(facts: Facts, rule: str) -> Finding:
+    output, arc = facts.lamp.uvc_w, facts.lamp.arc_mm or facts.lamp.length_mm
+    if output is None or arc is None or output.value <= 0 or arc.value < 1:
+        return Finding(f"{rule}-no-figure")
+    seconds, is_valid = time_to_limit_s(output.value, arc.value)
+    values = {
+        "time": about(seconds),
+        "distance": number(EXPOSED_AT_M),
+        "uvc_w": number(output.value),
+        "validity": "" if is_valid else " (a rough figure: so long a lamp is too near at that distance)",
+    }
+    return Finding(rule, values, round(seconds), "s", weakest((output.confidence, arc.confidence)))
+
+
+@lru_cache(maxsize=256)
+def time_to_limit_s(uvc_watts: float, arc_mm: float) -> tuple[float, bool]:
+    """Return the time to the daily limit at `EXPOSED_AT_M`, in seconds, and whether the formula holds there.
+
+    Where no arc length is known the lamp's length stands in, a little longer; at this distance that is under 5 %.
+    """
+    from counter.light import exposure  # not needed before the first germicidal lamp
+
+    found = exposure(uvc_watts, arc_mm, EXPOSED_AT_M)
+    return found.time_to_limit_s, found.valid
+
+
+def about(seconds: float) -> str:
+    """Write a time no more exactly than an output from memory allows: "about 55 s", "about 17 min"."""
+    for unit, length in (("h", 3600), ("min", 60)):
+        if seconds >= 1.5 * length:
+            return f"about {seconds / length:.2g} {unit}"
+    return f"about {seconds:.2g} s"
+
+
+def lighting_for_germs(facts: Facts) -> Finding | None:
+    """A lighting or blacklight lamp disinfects nothing."""
+    is_wrong = facts.use == "germicidal" and facts.lamp.kind != "uv-c"
+    return Finding("no-disinfection") if is_wrong else None
+
+
+def uva(facts: Facts) -> Finding | None:
+    """A blacklight lamp: for blacklight only."""
+    if facts.lamp.kind != "uv-a" or facts.use == "germicidal":
+        return None
+    return Finding({"blacklight": "uva-blacklight", "unknown": "uva-use-unknown"}.get(facts.use, "uva-in-lighting"))
+
+
+def white_for_blacklight(facts: Facts) -> Finding | None:
+    """A white lamp gives no blacklight."""
+    is_wrong = facts.use == "blacklight" and facts.lamp.kind in ("fluorescent", "led", "other")
+    return Finding("white-in-blacklight") if is_wrong else None
+
+
+def colour(facts: Facts) -> Finding | None:
+    """Two whites in one room, as a difference in mired."""
+    room, own = facts.fixture.room_k, facts.cct_k
+    if room is None or facts.lamp.kind in ("uv-c", "uv-a"):
+        return None
+    if own is None:
+        return Finding("colour-unread", {"room": number(room)}, room, "K")
+    from counter.light import match_word, mired_difference  # not needed before the first room with a colour
+
+    try:
+        apart = mired_difference(own, room)
+    except ValueError:  # a colour no white lamp has: nothing to compare with
+        return Finding("colour-unread", {"room": number(room)}, room, "K")
+    if apart < LEAST_MIRED:
+        return None
+    values = {"room": number(room), "own": number(own), "mired": f"{apart:.0f}", "word": match_word(apart)}
+    return Finding("colour-close" if apart < CLEAR_MIRED else "colour-differs", values, round(apart, 1), "mired")
+
+
+def enclosed(facts: Facts) -> Finding | None:
+    """Heat that cannot get away."""
+    return Finding("enclosed") if facts.fixture.enclosed else None
+
+
+def damp(facts: Facts) -> Finding | None:
+    """Water and lamp contacts."""
+    return Finding("damp") if facts.fixture.damp else None
+
+
+def cold(facts: Facts) -> Finding | None:
+    """Mercury vapour needs warmth."""
+    return Finding("cold") if facts.fixture.cold and facts.lamp.kind != "led" else None
+
+
+def base_up(facts: Facts) -> Finding | None:
+    """Where the base hangs up, the warm end is where the mercury sits."""
+    is_one_ended = facts.base.mount != "two-ends"
+    return Finding("base-up") if facts.fixture.base_up and is_one_ended and facts.lamp.kind != "led" else None
+
+
+RULES = (uvc, lighting_for_germs, uva, white_for_blacklight, colour, enclosed, damp, cold, base_up)
