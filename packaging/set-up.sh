@@ -6,6 +6,8 @@
 venv=$root/.venv
 python=$venv/bin/python
 newest_python=14 # 3.11 to 3.14, as in pyproject.toml
+# Set for other programs, these would lead Python away from the environment.
+unset PYTHONHOME PYTHONPATH
 
 say() {
     printf '%s\n' "$@" >&2
@@ -154,7 +156,7 @@ compile_counter() {
 set_up() {
     is_ready "$1" "$2" && return
     if has flock; then
-        exec 9<"$root/packaging/$2"
+        exec 9<"$root/packaging/set-up.sh" # any file that is there serves as the lock
         flock -n 9 || { say "Another set-up is at work here; waiting for it." && flock 9; }
     fi
     if ! is_ready "$1" "$2"; then # not ||, which would switch `set -e` off inside
@@ -164,7 +166,7 @@ set_up() {
 }
 
 set_up_now() {
-    unset PYTHONHOME PYTHONPATH PIP_TARGET PIP_PREFIX
+    unset PIP_TARGET PIP_PREFIX
     PIP_USER=0
     export PIP_USER
     drop_broken
