@@ -3,20 +3,26 @@
 from __future__ import annotations
 
 from datetime import date
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
-from pydantic import Field
+from pydantic import Field, ValidationError
 
-from counter import fit, identify, marks
+from counter import fit, identify, light, marks
 from counter.catalogue import Model
 from counter.fit import Ask, Caution, Fixture, Replacement, Use, Verdict
 from counter.identify import Candidate, NextLook
 from counter.marks import MarkEvidence, Reading
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from counter.catalogue import Catalogue, Lamp
 
-CANNOT_TELL = "cannot-tell"
+CANNOT_TELL = identify.CANNOT_TELL
+NAMED_AT = 0.5  # a lamp type more likely than all others together is named and judged
+SETTLED_AT = 0.95  # below this the clerk has not seen enough for a sale, whatever the fixture says
+UV_DOUBT = 0.01  # a germicidal candidate this likely keeps the sale open until somebody has looked
+ENOUGH_BITS = 0.05  # a look worth less than this is not worth asking for
 
 
 class Case(Model):
@@ -37,7 +43,7 @@ class Case(Model):
 
 
 class Conflict(Model):
-    """Marks and looks that contradict each other, with both ways out."""
+    """Marks and looks that contradict each other; one of them must give way."""
 
     look: str
     says_marks: str
@@ -48,14 +54,218 @@ class Conflict(Model):
 class Assessment(Model):
     """Everything that any pane shows of one case."""
 
+    headline: str
+    subline: str
+    advice: str
     candidates: tuple[Candidate, ...]
     next: tuple[NextLook, ...]
     readings: tuple[Reading, ...] = ()
     conflicts: tuple[Conflict, ...] = ()
     problems: tuple[str, ...] = ()
-    lamp: str | None = Field(None, description="the chosen lamp type, or the leading one when it is clear enough")
+    lamp: str | None = Field(None, description="the chosen lamp type, or the leading one when it is likely enough")
     is_settled: bool = False
     verdict: Verdict | None = None
     cautions: tuple[Caution, ...] = ()
     asks: tuple[Ask, ...] = ()
     replacements: tuple[Replacement, ...] = ()
+
+
+class CaseProblem(ValueError):  # noqa: N818 - expected, shown to the clerk, and never a fault of the program
+    """Something typed into a case that cannot be taken, said as what, where, way out."""
+
+
+def assess(catalogue: Catalogue, case: Case) -> Assessment:
+    """Answer a case: candidates, readings, contradictions, cautions, verdict, questions, replacements.
+
+    Pure: no clock, no file, no Qt. The looks weigh the readings of the marks and the marks weigh the candidates;
+    both come from the one posterior over lamp types.
+    """
+    by_looks = identify.rank(catalogue, case.looks)
+    evidence = marks.read(catalogue, case.marks) if case.marks.strip() else MarkEvidence(text=case.marks)
+    candidates = (
+        identify.rank(catalogue, case.looks, evidence.likelihood, evidence.floor) if evidence.likelihood else by_looks
+    )
+    readings = marks.sharpen(evidence, {one.lamp: one.probability for one in by_looks})
+    nothing_known = not case.marks.strip() and all(value == CANNOT_TELL for value in case.looks.values())
+    nexts = identify.next_looks(catalogue, case.looks, candidates)
+    lamp = _named(catalogue, case, candidates, nothing_known)
+    settled = lamp is not None and _is_settled(case, lamp, candidates)
+    judged = _judge(catalogue, case, lamp, candidates, readings, nothing_known)
+    asks = (*_ask_to_look(case, settled, nexts, lamp), *judged.asks)
+    return Assessment(
+        headline=_headline(lamp, candidates, nothing_known),
+        subline=_subline(lamp, candidates, nothing_known, settled),
+        advice=_advice(catalogue, nexts, settled),
+        candidates=candidates,
+        next=nexts,
+        readings=readings,
+        conflicts=_conflicts(catalogue, case, readings),
+        problems=evidence.problems,
+        lamp=lamp.id if lamp is not None else None,
+        is_settled=settled,
+        verdict=_verdict(judged.verdict, settled) if lamp is not None else None,
+        cautions=judged.cautions,
+        asks=asks,
+        replacements=_replacements(catalogue, case, lamp, readings),
+    )
+
+
+def _named(catalogue: Catalogue, case: Case, candidates: tuple[Candidate, ...], nothing_known: bool) -> Lamp | None:
+    if case.chosen is not None:
+        return catalogue.lamp_by_id.get(case.chosen)
+    if nothing_known or candidates[0].probability < NAMED_AT:
+        return None
+    return catalogue.lamp_by_id[candidates[0].lamp]
+
+
+def _is_settled(case: Case, lamp: Lamp, candidates: tuple[Candidate, ...]) -> bool:
+    """Whether enough is known of the lamp itself; a germicidal doubt is never settled by choosing."""
+    if lamp.kind != "uv-c" and _uv_doubt(lamp, candidates) >= UV_DOUBT and case.looks.get("glass") != "white":
+        return False
+    if case.chosen is not None:
+        return True
+    return sum(one.probability for one in candidates if one.lamp == lamp.id) >= SETTLED_AT
+
+
+def _uv_doubt(lamp: Lamp, candidates: tuple[Candidate, ...]) -> float:
+    """Return how likely the germicidal look-alikes are against the lamp itself."""
+    twins = sum(one.probability for one in candidates if one.kind == "uv-c" and one.base == lamp.base)
+    own = sum(one.probability for one in candidates if one.lamp == lamp.id)
+    return twins / (twins + own) if twins + own > 0 else 0.0
+
+
+def _judge(
+    catalogue: Catalogue,
+    case: Case,
+    lamp: Lamp | None,
+    candidates: tuple[Candidate, ...],
+    readings: tuple[Reading, ...],
+    nothing_known: bool,
+) -> fit.Judgement:
+    standing: tuple[Caution, ...] = ()
+    if not nothing_known:
+        standing = fit.look_alikes(catalogue, {one.lamp: one.probability for one in candidates}, lamp)
+    if lamp is None:
+        return fit.Judgement(verdict="ask first", cautions=standing)
+    judged = fit.judge(catalogue, lamp, case.fixture, case.use, _colour(readings))
+    return judged.model_copy(update={"cautions": fit.in_order((*judged.cautions, *standing))})
+
+
+def _colour(readings: tuple[Reading, ...]) -> int | None:
+    return readings[0].lamp.cct_k if readings else None
+
+
+def _verdict(judged: Verdict, settled: bool) -> Verdict:
+    return "ask first" if judged == "sell" and not settled else judged
+
+
+def _ask_to_look(case: Case, settled: bool, nexts: tuple[NextLook, ...], lamp: Lamp | None) -> tuple[Ask, ...]:
+    """Ask for the look that would settle the lamp, where one is worth taking."""
+    if settled or lamp is None:
+        return ()
+    if "glass" not in case.looks and lamp.kind != "uv-c":
+        why = "A clear tube means germicidal UV-C on this base."
+        return (Ask(about="glass", question="Is the glass white or clear?", why=why),)
+    if not nexts or nexts[0].bits < ENOUGH_BITS:
+        return ()
+    return (Ask(about=nexts[0].look, question="One more look settles the lamp", why=nexts[0].why),)
+
+
+def _headline(lamp: Lamp | None, candidates: tuple[Candidate, ...], nothing_known: bool) -> str:
+    if nothing_known and lamp is None:
+        return ""
+    return lamp.base if lamp is not None else f"{candidates[0].base}?"
+
+
+def _subline(lamp: Lamp | None, candidates: tuple[Candidate, ...], nothing_known: bool, settled: bool) -> str:
+    if lamp is None:
+        return "Nothing looked at yet" if nothing_known else "not sure yet: look again"
+    watts = f"{lamp.watts.value:g}\N{THIN SPACE}W"
+    words = f"{watts} {KIND_WORDS.get(lamp.kind, '')}".strip()
+    return words if settled else f"{words}, likely"
+
+
+KIND_WORDS = {"uv-c": "UV-C germicidal", "uv-a": "blacklight", "led": "LED"}
+
+
+def _advice(catalogue: Catalogue, nexts: tuple[NextLook, ...], settled: bool) -> str:
+    if not nexts or (settled and nexts[0].bits < ENOUGH_BITS):
+        return "Enough is known of the lamp. Ask about the fixture."
+    first = nexts[0]
+    return f"Look next: {catalogue.look_by_key[first.look].label.lower()}. {first.why}"
+
+
+def _conflicts(catalogue: Catalogue, case: Case, readings: tuple[Reading, ...]) -> tuple[Conflict, ...]:
+    if not readings:
+        return ()
+    found = []
+    for key, says in marks.says(catalogue, readings[0]).items():
+        seen = case.looks.get(key)
+        if seen is None or seen == CANNOT_TELL or _agree(catalogue, key, says, seen):
+            continue
+        label = catalogue.look_by_key[key].label.lower()
+        said, saw = _in_words(catalogue, key, says), _in_words(catalogue, key, seen)
+        text = f"These marks say {said}, you saw {saw} ({label})."
+        found.append(Conflict(look=key, says_marks=said, says_look=saw, text=text))
+    return tuple(found)
+
+
+def _agree(catalogue: Catalogue, key: str, says: str | float, seen: str | float) -> bool:
+    look = catalogue.look_by_key[key]
+    if look.is_measured:
+        return abs(float(says) - float(seen)) <= 3 * ((look.tool_sd or 0) + (look.default_sd or 0))
+    also = next((value.also for value in look.values if value.value == says), ())
+    return seen == says or seen in also
+
+
+def _in_words(catalogue: Catalogue, key: str, value: str | float) -> str:
+    look = catalogue.look_by_key[key]
+    if look.is_measured:
+        return f"{float(value):g}\N{THIN SPACE}mm"
+    return next((one.label for one in look.values if one.value == value), str(value))
+
+
+def _replacements(
+    catalogue: Catalogue, case: Case, lamp: Lamp | None, readings: tuple[Reading, ...]
+) -> tuple[Replacement, ...]:
+    if lamp is None:
+        return ()
+    return fit.replacements(catalogue, lamp, case.fixture, case.use, _colour(readings))
+
+
+def changed_fixture(catalogue: Catalogue, fixture: Fixture, fields: Mapping[str, Any]) -> Fixture:
+    """Return the fixture with fields as typed or chosen: "18, 26" watts, lengths in mm or inches, "840" for a room.
+
+    Raises:
+        CaseProblem: a field cannot be read; the fixture stays as it was.
+    """
+    read = {key: _field(catalogue, key, value) for key, value in fields.items()}
+    try:
+        return Fixture.model_validate({**fixture.model_dump(), **read})
+    except ValidationError as problem:
+        first = problem.errors()[0]
+        raise CaseProblem(f"{first['loc'][0]}: {first['msg']}") from None
+
+
+def _field(catalogue: Catalogue, key: str, value: Any) -> Any:
+    if not isinstance(value, str) or key in ("holder", "ballast", "label"):
+        return value
+    text = value.strip()
+    if key == "ballast_watts":
+        return _watts(text)
+    if not text:
+        return None
+    if key == "room_k":
+        return light.colour_of(text).cct_k
+    return identify.parse_look(catalogue, "length_mm", text) if key == "space_mm" else value
+
+
+def _watts(text: str) -> tuple[float, ...]:
+    words = text.lower().replace("w", " ").replace(",", " ").replace("/", " ").replace("or", " ").split()
+    try:
+        watts = tuple(float(word) for word in words)
+    except ValueError:
+        raise CaseProblem(f"Watts: “{text[:20]}” is not a list of watts. Type them as 18, 26.") from None
+    if not all(0 < one <= 400 for one in watts):
+        raise CaseProblem(f"Watts: “{text[:20]}” is out of range. Lamps here take 1 to 400\N{THIN SPACE}W.")
+    return watts

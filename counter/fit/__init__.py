@@ -7,7 +7,7 @@ from resources/cautions.json), the verdict (`_judge`), the questions (`_asks`) a
 May import counter.catalogue and counter.light.
 """
 
-from counter.fit._judge import judge
+from counter.fit._judge import in_order, judge
 from counter.fit._label import LabelReading, LabelSpan, parse_label
 from counter.fit._models import Ask, Ballast, Caution, Fixture, Judgement, Replacement, Signal, Use, Verdict
 from counter.fit._report import fit_report
@@ -25,6 +25,7 @@ __all__ = [
     "Use",
     "Verdict",
     "fit_report",
+    "in_order",
     "judge",
     "parse_label",
 ]

@@ -12,6 +12,8 @@ from counter.fit._models import Judgement
 from counter.fit._texts import caution, verdict_of
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from counter.catalogue import Catalogue, Lamp
     from counter.fit._models import Caution, Fixture, Signal, Use, Verdict
 
@@ -51,5 +53,10 @@ def strictest(findings: list[Finding]) -> Verdict:
 
 def in_words(findings: list[Finding]) -> tuple[Caution, ...]:
     """Return the cautions, the strictest first and the gravest first among equals."""
-    said = map(caution, findings)
-    return tuple(sorted(said, key=lambda one: (-STRICTNESS[one.verdict], GRAVITY[one.signal])))
+    return in_order(map(caution, findings))
+
+
+def in_order(cautions: Iterable[Caution]) -> tuple[Caution, ...]:
+    """Return cautions, each rule's first one only, the strictest first and the gravest first among equals."""
+    once = {one.rule: one for one in reversed(tuple(cautions))}
+    return tuple(sorted(once.values(), key=lambda one: (-STRICTNESS[one.verdict], GRAVITY[one.signal])))

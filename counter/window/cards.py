@@ -51,7 +51,14 @@ def cards_of(catalogue: Catalogue, candidates: Iterable[Candidate], drawn: dict[
     for candidate in candidates:
         groups.setdefault((candidate.base, candidate.kind), []).append(candidate)
     cards = [_card(catalogue, members, drawn) for members in groups.values()]
+    if len({round(candidate.probability, 9) for members in groups.values() for candidate in members}) == 1:
+        return _in_catalogue_order(catalogue, cards)  # nothing is known: no lamp type stands out
     return tuple(sorted(cards, key=lambda card: -card.share))
+
+
+def _in_catalogue_order(catalogue: Catalogue, cards: list[Card]) -> tuple[Card, ...]:
+    place = {base.designation: i for i, base in enumerate(catalogue.bases)}
+    return tuple(sorted(cards, key=lambda card: (card.kind != "fluorescent", place[card.base])))
 
 
 def _card(catalogue: Catalogue, members: list[Candidate], drawn: dict[str, Drawing]) -> Card:
@@ -77,8 +84,9 @@ def _card(catalogue: Catalogue, members: list[Candidate], drawn: dict[str, Drawi
 
 
 def _watts(members: list[Candidate]) -> str:
-    """Return the watts worth naming: those within a tenth of the best, at most four."""
+    """Return the watts worth naming: those within a tenth of the best, as a range when many."""
     floor = members[0].probability / 10
     likely = sorted({member.watts for member in members if member.probability >= floor})
-    shown = ", ".join(f"{watts:g}" for watts in likely[:4])
-    return f"{shown}{' …' if len(likely) > 4 else ''}\N{THIN SPACE}W"
+    if len(likely) > 3:
+        return f"{likely[0]:g} to {likely[-1]:g}\N{THIN SPACE}W"
+    return ", ".join(f"{watts:g}" for watts in likely) + "\N{THIN SPACE}W"

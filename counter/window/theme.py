@@ -113,14 +113,12 @@ def sheet(theme: Theme) -> str:
     QLabel[role="quiet"] {{ color: {theme.muted}; }}
     QLabel[role="look-next"] {{ color: {theme.accent}; font-weight: 600; }}
     QToolTip {{ background: {theme.field}; color: {theme.ink}; border: 1px solid {theme.line}; padding: 4px; }}
-    QLineEdit, QComboBox, QPlainTextEdit, QSpinBox {{
+    QLineEdit, QPlainTextEdit {{
         background: {theme.field}; border: 1px solid {theme.line}; border-radius: 3px; padding: 4px 6px;
         selection-background-color: {theme.accent}; selection-color: {theme.on_accent}; }}
-    QLineEdit:focus, QComboBox:focus, QPlainTextEdit:focus, QSpinBox:focus {{
+    QLineEdit:focus, QPlainTextEdit:focus {{
         border: 2px solid {theme.accent}; padding: 3px 5px; }}
     QLineEdit[bad="true"] {{ border: 2px solid {theme.ink}; }}
-    QComboBox QAbstractItemView {{ background: {theme.field}; border: 1px solid {theme.line}; outline: 0; }}
-    QComboBox::drop-down {{ border: 0; width: 20px; }}
     QPushButton {{ background: {theme.paper}; border: 1px solid {theme.line}; border-radius: 3px;
         padding: 6px 12px; min-height: 22px; }}
     QPushButton:hover {{ border-color: {theme.accent}; }}

@@ -1,0 +1,64 @@
+"""Starts the window: first paint first, then the core."""
+
+from __future__ import annotations
+
+import sys
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QApplication, QMessageBox
+
+from counter import __version__
+from counter.window.main_window import MainWindow
+
+if TYPE_CHECKING:
+    from pathlib import Path
+    from types import TracebackType
+
+RESCUE_FILE = "rescued-case.json"
+
+
+def run(data: Path) -> int:
+    """Open the window and stay until it is closed; return the exit status."""
+    application = make_application(sys.argv[:1])
+    window = MainWindow(data)
+    window.painted.connect(lambda: QTimer.singleShot(0, window.wake))
+    sys.excepthook = lambda kind, error, trace: _rescue(window, kind, error, trace)
+    window.show()
+    return application.exec()
+
+
+def make_application(arguments: list[str]) -> QApplication:
+    """Return the application with its name set; there is one a process."""
+    application = QApplication(arguments)
+    application.setStyle("Fusion")  # the one style that follows a palette alike on every system
+    application.setApplicationName("lamp-counter")
+    application.setApplicationDisplayName("Lamp counter")
+    application.setApplicationVersion(__version__)
+    application.setDesktopFileName("lamp-counter")
+    return application
+
+
+def _rescue(window: MainWindow, kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
+    """Save the case first, then say what happened; the details are folded."""
+    from traceback import format_exception
+
+    where = ""
+    if window.case is not None:
+        try:
+            window.data.mkdir(parents=True, exist_ok=True)
+            (window.data / RESCUE_FILE).write_text(window.case.model_dump_json(indent=1))
+            where = f" The case was saved as {RESCUE_FILE} in the data folder."
+        except OSError:
+            where = " The case could not be saved."
+    details = "".join(format_exception(kind, error, trace))
+    print(details, file=sys.stderr)
+    _message(window, f"Something went wrong that should not have.{where}", details)
+
+
+def _message(window: MainWindow, words: str, details: str) -> None:
+    box: Any = QMessageBox(window)
+    box.setIcon(QMessageBox.Icon.Critical)
+    box.setText(words)
+    box.setDetailedText(details)
+    box.open()

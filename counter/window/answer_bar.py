@@ -1,0 +1,137 @@
+"""The answer at a glance: which base, may it be sold, what is wrong; readable from two metres."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QRectF, Qt, Signal
+from PySide6.QtGui import QColor, QFont, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QToolButton, QVBoxLayout, QWidget
+
+from counter.window.theme import SIGNALS
+
+if TYPE_CHECKING:
+    from counter.window.theme import Theme
+
+STAMP_WORDS = {"sell": "MAY BE SOLD", "ask first": "ASK FIRST", "do not sell": "DO NOT SELL"}
+
+
+class Stamp(QWidget):
+    """The verdict as a stamp: its weight, not its hue, says how firm it is."""
+
+    def __init__(self, theme: Theme) -> None:
+        super().__init__()
+        self.theme = theme
+        self.verdict: str | None = None
+        self.setFixedSize(190, 48)
+        self.setAccessibleName("Verdict")
+
+    def show_verdict(self, verdict: str | None) -> None:
+        """Show a verdict, or nothing yet."""
+        self.verdict = verdict
+        self.setAccessibleDescription(verdict or "no verdict yet")
+        self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        if self.verdict is None:
+            return
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        solid = self.verdict == "do not sell"
+        colour = QColor(self.theme.accent if self.verdict == "sell" else self.theme.ink)
+        pen = QPen(colour, 3)
+        if self.verdict == "ask first":
+            pen.setDashPattern([3, 2])
+        painter.setPen(pen)
+        painter.setBrush(colour if solid else Qt.BrushStyle.NoBrush)
+        box = QRectF(self.rect()).adjusted(3, 3, -3, -3)
+        painter.drawRoundedRect(box, 4, 4)
+        font = QFont(self.font())
+        font.setPointSizeF(self.font().pointSizeF() * 1.55)
+        font.setWeight(QFont.Weight.Bold)
+        painter.setFont(font)
+        painter.setPen(QColor(self.theme.paper) if solid else colour)
+        painter.drawText(box, Qt.AlignmentFlag.AlignCenter, STAMP_WORDS[self.verdict])
+        painter.end()
+
+
+class SignalChip(QLabel):
+    """A signal word on its safety colour."""
+
+    def show_signal(self, signal: str | None) -> None:
+        """Show DANGER, WARNING, CAUTION or NOTICE, or hide."""
+        self.setVisible(signal is not None)
+        if signal is not None:
+            ground, lettering = SIGNALS[signal]
+            self.setText(signal)
+            self.setStyleSheet(
+                f"background:{ground}; color:{lettering}; font-weight:700; padding:2px 8px; border-radius:2px;"
+            )
+
+
+class AnswerBar(QFrame):
+    """Base and lamp in large letters, the stamp, the first caution, and the way to the next customer."""
+
+    next_customer = Signal()
+    menu_wanted = Signal()
+
+    def __init__(self, theme: Theme) -> None:
+        super().__init__()
+        self.setProperty("panel", True)
+        self.base, self.lamp, self.caution = QLabel(), QLabel(), QLabel()
+        self.chip = SignalChip()
+        self.stamp = Stamp(theme)
+        self.next = QPushButton("Next customer  F2")
+        self.next.setToolTip("Start over. Ctrl+Z brings this customer back.")
+        self.menu = QToolButton()
+        self.menu.setText("☰")
+        self.menu.setToolTip("Units, light or dark, training, keys")
+        self.menu.setAccessibleName("Menu")
+        self.menu.setFixedSize(40, 36)
+        self.menu.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
+        self.next.clicked.connect(self.next_customer)
+        self._lay_out()
+        self.show_answer("", "Nothing looked at yet", None, None, "")
+
+    def _lay_out(self) -> None:
+        big = QFont(self.font())
+        big.setPointSizeF(self.font().pointSizeF() * 2.3)
+        big.setWeight(QFont.Weight.Bold)
+        self.base.setFont(big)
+        middle = QFont(self.font())
+        middle.setPointSizeF(self.font().pointSizeF() * 1.3)
+        self.lamp.setFont(middle)
+        self.caution.setFont(middle)
+        self.caution.setWordWrap(True)
+        self.caution.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        words = QVBoxLayout()
+        words.setSpacing(0)
+        warned = QHBoxLayout()
+        warned.addWidget(self.chip, 0, Qt.AlignmentFlag.AlignVCenter)
+        warned.addWidget(self.caution, 1)
+        words.addLayout(warned)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(16, 6, 8, 6)
+        row.setSpacing(16)
+        row.addWidget(self.base)
+        row.addWidget(self.lamp)
+        row.addWidget(self.stamp)
+        row.addLayout(words, 1)
+        row.addWidget(self.next)
+        row.addWidget(self.menu)
+        self.setFixedHeight(72)
+
+    def show_answer(self, base: str, lamp: str, verdict: str | None, signal: str | None, caution: str) -> None:
+        """Show the answer; empty words where there is none yet."""
+        self.base.setText(base)
+        self.base.setVisible(bool(base))
+        self.lamp.setText(lamp)
+        self.stamp.show_verdict(verdict)
+        self.stamp.setVisible(verdict is not None)
+        self.chip.show_signal(signal)
+        self.caution.setText(caution)
+
+    def set_theme(self, theme: Theme) -> None:
+        """Repaint in another palette."""
+        self.stamp.theme = theme
+        self.stamp.update()

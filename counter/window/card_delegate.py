@@ -1,0 +1,148 @@
+"""Paints one card of the outline grid: face, side, name, likelihood; its geometry is a pure function."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QFont, QPainter, QPen, QPixmap
+from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
+
+from counter.window import pen
+from counter.window.cards import KIND_WORDS
+
+if TYPE_CHECKING:
+    from counter.outline import Drawing
+    from counter.window.cards import Card
+    from counter.window.theme import Theme
+
+CARD_ROLE = Qt.ItemDataRole.UserRole
+CARD_HEIGHT = 146
+CARD_LEAST_WIDTH = 166
+FACE_SCALE = 2.3  # pixels a millimetre, the same for every face that fits its box
+SIDE_SCALE = 0.42
+MARGIN = 8.0
+
+
+@dataclass(frozen=True, slots=True)
+class CardLayout:
+    """Where the parts of a card lie, in the card's own pixels."""
+
+    frame: QRectF
+    face: QRectF
+    side: QRectF
+    name: QRectF
+    words: QRectF
+    bar: QRectF
+    percent: QRectF
+    flag: QRectF
+
+
+def card_layout(rect: QRectF) -> CardLayout:
+    """Return the layout of a card in `rect`; painting, size and tests share it."""
+    frame = rect.adjusted(3, 3, -3, -3)
+    left, top, width = frame.left() + MARGIN, frame.top() + MARGIN, frame.width() - 2 * MARGIN
+    text_top = frame.bottom() - 58
+    drawing_height = text_top - top - 2
+    side_width = 44.0
+    return CardLayout(
+        frame=frame,
+        face=QRectF(left, top, width - side_width - 6, drawing_height),
+        side=QRectF(left + width - side_width, top, side_width, drawing_height),
+        name=QRectF(left, text_top, width, 20),
+        words=QRectF(left, text_top + 20, width, 17),
+        bar=QRectF(left, frame.bottom() - 15, width - 48, 6),
+        percent=QRectF(left + width - 46, frame.bottom() - 21, 46, 17),
+        flag=QRectF(left, text_top, width, 18),
+    )
+
+
+class CardDelegate(QStyledItemDelegate):
+    """Paints cards; drawings are painted once a base, lamp, theme and screen, then only copied."""
+
+    def __init__(self, theme: Theme) -> None:
+        super().__init__()
+        self.theme = theme
+        self._painted: dict[tuple[str, str, str, float], QPixmap] = {}
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex) -> QSize:
+        return QSize(CARD_LEAST_WIDTH, CARD_HEIGHT)
+
+    def paint(
+        self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
+    ) -> None:
+        card: Card = index.data(CARD_ROLE)
+        state = option.state
+        rect = QRectF(option.rect)
+        layout = card_layout(rect)
+        painter.save()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        self._frame(painter, layout, bool(state & QStyle.StateFlag.State_Selected))
+        self._drawings(painter, layout, card)
+        self._words(painter, layout, card, option.font)
+        self._likelihood(painter, layout, card)
+        painter.restore()
+
+    def _frame(self, painter: QPainter, layout: CardLayout, selected: bool) -> None:
+        painter.setBrush(QColor(self.theme.field if not selected else self.theme.accent_soft))
+        painter.setPen(QPen(QColor(self.theme.accent if selected else self.theme.line), 2 if selected else 1))
+        painter.drawRoundedRect(layout.frame, 4, 4)
+
+    def _drawings(self, painter: QPainter, layout: CardLayout, card: Card) -> None:
+        ratio = painter.device().devicePixelRatio()
+        for name, drawing, box, scale in (
+            (f"face {card.base}", card.face, layout.face, FACE_SCALE),
+            (f"side {card.lamp}", card.side, layout.side, SIDE_SCALE),
+        ):
+            key = (name, self.theme.name, f"{box.width():g}x{box.height():g}", ratio)
+            if key not in self._painted:
+                self._painted[key] = _pixmap(drawing, box, scale, ratio, self.theme)
+            painter.drawPixmap(box.topLeft(), self._painted[key])
+
+    def _words(self, painter: QPainter, layout: CardLayout, card: Card, font: QFont) -> None:
+        bold = QFont(font)
+        bold.setPointSizeF(font.pointSizeF() * 1.15)
+        bold.setWeight(QFont.Weight.DemiBold)
+        painter.setFont(bold)
+        painter.setPen(QColor(self.theme.ink))
+        painter.drawText(layout.name, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, card.base)
+        painter.setFont(pen.small_font(font, 0.92))
+        if card.kind in KIND_WORDS:
+            flag = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+            painter.drawText(layout.flag, flag, KIND_WORDS[card.kind])
+        painter.setPen(QColor(self.theme.muted))
+        painter.drawText(layout.words, Qt.AlignmentFlag.AlignLeft, f"{card.watts} · {card.words}")
+
+    def _likelihood(self, painter: QPainter, layout: CardLayout, card: Card) -> None:
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(QColor(self.theme.line))
+        painter.drawRect(layout.bar)
+        painter.setBrush(QColor(self.theme.ink))
+        filled = QRectF(layout.bar)
+        filled.setWidth(layout.bar.width() * card.share)
+        painter.drawRect(filled)
+        painter.setPen(QColor(self.theme.ink))
+        painter.drawText(
+            layout.percent, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, percent(card.share)
+        )
+
+
+def percent(share: float) -> str:
+    """Return a probability in words that never claims certainty: `< 1 %`, `43 %`, `> 99 %`."""
+    if share < 0.01:
+        return "<\N{THIN SPACE}1\N{THIN SPACE}%"
+    if share > 0.99:
+        return ">\N{THIN SPACE}99\N{THIN SPACE}%"
+    return f"{share * 100:.0f}\N{THIN SPACE}%"
+
+
+def _pixmap(drawing: Drawing, box: QRectF, scale: float, ratio: float, theme: Theme) -> QPixmap:
+    pixmap = QPixmap(max(int(box.width() * ratio), 1), max(int(box.height() * ratio), 1))
+    pixmap.setDevicePixelRatio(ratio)
+    pixmap.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(pixmap)
+    inside = QRectF(1, 1, box.width() - 2, box.height() - 2)
+    pen.paint(painter, drawing, pen.fitting(drawing, inside, scale), theme)
+    painter.end()
+    return pixmap

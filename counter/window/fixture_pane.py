@@ -1,0 +1,234 @@
+"""In the fixture: holder, ballast, watts and what the light is for; unknown is a normal answer to each."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QComboBox,
+    QFrame,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QPushButton,
+    QSpinBox,
+    QVBoxLayout,
+    QWidget,
+)
+
+if TYPE_CHECKING:
+    from counter.catalogue import Catalogue
+    from counter.fit import Fixture
+
+PAUSE_MS = 250
+BALLASTS = (
+    ("unknown", "not known"),
+    ("magnetic", "magnetic (heavy block)"),
+    ("electronic", "electronic (light box)"),
+    ("dimming", "electronic, dimming"),
+    ("led-driver", "LED driver"),
+    ("bypassed", "taken out, mains on holder"),
+)
+USES = (
+    ("unknown", "not asked yet"),
+    ("lighting", "light to see by"),
+    ("germicidal", "germicidal unit"),
+    ("blacklight", "blacklight"),
+)
+YES_NO = (("enclosed", "closed fixture"), ("damp", "damp place"), ("cold", "cold place"), ("base_up", "base up"))
+MORE_YES_NO = (("emergency", "emergency battery"), ("dimmer", "wall dimmer"), ("shunted", "shunted holders"))
+
+
+class FixturePane(QFrame):
+    """Shows the fixture of a case; emits the fields that changed as a dict."""
+
+    changed = Signal(dict)
+    use_changed = Signal(str)
+    label_typed = Signal(str)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setProperty("panel", True)
+        self.holder, self.ballast, self.use = QComboBox(), QComboBox(), QComboBox()
+        self.watts = QLineEdit()
+        self.watts.setPlaceholderText("as 18, 26")
+        self.count = QSpinBox()
+        self.count.setRange(0, 12)
+        self.count.setSpecialValueText("not known")
+        self.label = QLineEdit()
+        self.label.setPlaceholderText("type or paste the ballast label")
+        self.label.setMaxLength(4000)
+        self.checks = {key: QCheckBox(words) for key, words in (*YES_NO, *MORE_YES_NO)}
+        self.space = QLineEdit()
+        self.space.setPlaceholderText("mm or in")
+        self.room = QLineEdit()
+        self.room.setPlaceholderText("as 840")
+        self.problem = QLabel(wordWrap=True)
+        self.problem.setVisible(False)
+        self.more = QPushButton("More about the fixture")
+        self.more.setCheckable(True)
+        self.more.setFlat(True)
+        self._more_box = QWidget()
+        self._more_box.setVisible(False)
+        self._pause = QTimer(self, singleShot=True, interval=PAUSE_MS)
+        self._waiting: dict[str, str] = {}
+        self._lay_out()
+        self._connect()
+
+    def _lay_out(self) -> None:
+        title = QLabel("In the fixture")
+        title.setProperty("role", "title")
+        head = QHBoxLayout()
+        head.addWidget(title)
+        head.addStretch(1)
+        head.addWidget(self.more)
+        grid = QGridLayout()
+        grid.setVerticalSpacing(4)
+        rows: tuple[tuple[str, QWidget], ...] = (
+            ("Holder", self.holder),
+            ("Ballast", self.ballast),
+            ("Lists, W", self.watts),
+            ("Used for", self.use),
+        )
+        for i, (words, widget) in enumerate(rows):
+            caption = QLabel(words)
+            caption.setBuddy(widget)
+            widget.setAccessibleName(words)
+            grid.addWidget(caption, i // 2, i % 2 * 2)
+            grid.addWidget(widget, i // 2, i % 2 * 2 + 1)
+        grid.setColumnStretch(1, 1)
+        grid.setColumnStretch(3, 1)
+        self._fill_more()
+        box = QVBoxLayout(self)
+        box.setContentsMargins(8, 8, 8, 8)
+        box.setSpacing(4)
+        box.addLayout(head)
+        box.addLayout(grid)
+        box.addWidget(self._more_box)
+        box.addWidget(self.problem)
+
+    def _fill_more(self) -> None:
+        grid = QGridLayout(self._more_box)
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setVerticalSpacing(2)
+        fields: tuple[tuple[str, QWidget], ...] = (
+            ("Label", self.label),
+            ("Lamps on one ballast", self.count),
+            ("Room for length", self.space),
+            ("Other lamps in the room", self.room),
+        )
+        for i, (words, widget) in enumerate(fields):
+            widget.setAccessibleName(words)
+            grid.addWidget(QLabel(words), i, 0)
+            grid.addWidget(widget, i, 1)
+        for i, check in enumerate(self.checks.values()):
+            check.setTristate(True)
+            check.setToolTip("filled: yes · empty: no · dash: not known")
+            grid.addWidget(check, len(fields) + i // 2, i % 2)
+
+    def _connect(self) -> None:
+        self.more.toggled.connect(self._more_box.setVisible)
+        self.holder.activated.connect(lambda i: self.changed.emit({"holder": self.holder.itemData(i)}))
+        self.ballast.activated.connect(lambda i: self.changed.emit({"ballast": self.ballast.itemData(i)}))
+        self.use.activated.connect(lambda i: self.use_changed.emit(self.use.itemData(i)))
+        self.count.valueChanged.connect(lambda n: self.changed.emit({"lamp_count": n or None}))
+        for key, field in (("ballast_watts", self.watts), ("space_mm", self.space), ("room_k", self.room)):
+            field.textEdited.connect(lambda text, k=key: self._later(k, text))
+        self.label.textEdited.connect(lambda text: self._later("label", text))
+        self._pause.timeout.connect(self._say)
+        for key, check in self.checks.items():
+            check.clicked.connect(lambda _=False, k=key: self.changed.emit({k: self._yes_no(k)}))
+
+    def _later(self, key: str, text: str) -> None:
+        self._waiting[key] = text
+        self._pause.start()
+
+    def _say(self) -> None:
+        waiting, self._waiting = self._waiting, {}
+        label = waiting.pop("label", None)
+        if waiting:
+            self.changed.emit(waiting)
+        if label is not None:
+            self.label_typed.emit(label)
+
+    def _yes_no(self, key: str) -> bool | None:
+        state = self.checks[key].checkState()
+        return None if state == Qt.CheckState.PartiallyChecked else state == Qt.CheckState.Checked
+
+    def build(self, catalogue: Catalogue) -> None:
+        """Fill the choices from the catalogue."""
+        self.holder.addItem("not known", None)
+        families = dict.fromkeys(base.family for base in catalogue.bases)
+        for family in families:
+            members = [base.designation for base in catalogue.bases if base.family == family]
+            if members != [family] and len(members) > 1:
+                self.holder.addItem(f"{family}, key not known", family)
+            for designation in members:
+                self.holder.addItem(designation, designation)
+        for value, words in BALLASTS:
+            self.ballast.addItem(words, value)
+        for value, words in USES:
+            self.use.addItem(words, value)
+
+    def show_fixture(self, fixture: Fixture, use: str) -> None:
+        """Show the case's fixture; fields under the hand are left alone."""
+        self.holder.setCurrentIndex(max(self.holder.findData(fixture.holder), 0))
+        self.ballast.setCurrentIndex(max(self.ballast.findData(fixture.ballast), 0))
+        self.use.setCurrentIndex(max(self.use.findData(use), 0))
+        self.count.blockSignals(True)
+        self.count.setValue(fixture.lamp_count or 0)
+        self.count.blockSignals(False)
+        _fill(self.watts, ", ".join(f"{watts:g}" for watts in fixture.ballast_watts))
+        _fill(self.label, fixture.label)
+        _fill(self.space, f"{fixture.space_mm:g}" if fixture.space_mm else "")
+        _fill(self.room, f"{fixture.room_k}" if fixture.room_k else "")
+        for key, check in self.checks.items():
+            _set_yes_no(check, getattr(fixture, key))
+
+    def show_problem(self, words: str) -> None:
+        """Say what could not be read; what was typed stays."""
+        self.problem.setText(words)
+        self.problem.setVisible(bool(words))
+
+    def go_to(self, about: str) -> None:
+        """Put the keyboard on the field a question is about."""
+        places: dict[str, Any] = {
+            "holder": self.holder,
+            "ballast": self.ballast,
+            "ballast_watts": self.watts,
+            "use": self.use,
+            "lamp_count": self.count,
+            "space_mm": self.space,
+            "room_k": self.room,
+            "label": self.label,
+            **self.checks,
+        }
+        target = places.get(about)
+        if target is None:
+            return
+        if target not in (self.holder, self.ballast, self.watts, self.use):
+            self.more.setChecked(True)
+        target.setFocus()
+        if isinstance(target, QComboBox):
+            target.showPopup()
+
+    def clear(self) -> None:
+        """Empty the fields for the next customer."""
+        self._pause.stop()
+        self._waiting.clear()
+        self.show_problem("")
+        for field in (self.watts, self.label, self.space, self.room):
+            field.clear()
+
+
+def _fill(field: QLineEdit, text: str) -> None:
+    if not field.hasFocus() and (text or not field.isModified()):
+        field.setText(text)
+
+
+def _set_yes_no(check: QCheckBox, value: bool | None) -> None:
+    states = {None: Qt.CheckState.PartiallyChecked, True: Qt.CheckState.Checked, False: Qt.CheckState.Unchecked}
+    check.setCheckState(states[value])

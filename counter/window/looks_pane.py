@@ -1,0 +1,136 @@
+"""In your hand: every look as a row of pictures or a field, the next one worth taking marked with why."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
+
+from counter.window.look_row import LookRow
+from counter.window.measure_field import MeasureField
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from counter.catalogue import Catalogue, Look
+    from counter.identify import NextLook
+    from counter.window.theme import Theme
+
+# Alt and this letter go to the look; letters nobody else in the window uses.
+LETTERS = {
+    "legs": "G",
+    "pins": "P",
+    "block": "B",
+    "arrangement": "A",
+    "notch": "N",
+    "glass": "C",
+    "watts": "W",
+    "pin_spacing_mm": "S",
+    "tube_mm": "T",
+    "length_mm": "L",
+}
+SIDE_BY_SIDE = (("legs",), ("pins", "block"), ("arrangement",), ("notch",), ("glass", "watts"))
+
+
+class LooksPane(QFrame):
+    """Shows the looks of a case and asks for changes: key and typed or chosen value."""
+
+    answered = Signal(str, str)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setProperty("panel", True)
+        self.rows: dict[str, LookRow | MeasureField] = {}
+        self.title = QLabel("In your hand")
+        self.title.setProperty("role", "title")
+        self.advice = QLabel("Look at the glass first.")
+        self.advice.setWordWrap(True)
+        self.advice.setMinimumHeight(50)
+        self.advice.setAlignment(Qt.AlignmentFlag.AlignTop)
+        self.problem = QLabel()
+        self.problem.setWordWrap(True)
+        self.problem.setVisible(False)
+        self._inside = QWidget()
+        self._box = QVBoxLayout(self._inside)
+        self._box.setContentsMargins(0, 0, 6, 0)
+        self._box.setSpacing(6)
+        scroll = QScrollArea()
+        scroll.setWidgetResizable(True)
+        scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        scroll.setWidget(self._inside)
+        outer = QVBoxLayout(self)
+        outer.setContentsMargins(8, 8, 4, 8)
+        outer.setSpacing(4)
+        outer.addWidget(self.title)
+        outer.addWidget(self.advice)
+        outer.addWidget(self.problem)
+        outer.addWidget(scroll, 1)
+
+    def build(self, catalogue: Catalogue, theme: Theme) -> None:
+        """Make the rows from the catalogue's looks; a look this pane has no place for gets a row of its own."""
+        placed = {key for keys in SIDE_BY_SIDE for key in keys}
+        for keys in SIDE_BY_SIDE:
+            self._add_line([catalogue.look_by_key[key] for key in keys if key in catalogue.look_by_key], theme)
+        for look in catalogue.looks:
+            if look.key not in placed and not look.is_measured:
+                self._add_line([look], theme)
+        self._add_line([look for look in catalogue.looks if look.is_measured], theme)
+        self._box.addStretch(1)
+
+    def _add_line(self, looks: list[Look], theme: Theme) -> None:
+        line = QHBoxLayout()
+        line.setSpacing(12)
+        for look in looks:
+            row = self._row(look, theme)
+            row.answered.connect(self.answered)
+            self.rows[look.key] = row
+            line.addWidget(row, 0 if isinstance(row, LookRow) and len(looks) > 1 else 1, Qt.AlignmentFlag.AlignTop)
+        if all(isinstance(self.rows[look.key], LookRow) for look in looks):
+            line.addStretch(1)
+        self._box.addLayout(line)
+
+    def _row(self, look: Look, theme: Theme) -> LookRow | MeasureField:
+        letter = LETTERS.get(look.key, "")
+        if look.is_measured or look.key == "watts":
+            return MeasureField(look, letter)
+        return LookRow(look, theme, letter)
+
+    def show_looks(self, looks: Mapping[str, str | float], nexts: tuple[NextLook, ...], advice: str) -> None:
+        """Show the case's answers and which look is worth taking next."""
+        first = nexts[0].look if nexts else ""
+        for key, row in self.rows.items():
+            value = looks.get(key)
+            if isinstance(row, LookRow):
+                row.show_answer(None if value is None else str(value))
+            else:
+                row.show_answer(value)
+            row.mark_next(key == first)
+        self.advice.setText(advice)
+
+    def show_problem(self, key: str, words: str) -> None:
+        """Say why the text in a field could not be read; empty words clear it."""
+        row = self.rows.get(key)
+        if isinstance(row, MeasureField):
+            row.show_problem(words)
+        self.problem.setText(words)
+        self.problem.setVisible(bool(words))
+
+    def clear(self) -> None:
+        """Empty all fields for the next customer."""
+        self.show_problem("", "")
+        for row in self.rows.values():
+            if isinstance(row, MeasureField):
+                row.clear()
+
+    def go_to(self, key: str) -> None:
+        """Put the keyboard on one look."""
+        if key in self.rows:
+            self.rows[key].take_focus()
+
+    def set_theme(self, theme: Theme) -> None:
+        """Repaint in another palette."""
+        for row in self.rows.values():
+            if isinstance(row, LookRow):
+                row.set_theme(theme)

@@ -1,0 +1,339 @@
+"""The counter window: one case, one assessment, and the list of all connections between panes."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any, cast
+
+from PySide6.QtCore import QSettings, Qt, Signal
+from PySide6.QtGui import QAction, QActionGroup, QCloseEvent, QKeySequence, QPaintEvent, QShortcut
+from PySide6.QtWidgets import QApplication, QMainWindow, QMenu, QSplitter, QVBoxLayout, QWidget
+
+from counter.window import theme as themes
+from counter.window.answer_bar import AnswerBar
+from counter.window.cards import Card, cards_of
+from counter.window.cautions_pane import CautionsPane
+from counter.window.detail_pane import DetailPane
+from counter.window.fixture_pane import FixturePane
+from counter.window.looks_pane import LETTERS, LooksPane
+from counter.window.marks_pane import MarksPane
+from counter.window.opening import remember, remembered
+from counter.window.outline_grid import OutlineGrid
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from counter.catalogue import Catalogue
+    from counter.desk import Assessment, Case
+    from counter.outline import Drawing, Units
+
+SETTINGS_FILE = "window.ini"
+MOST_LIKELY = 8
+
+
+class MainWindow(QMainWindow):
+    """Holds the case and its history; every pane asks, this window answers with a new assessment."""
+
+    painted = Signal()
+
+    def __init__(self, data: Path, theme_name: str = "") -> None:
+        super().__init__()
+        self.setWindowTitle("Lamp counter")
+        self.data = data
+        self.settings = QSettings(str(data / SETTINGS_FILE), QSettings.Format.IniFormat)
+        self.theme_name = theme_name or str(self.settings.value("theme", "system"))
+        self.units = cast("Units", str(self.settings.value("units", "mm")))
+        self.theme = self._theme()
+        self.catalogue: Catalogue | None = None
+        self.case: Case | None = None
+        self.assessment: Assessment | None = None
+        self._past: list[Case] = []
+        self._future: list[Case] = []
+        self._drawn: dict[str, Drawing] = {}
+        self._is_painted = False
+        self.answer = AnswerBar(self.theme)
+        self.looks = LooksPane()
+        self.grid = OutlineGrid(self.theme)
+        self.detail = DetailPane(self.theme)
+        self.marks = MarksPane(self.theme)
+        self.fixture = FixturePane()
+        self.cautions = CautionsPane()
+        self._lay_out()
+        self._dress()
+        self._restore()
+        self.grid.show_cards(remembered(data))
+
+    # -- how it looks
+
+    def _lay_out(self) -> None:
+        self.middle = QSplitter(Qt.Orientation.Vertical)
+        self.middle.addWidget(self.grid)
+        self.middle.addWidget(self.detail)
+        self.middle.setSizes([400, 300])
+        side = QWidget()
+        column = QVBoxLayout(side)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(8)
+        column.addWidget(self.marks)
+        column.addWidget(self.fixture)
+        column.addWidget(self.cautions, 1)
+        self.across = QSplitter(Qt.Orientation.Horizontal)
+        self.looks.setMinimumWidth(330)
+        side.setMinimumWidth(350)
+        for widget in (self.looks, self.middle, side):
+            self.across.addWidget(widget)
+        self.across.setStretchFactor(1, 1)
+        self.across.setSizes([334, 590, 372])
+        for splitter in (self.middle, self.across):
+            splitter.setHandleWidth(8)
+            splitter.setChildrenCollapsible(False)
+        whole = QWidget()
+        box = QVBoxLayout(whole)
+        box.setContentsMargins(8, 8, 8, 8)
+        box.setSpacing(8)
+        box.addWidget(self.answer)
+        box.addWidget(self.across, 1)
+        self.setCentralWidget(whole)
+        self.resize(1280, 800)
+
+    def _theme(self) -> themes.Theme:
+        return themes.THEMES.get(self.theme_name) or themes.system_theme()
+
+    def _dress(self) -> None:
+        application = QApplication.instance()
+        if isinstance(application, QApplication):
+            application.setPalette(themes.palette(self.theme))
+            application.setStyleSheet(themes.sheet(self.theme))
+
+    def set_theme(self, name: str) -> None:
+        """Change to light, dark or the system's palette, and keep the choice."""
+        self.theme_name = name
+        self.settings.setValue("theme", name)
+        self.theme = self._theme()
+        self._dress()
+        for pane in (self.answer, self.looks, self.grid, self.detail, self.marks):
+            pane.set_theme(self.theme)
+
+    def set_units(self, units: Units) -> None:
+        """Show lengths in millimetres or inches, and keep the choice."""
+        self.units = units
+        self.settings.setValue("units", units)
+        self._show()
+
+    def _restore(self) -> None:
+        if (geometry := self.settings.value("geometry")) is not None:
+            self.restoreGeometry(cast("Any", geometry))
+        for name, splitter in (("across", self.across), ("middle", self.middle)):
+            if (state := self.settings.value(name)) is not None:
+                splitter.restoreState(cast("Any", state))
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        self.settings.setValue("geometry", self.saveGeometry())
+        self.settings.setValue("across", self.across.saveState())
+        self.settings.setValue("middle", self.middle.saveState())
+        self.settings.sync()
+        super().closeEvent(event)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        if not self._is_painted:
+            self._is_painted = True
+            self.painted.emit()
+
+    # -- waking: what the first paint need not wait for
+
+    def wake(self, case: Case | None = None) -> None:
+        """Load the catalogue and the core, fill the panes, take a case; what fails is said in the window."""
+        from pydantic import ValidationError
+
+        from counter import catalogue, desk
+
+        try:
+            loaded = catalogue.load(self.data)
+        except (OSError, ValidationError) as problem:
+            self._say_unreadable(problem)
+            return
+        self.catalogue = loaded
+        self.looks.build(loaded, self.theme)
+        self.fixture.build(loaded)
+        self.detail.build(loaded)
+        self._connect()
+        self._menu()
+        self.case = case or desk.Case()
+        self._show()
+        self.marks.take_focus()
+        if case is None:
+            remember(self.data, self.grid.model.cards)
+
+    def _say_unreadable(self, problem: Exception) -> None:
+        first = str(problem).splitlines()[0]
+        self.answer.show_answer("", "The catalogue could not be read", None, None, "")
+        self.detail.title.setText("Nothing can be looked up")
+        self.detail.tell.setText(
+            f"{first}\nRun «counter check» in a terminal: it lists every problem with its place."
+        )
+
+    def _connect(self) -> None:
+        # looks
+        self.looks.answered.connect(self._answer_look)
+        # outlines and detail
+        self.grid.picked.connect(lambda lamp: self._change(chosen=lamp))
+        self.grid.compared.connect(lambda lamp: self._change(beside=lamp))
+        self.detail.chosen.connect(lambda lamp: self._change(chosen=lamp))
+        self.detail.beside.connect(lambda lamp: self._change(beside=lamp or None))
+        # marks
+        self.marks.typed.connect(lambda text: self._change(marks=text))
+        self.marks.look_dropped.connect(lambda key: self._answer_look(key, ""))
+        # fixture
+        self.fixture.changed.connect(self._change_fixture)
+        self.fixture.use_changed.connect(lambda use: self._change(use=use))
+        self.fixture.label_typed.connect(lambda text: self._change_fixture({"label": text}))
+        # cautions
+        self.cautions.ask_pressed.connect(self._go_to)
+        # the whole
+        self.answer.next_customer.connect(self.next_customer)
+        self._keys()
+
+    def _keys(self) -> None:
+        for keys, slot in (
+            ("F2", self.next_customer),
+            ("Ctrl+Z", self.undo),
+            ("Ctrl+Shift+Z", self.redo),
+            ("Ctrl+Y", self.redo),
+            ("Ctrl+M", self.marks.take_focus),
+            ("Ctrl+F", self.grid.filter.setFocus),
+            ("Ctrl+G", self.grid.view.setFocus),
+            ("Ctrl+H", lambda: self.fixture.go_to("holder")),
+        ):
+            QShortcut(QKeySequence(keys), self, slot)
+        for look, letter in LETTERS.items():
+            QShortcut(QKeySequence(f"Alt+{letter}"), self, lambda key=look: self.looks.go_to(key))
+
+    def _menu(self) -> None:
+        menu = QMenu(self)
+        self._choices(menu, "Colours", (("as the system", "system"), ("light", "light"), ("dark", "dark")), "theme")
+        self._choices(menu, "Lengths", (("millimetres", "mm"), ("inches", "in")), "units")
+        menu.addSeparator()
+        menu.addAction("Undo", QKeySequence("Ctrl+Z"), self.undo)
+        menu.addAction("Close", self.close)
+        self.answer.menu.setMenu(menu)
+
+    def _choices(self, menu: QMenu, title: str, choices: tuple[tuple[str, str], ...], setting: str) -> None:
+        part = menu.addMenu(title)
+        group = QActionGroup(self)
+        now = self.theme_name if setting == "theme" else self.units
+        for words, value in choices:
+            action = QAction(words, self, checkable=True, checked=value == now)
+            change = self.set_theme if setting == "theme" else self.set_units
+            action.triggered.connect(lambda _=False, v=value, c=change: cast("Any", c)(v))
+            group.addAction(action)
+            part.addAction(action)
+
+    # -- the case and its history
+
+    def _change(self, **fields: Any) -> None:
+        """Replace the case by one with these fields changed: one step of history, typing a code counts as one."""
+        if self.case is None:
+            return
+        changed = self.case.model_copy(update=fields)
+        if changed == self.case:
+            return
+        if not (set(fields) == {"marks"} and self._past and self._past[-1].marks != self.case.marks):
+            self._past.append(self.case)
+        self._future.clear()
+        self.case = changed
+        self._show()
+
+    def _answer_look(self, key: str, text: str) -> None:
+        from counter.identify import LookProblem, parse_look
+
+        assert self.case is not None
+        assert self.catalogue is not None
+        looks = dict(self.case.looks)
+        looks.pop(key, None)
+        if text:
+            try:
+                looks[key] = parse_look(self.catalogue, key, text)
+            except LookProblem as problem:
+                self.looks.show_problem(key, str(problem))
+                return
+        self.looks.show_problem(key, "")
+        self._change(looks=looks)
+
+    def _change_fixture(self, fields: dict[str, Any]) -> None:
+        from counter import desk
+
+        assert self.case is not None
+        assert self.catalogue is not None
+        try:
+            fixture = desk.changed_fixture(self.catalogue, self.case.fixture, fields)
+        except ValueError as problem:
+            self.fixture.show_problem(str(problem))
+            return
+        self.fixture.show_problem("")
+        self._change(fixture=fixture)
+
+    def next_customer(self) -> None:
+        """Start over; the case left behind comes back by undo."""
+        from counter import desk
+
+        for pane in (self.looks, self.marks, self.fixture):
+            pane.clear()
+        self.grid.filter.clear()
+        if self.case is not None and self.case != desk.Case():
+            self._past.append(self.case)
+            self._future.clear()
+        self.case = desk.Case()
+        self._show()
+        self.marks.take_focus()
+
+    def undo(self) -> None:
+        """Go back one step of the case."""
+        if self._past and self.case is not None:
+            self._future.append(self.case)
+            self.case = self._past.pop()
+            self._show()
+
+    def redo(self) -> None:
+        """Go forward again."""
+        if self._future and self.case is not None:
+            self._past.append(self.case)
+            self.case = self._future.pop()
+            self._show()
+
+    # -- showing
+
+    def _show(self) -> None:
+        if self.case is None or self.catalogue is None:
+            return
+        from counter import desk
+
+        case, found = self.case, desk.assess(self.catalogue, self.case)
+        self.assessment = found
+        shown = case.chosen or found.lamp
+        cards = cards_of(self.catalogue, found.candidates, self._drawn)
+        self.grid.show_cards(cards, self._card_of(cards, shown), fresh=not case.looks and not case.marks)
+        self.looks.show_looks(case.looks, found.next, found.advice)
+        self.marks.show_marks(case.marks, found.readings, found.conflicts, found.problems)
+        self.fixture.show_fixture(case.fixture, case.use)
+        self.cautions.show_cautions(found.cautions, found.asks)
+        likely = tuple(candidate.lamp for candidate in found.candidates[:MOST_LIKELY])
+        self.detail.show_lamp(shown, case.beside, likely, self.units)
+        self._show_answer(found)
+
+    def _card_of(self, cards: tuple[Card, ...], lamp: str | None) -> str | None:
+        if lamp is None or self.catalogue is None:
+            return None
+        one = self.catalogue.lamp_by_id[lamp]
+        return next((card.lamp for card in cards if (card.base, card.kind) == (one.base, one.kind)), None)
+
+    def _show_answer(self, found: Assessment) -> None:
+        first = found.cautions[0] if found.cautions else None
+        self.answer.show_answer(
+            found.headline, found.subline, found.verdict, first.signal if first else None, first.says if first else ""
+        )
+
+    def _go_to(self, about: str) -> None:
+        if about in self.looks.rows:
+            self.looks.go_to(about)
+        else:
+            self.fixture.go_to(about)
