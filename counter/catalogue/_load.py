@@ -3,13 +3,24 @@
 from __future__ import annotations
 
 import gc
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from counter import paths
 from counter.catalogue._models import Catalogue
 
 if TYPE_CHECKING:
     from pathlib import Path
+
+    from counter.catalogue._problems import Problem
+
+SHOP_FILE = "shop.json"
+
+
+class Loaded(NamedTuple):
+    """A catalogue, and what of the shop's layer could not be used."""
+
+    catalogue: Catalogue
+    problems: tuple[Problem, ...] = ()
 
 
 def load_file(path: Path) -> Catalogue:
@@ -31,4 +42,14 @@ def load_file(path: Path) -> Catalogue:
 
 def load(data: Path | None = None) -> Catalogue:
     """Return the shipped catalogue with the shop's layer in `data`, if there is one, laid over it."""
-    return load_file(paths.resources() / "catalogue.json")
+    return load_with_problems(data).catalogue
+
+
+def load_with_problems(data: Path | None = None) -> Loaded:
+    """Return the same, and every problem of the shop's layer: what is sound of it is used, the rest is not."""
+    shipped = load_file(paths.resources() / "catalogue.json")
+    if data is None or not (data / SHOP_FILE).exists():
+        return Loaded(shipped)
+    from counter.catalogue._shop_file import over  # its rules are not needed by a shop without a layer
+
+    return over(shipped, data / SHOP_FILE)

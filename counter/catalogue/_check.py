@@ -1,0 +1,60 @@
+"""Check a file of one of our formats and list everything that is wrong with it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from types import MappingProxyType
+from typing import TYPE_CHECKING, Any
+
+from counter import paths
+from counter.catalogue._document import read
+from counter.catalogue._load import load_file
+from counter.catalogue._models import Catalogue
+from counter.catalogue._parts import shipped_parts
+from counter.catalogue._problems import Finding, Problem, problems_from, shown
+from counter.catalogue._rules import findings_in
+from counter.catalogue._shop import FORMAT as SHOP
+from counter.catalogue._shop import lay_over
+from counter.catalogue._validate import findings_of
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+Checker = Callable[[dict[str, Any]], Iterable[Finding]]
+CATALOGUE = "lamp-counter/catalogue"
+NO_OTHERS: Mapping[str, Checker] = MappingProxyType({})
+
+
+def check_file(path: Path, others: Mapping[str, Checker] = NO_OTHERS) -> tuple[Problem, ...]:
+    """Return every problem of a file, none when it is sound. Never raises for what is in the file.
+
+    `others` maps further formats (`lamp-counter/marks`) to the function that knows their rules: it takes
+    the file's JSON object and yields findings. Whoever calls knows which parts of the program there are.
+    """
+    document = read(path)
+    if isinstance(document, Problem):
+        return (document,)
+    checkers = {CATALOGUE: _catalogue, SHOP: _shop, **others}
+    name = document.data.get("format")
+    checker = checkers.get(name) if isinstance(name, str) else None
+    found = checker(document.data) if checker else [_unknown(name, checkers)]
+    return problems_from([*document.findings, *found], document.data)
+
+
+def check_shipped() -> tuple[Problem, ...]:
+    """Return every problem of the shipped catalogue."""
+    return check_file(paths.resources() / "catalogue.json")
+
+
+def _catalogue(data: dict[str, Any]) -> list[Finding]:
+    findings = findings_of(Catalogue, data)
+    return [*findings, *findings_in(shipped_parts(data, findings))]
+
+
+def _shop(data: dict[str, Any]) -> Iterable[Finding]:
+    return lay_over(load_file(paths.resources() / "catalogue.json"), data).findings
+
+
+def _unknown(name: object, checkers: Mapping[str, Checker]) -> Finding:
+    what = "the file does not say which format it has" if name is None else f"the format {shown(name)} is not known"
+    return Finding(("format",), what, f"Write one of {', '.join(sorted(checkers))}.")

@@ -1,0 +1,126 @@
+"""Read a JSON file that may be anything: too big, not text, not JSON, nested without end."""
+
+from __future__ import annotations
+
+import json
+import math
+import stat
+from collections import Counter
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any, NoReturn
+
+from counter.catalogue._problems import Finding, Problem, shown
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+    from pathlib import Path
+
+    from counter.catalogue._problems import Loc
+
+LARGEST_MB = 20  # the shipped catalogue has a quarter of one
+DEEPEST = 100  # brackets within brackets; the JSON reader behind the models gives up at 200
+TOO_DEEP = Problem("", f"nested more than {DEEPEST} deep", "No file of ours is: name another.")
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """A file that is JSON with an object at its top, and what already showed while reading it."""
+
+    data: dict[str, Any]
+    findings: tuple[Finding, ...] = ()
+
+
+def read(path: Path) -> Document | Problem:
+    """Return the file's content, or the one problem that keeps it from being read. Never raises for bad input."""
+    raw = _bytes(path)
+    if isinstance(raw, Problem):
+        return raw
+    text = _text(raw)
+    return text if isinstance(text, Problem) else parse(text)
+
+
+def parse(text: str) -> Document | Problem:
+    """Return the content of JSON text, or the problem with it."""
+    try:
+        data = json.loads(text, object_pairs_hook=_object, parse_constant=_refuse)
+    except json.JSONDecodeError as error:
+        where = f"line {error.lineno}, column {error.colno}"
+        return Problem("", f"not JSON: {error.msg}", "Mend the file at that line and column.", where)
+    except RecursionError:
+        return TOO_DEEP
+    except ValueError as error:
+        return Problem("", f"not JSON: {shown(error)}", "Write plain numbers, text, lists and objects only.")
+    if not isinstance(data, dict):
+        return Problem("", "the file holds no object", "Begin with { and end with }.")
+    return TOO_DEEP if _depth(data) > DEEPEST else Document(data, tuple(_oddities(data, ())))
+
+
+def _bytes(path: Path) -> bytes | Problem:
+    try:
+        about = path.stat()
+        if not stat.S_ISREG(about.st_mode):
+            return Problem("", f"{shown(path)} is not a file", "Name a JSON file.")
+        if about.st_size > LARGEST_MB * 1_000_000:
+            size = about.st_size / 1e6
+            return Problem("", f"the file has {size:.0f} MB; at most {LARGEST_MB} are read", "Name another file.")
+        return path.read_bytes()
+    except FileNotFoundError:
+        return Problem("", f"there is no file {shown(path)}", "Mend the name.")
+    except (OSError, ValueError) as error:  # ValueError: a null character in the name
+        reason = getattr(error, "strerror", None) or error
+        return Problem("", f"the file cannot be read: {shown(reason)}", "Check its name and its permissions.")
+
+
+def _text(raw: bytes) -> str | Problem:
+    if raw.startswith(b"\xef\xbb\xbf"):
+        return Problem("", "the file begins with a byte-order mark", "Save it as UTF-8 without one.")
+    try:
+        return raw.decode("utf-8")
+    except UnicodeDecodeError as error:
+        line = raw.count(b"\n", 0, error.start) + 1
+        return Problem("", f"not UTF-8 text at byte {error.start}", "Save the file as UTF-8.", f"line {line}")
+
+
+def _depth(data: Any) -> int:
+    """Return how deep lists and objects lie in one another, up to one more than is allowed."""
+    depth, layer = 0, [data]
+    while layer and depth <= DEEPEST:
+        inner = (value.values() if isinstance(value, dict) else value for value in layer)
+        layer = [value for values in inner for value in values if isinstance(value, dict | list)]
+        depth += 1
+    return depth
+
+
+class _Doubled(dict[str, Any]):
+    """An object in which a key stands more than once; JSON allows it and keeps the last."""
+
+    twice: tuple[str, ...] = ()
+
+
+def _object(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    content = dict(pairs)
+    if len(content) == len(pairs):
+        return content
+    doubled = _Doubled(content)
+    doubled.twice = tuple(key for key, count in Counter(key for key, _ in pairs).items() if count > 1)
+    return doubled
+
+
+def _refuse(word: str) -> NoReturn:
+    raise ValueError(f"{word} is not a number that JSON knows")
+
+
+def _oddities(value: Any, loc: Loc) -> Iterator[Finding]:
+    """Yield keys that stand twice, numbers too large to hold and text that no encoding can write."""
+    if isinstance(value, dict):
+        for key in value.twice if isinstance(value, _Doubled) else ():
+            yield Finding((*loc, key), "the key stands more than once in one object", "Keep one of them.")
+        for key, inner in value.items():
+            yield from _oddities(inner, (*loc, key))
+    elif isinstance(value, list):
+        for index, inner in enumerate(value):
+            yield from _oddities(inner, (*loc, index))
+    elif isinstance(value, float) and not math.isfinite(value):
+        yield Finding(loc, "the number is too large", "Write a number of the lamp trade.")
+    elif isinstance(value, str) and not value.isascii() and shown(value, len(value)) != value:
+        yield Finding(loc, "the text holds characters that cannot be shown", "Write it anew.")

@@ -1,0 +1,96 @@
+"""Problems of a file: where in it, on which base or lamp, what is wrong, and the way out."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any, NamedTuple
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+Loc = tuple[str | int, ...]
+MOST = 1000  # a file with more is not a catalogue with mistakes, it is something else
+
+_PLAIN_KEY = re.compile(r"[A-Za-z_][A-Za-z0-9_]*")
+_UNPRINTABLE = re.compile(r"[\x00-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff]")
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """One thing wrong with a file.
+
+    `path` is the place in the JSON (`bases[3].face.pins.at[0].x_mm`), empty for the file as a whole;
+    `where` is the designation, lamp id or line when known, otherwise empty.
+    """
+
+    path: str
+    what: str
+    way_out: str
+    where: str = ""
+
+
+class Finding(NamedTuple):
+    """A problem before its place is put into words."""
+
+    loc: Loc
+    what: str
+    way_out: str
+
+
+def shown(value: object, most: int = 60) -> str:
+    """Return text of a file safe to print: one line, cut short, no control or direction characters."""
+    text = _UNPRINTABLE.sub("\N{REPLACEMENT CHARACTER}", str(value))
+    return text if len(text) <= most else text[: most - 1] + "…"
+
+
+def json_path(loc: Loc) -> str:
+    """Write a place as it is read: `bases[3].pins.value`; odd keys in quotes and brackets."""
+    words = ""
+    for step in loc:
+        if isinstance(step, int):
+            words += f"[{step}]"
+        elif _PLAIN_KEY.fullmatch(step):
+            words += f".{step}" if words else step
+        else:
+            words += f'["{shown(step)}"]'
+    return words
+
+
+def problems_from(findings: Iterable[Finding], data: Any) -> tuple[Problem, ...]:
+    """Put the places of findings into words, each once, sorted by place, at most `MOST` of them."""
+    unique = {(json_path(f.loc), f.what): f for f in findings}
+    ordered = sorted(unique.items(), key=lambda item: [_order(step) for step in item[1].loc])
+    problems = [Problem(path, f.what, f.way_out, _name_at(data, f.loc)) for (path, _), f in ordered]
+    if len(problems) > MOST:
+        rest = len(problems) - MOST
+        problems[MOST:] = [Problem("", f"there are {rest} more problems", "Mend those above and check again.")]
+    return tuple(problems)
+
+
+def check_report(problems: Iterable[Problem]) -> dict[str, list[dict[str, str]]]:
+    """Return what `counter check --json` prints."""
+    return {"problems": [{"path": p.path, "where": p.where, "what": p.what, "way_out": p.way_out} for p in problems]}
+
+
+def report_text(problems: Iterable[Problem]) -> str:
+    """Return what `counter check` prints: two lines a problem, place and fault, then the way out."""
+    lines = []
+    for problem in problems:
+        place = " ".join(filter(None, (problem.path, problem.where and f"({problem.where})")))
+        lines += [f"{place}: {problem.what}" if place else problem.what, f"    {problem.way_out}"]
+    return "\n".join(lines) if lines else "No problems."
+
+
+def _order(step: str | int) -> tuple[int, str]:
+    return (step, "") if isinstance(step, int) else (-1, step)
+
+
+def _name_at(data: Any, loc: Loc) -> str:
+    """Return the name of the base, lamp, look, source or confirmation that a place lies in."""
+    try:
+        entry = data[loc[0]][loc[1]]
+        name = next(entry[key] for key in ("designation", "id", "of", "key") if key in entry)
+    except (TypeError, KeyError, IndexError, StopIteration):
+        return ""
+    return shown(name)
