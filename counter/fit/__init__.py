@@ -9,10 +9,12 @@ May import counter.catalogue and counter.light.
 
 from counter.fit._judge import in_order, judge
 from counter.fit._label import LabelReading, LabelSpan, parse_label
+from counter.fit._look_alikes import LEADING, look_alikes
 from counter.fit._models import Ask, Ballast, Caution, Fixture, Judgement, Replacement, Signal, Use, Verdict
 from counter.fit._report import fit_report
 
 __all__ = [
+    "LEADING",
     "Ask",
     "Ballast",
     "Caution",
@@ -27,5 +29,6 @@ __all__ = [
     "fit_report",
     "in_order",
     "judge",
+    "look_alikes",
     "parse_label",
 ]

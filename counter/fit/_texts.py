@@ -67,6 +67,12 @@ def shared_chokes() -> tuple[SharedChoke, ...]:
     return tuple(SharedChoke(tuple(row["bases"]), tuple(row["watts"]), row["confidence"]) for row in rows)
 
 
+@cache
+def counterparts() -> tuple[tuple[str, str], ...]:
+    """Return the pairs of bases, two pins and four, that differ by more than the letter d or q."""
+    return tuple((two, four) for two, four in _file()["counterparts"])
+
+
 def verdict_of(finding: Finding) -> Verdict:
     """Return the most that a finding allows."""
     return finding.verdict or texts()[finding.rule].verdict

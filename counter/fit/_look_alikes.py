@@ -1,0 +1,97 @@
+"""What stands to be confused with the lamps in question, before anything is known of the fixture."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from counter.fit._facts import Finding, number, weakest
+from counter.fit._judge import in_words
+from counter.fit._near import keyed_counterpart, pin_counterpart, uvc_twins, watts_on
+from counter.fit._use_rules import EXPOSED_AT_M, about, time_to_limit_s
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator, Mapping
+
+    from counter.catalogue import Base, Catalogue, Lamp
+    from counter.fit._models import Caution
+
+    Chances = Mapping[str, float] | Iterable[tuple[str, float]]
+
+LEADING = 0.05  # a candidate this likely leads; so do germicidal lamps that reach it only together
+MOST_BASES = 3  # of the leading candidates' bases: more at a time warn of nothing
+
+
+def look_alikes(catalogue: Catalogue, ids_with_probability: Chances, lamp: Lamp | None = None) -> tuple[Caution, ...]:
+    """Return the cautions that stand for the leading candidates, or for `lamp` once it is settled.
+
+    Germicidal look-alikes are named when the germicidal candidates together reach `LEADING` and something has been
+    looked at, and whenever a leading
+    lighting lamp has a germicidal twin on its base. Ids that the catalogue does not know are passed over.
+    """
+    chances = {name: chance for name, chance in dict(ids_with_probability).items() if name in catalogue.lamp_by_id}
+    names = sorted((name for name, chance in chances.items() if chance >= LEADING), key=lambda name: -chances[name])
+    leaders = [lamp] if lamp else [catalogue.lamp_by_id[name] for name in names]
+    findings = _germicidal(catalogue, chances, leaders, settled=lamp is not None)
+    bases = list(dict.fromkeys(one.base for one in leaders))
+    for base in bases[:MOST_BASES]:
+        findings += _of_base(catalogue, catalogue.base_by_name[base])
+    return in_words(_each_pair_once(findings))
+
+
+def _germicidal(
+    catalogue: Catalogue, chances: Mapping[str, float], leaders: list[Lamp], *, settled: bool
+) -> list[Finding]:
+    suspects = sorted(
+        (lamp for name in chances if (lamp := catalogue.lamp_by_id[name]).kind == "uv-c"),
+        key=lambda one: -chances[one.id],
+    )
+    total = sum(chances[one.id] for one in suspects)
+    if leaders and leaders[0].kind == "uv-c":
+        return [_exposing("look-uvc-leading", leaders[0])]
+    if not settled and total >= LEADING and _is_narrowed(catalogue, chances):
+        return [_exposing("look-uvc", suspects[0])]
+    twins = [twin for leader in leaders for twin in uvc_twins(catalogue, leader)[:1]]
+    return [_exposing("look-uvc-twin", twins[0])] if twins else []
+
+
+def _is_narrowed(catalogue: Catalogue, chances: Mapping[str, float]) -> bool:
+    # With nothing looked at yet every lamp is as likely as any other, and a warning would warn of all lamps.
+    return max(chances.values()) >= 2 / len(catalogue.lamps)
+
+
+def _exposing(rule: str, lamp: Lamp) -> Finding:
+    output, arc = lamp.uvc_w, lamp.arc_mm or lamp.length_mm
+    values = {"base": lamp.base, "distance": number(EXPOSED_AT_M)}
+    if output is None or arc is None:
+        return Finding(f"{rule}-no-figure", values)
+    seconds, _ = time_to_limit_s(output.value, arc.value)
+    values |= {"time": about(seconds), "uvc_w": number(output.value), "watts": number(lamp.watts.value)}
+    return Finding(rule, values, round(seconds), "s", weakest((output.confidence, arc.confidence)))
+
+
+def _of_base(catalogue: Catalogue, base: Base) -> Iterator[Finding]:
+    name, watts = base.designation, watts_on(catalogue, base.designation)
+    one_ended = base.mount == "push"
+    if len(watts) > 1 and one_ended:
+        yield Finding("look-watts", {"base": name, "watts": _or(watts)}, len(watts), "wattages")
+    for rule, other in (("look-pins", pin_counterpart(name)), ("look-keyed-apart", keyed_counterpart(name))):
+        if other in catalogue.base_by_name and one_ended:
+            values = {
+                "base": name,
+                "other": other,
+                "watts": _or(watts),
+                "other_watts": _or(watts_on(catalogue, other)),
+            }
+            yield Finding(rule, values)
+
+
+def _or(watts: tuple[float, ...]) -> str:
+    return " or ".join(map(number, watts)) if len(watts) < 3 else f"{number(watts[0])} to {number(watts[-1])}"
+
+
+def _each_pair_once(findings: list[Finding]) -> list[Finding]:
+    seen: dict[tuple[str, frozenset[str | None]], Finding] = {}
+    for finding in findings:
+        pair = frozenset((finding.values.get("base"), finding.values.get("other")))
+        seen.setdefault((finding.rule, pair), finding)
+    return list(seen.values())

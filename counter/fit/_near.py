@@ -1,0 +1,59 @@
+"""Which lamps stand near one another: on the same base, with and without a starter, with and without the X."""
+
+from __future__ import annotations
+
+from functools import cache
+from typing import TYPE_CHECKING
+
+from counter.catalogue import parse_designation
+from counter.fit._texts import counterparts
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from counter.catalogue import Catalogue, Lamp
+
+OTHER_LETTER = {"d": "q", "q": "d"}
+
+
+def uvc_twins(catalogue: Catalogue, lamp: Lamp) -> tuple[Lamp, ...]:
+    """Return the germicidal lamps on the same base, those of the lamp's own watts first."""
+    twins = [other for other in catalogue.lamps if other.kind == "uv-c" and other.base == lamp.base]
+    return tuple(sorted(twins, key=lambda other: abs(other.watts.value - lamp.watts.value)))
+
+
+def on_base(catalogue: Catalogue, base: str, kind: str) -> tuple[Lamp, ...]:
+    """Return the lamps of one kind on one base."""
+    return tuple(lamp for lamp in catalogue.lamps if lamp.base == base and lamp.kind == kind)
+
+
+def watts_on(catalogue: Catalogue, base: str) -> tuple[float, ...]:
+    """Return the watts that a base comes in, rising."""
+    return tuple(sorted({lamp.watts.value for lamp in catalogue.lamps if lamp.base == base}))
+
+
+@cache
+def pin_counterpart(base: str) -> str | None:
+    """Return the base of the same lamp with the starter outside (or inside) it: G24q-3 for G24d-3, 2G7 for G23."""
+    for one, other in counterparts():
+        if base in (one, other):
+            return other if base == one else one
+    parts = parse_designation(base)
+    if parts is None or parts.contacts not in OTHER_LETTER:
+        return None
+    return parts._replace(contacts=OTHER_LETTER[parts.contacts]).text
+
+
+@cache
+def keyed_counterpart(base: str) -> str | None:
+    """Return the base with the X taken away or put in: GX24q-3 for G24q-3."""
+    parts = parse_designation(base)
+    if parts is None or parts.modifiers not in ("", "X") or parts.letter != "G":
+        return None
+    return parts._replace(modifiers="" if parts.modifiers else "X").text
+
+
+def other_keys(catalogue: Catalogue, base: str) -> Iterator[str]:
+    """Return the bases that differ from this one by the key number alone."""
+    family = catalogue.base_by_name[base].family
+    return (other.designation for other in catalogue.bases if other.family == family and other.designation != base)
