@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any, Literal
 from pydantic import Field, ValidationError
 
 from counter import fit, identify, light, marks
-from counter.catalogue import Model
+from counter.catalogue import Kind, Model
 from counter.fit import Ask, Caution, Fixture, Replacement, Use, Verdict
 from counter.identify import Candidate, NextLook
 from counter.marks import MarkEvidence, Reading
@@ -63,6 +63,7 @@ class Assessment(Model):
     conflicts: tuple[Conflict, ...] = ()
     problems: tuple[str, ...] = ()
     lamp: str | None = Field(None, description="the chosen lamp type, or the leading one when it is likely enough")
+    nearest: str | None = Field(None, description="the best of the likeliest base and kind, once anything is known")
     is_settled: bool = False
     verdict: Verdict | None = None
     cautions: tuple[Caution, ...] = ()
@@ -90,11 +91,12 @@ def assess(catalogue: Catalogue, case: Case) -> Assessment:
     nexts = identify.next_looks(catalogue, case.looks, candidates)
     lamp = _named(catalogue, case, candidates, nothing_known)
     settled = lamp is not None and _is_settled(case, lamp, candidates)
+    leading = None if nothing_known else _leading(candidates)
     judged = _judge(catalogue, case, lamp, candidates, readings, nothing_known)
     asks = (*_ask_to_look(case, settled, nexts, lamp), *judged.asks)
     return Assessment(
-        headline=_headline(lamp, candidates, nothing_known),
-        subline=_subline(lamp, candidates, nothing_known, settled),
+        headline=_headline(lamp, leading),
+        subline=_subline(lamp, leading, settled),
         advice=_advice(catalogue, nexts, settled),
         candidates=candidates,
         next=nexts,
@@ -103,7 +105,8 @@ def assess(catalogue: Catalogue, case: Case) -> Assessment:
         problems=evidence.problems,
         lamp=lamp.id if lamp is not None else None,
         is_settled=settled,
-        verdict=_verdict(judged.verdict, settled) if lamp is not None else None,
+        nearest=leading[0].lamp if leading is not None else None,
+        verdict=_verdict(judged.verdict, settled) if lamp is not None or leading is not None else None,
         cautions=judged.cautions,
         asks=asks,
         replacements=_replacements(catalogue, case, lamp, readings),
@@ -171,18 +174,32 @@ def _ask_to_look(case: Case, settled: bool, nexts: tuple[NextLook, ...], lamp: L
     return (Ask(about=nexts[0].look, question="One more look settles the lamp", why=nexts[0].why),)
 
 
-def _headline(lamp: Lamp | None, candidates: tuple[Candidate, ...], nothing_known: bool) -> str:
-    if nothing_known and lamp is None:
+def _leading(candidates: tuple[Candidate, ...]) -> tuple[Candidate, float]:
+    """Return the best candidate of the likeliest base and kind, and the share of that base and kind."""
+    shares: dict[tuple[str, Kind], float] = {}
+    for one in candidates:
+        shares[one.base, one.kind] = shares.get((one.base, one.kind), 0.0) + one.probability
+    best = max(shares, key=shares.__getitem__)
+    return next(one for one in candidates if (one.base, one.kind) == best), shares[best]
+
+
+def _headline(lamp: Lamp | None, leading: tuple[Candidate, float] | None) -> str:
+    if lamp is not None:
+        return lamp.base
+    if leading is None:
         return ""
-    return lamp.base if lamp is not None else f"{candidates[0].base}?"
+    return leading[0].base if leading[1] >= SETTLED_AT else f"{leading[0].base}?"
 
 
-def _subline(lamp: Lamp | None, candidates: tuple[Candidate, ...], nothing_known: bool, settled: bool) -> str:
-    if lamp is None:
-        return "Nothing looked at yet" if nothing_known else "not sure yet: look again"
-    watts = f"{lamp.watts.value:g}\N{THIN SPACE}W"
-    words = f"{watts} {KIND_WORDS.get(lamp.kind, '')}".strip()
-    return words if settled else f"{words}, likely"
+def _subline(lamp: Lamp | None, leading: tuple[Candidate, float] | None, settled: bool) -> str:
+    if lamp is not None:
+        watts = f"{lamp.watts.value:g}\N{THIN SPACE}W"
+        words = f"{watts} {KIND_WORDS.get(lamp.kind, '')}".strip()
+        return words if settled else f"{words}, likely"
+    if leading is None:
+        return "Nothing looked at yet"
+    kind = KIND_WORDS.get(leading[0].kind, "")
+    return f"{kind}, watts not read" if kind else "not sure yet: look again"
 
 
 KIND_WORDS = {"uv-c": "UV-C germicidal", "uv-a": "blacklight", "led": "LED"}
@@ -191,15 +208,14 @@ KIND_WORDS = {"uv-c": "UV-C germicidal", "uv-a": "blacklight", "led": "LED"}
 def _advice(catalogue: Catalogue, nexts: tuple[NextLook, ...], settled: bool) -> str:
     if not nexts or (settled and nexts[0].bits < ENOUGH_BITS):
         return "Enough is known of the lamp. Ask about the fixture."
-    first = nexts[0]
-    return f"Look next: {catalogue.look_by_key[first.look].label.lower()}. {first.why}"
+    return f"{catalogue.look_by_key[nexts[0].look].label}: {nexts[0].why}"
 
 
 def _conflicts(catalogue: Catalogue, case: Case, readings: tuple[Reading, ...]) -> tuple[Conflict, ...]:
     if not readings:
         return ()
     found = []
-    for key, says in marks.says(catalogue, readings[0]).items():
+    for key, says in marks.says(readings[0]).items():
         seen = case.looks.get(key)
         if seen is None or seen == CANNOT_TELL or _agree(catalogue, key, says, seen):
             continue

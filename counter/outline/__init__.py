@@ -3,7 +3,7 @@
 May import counter.catalogue's models for their types only, so that a window can paint a kept drawing without them.
 """
 
-from counter.outline._face import Units, face_view, turned
+from counter.outline._face import Units, face_doubt, face_view, turned
 from counter.outline._icons import look_icon
 from counter.outline._shapes import Disc, Drawing, Label, Measure, Path, Point, Shape, box_of
 from counter.outline._side import side_view
@@ -20,6 +20,7 @@ __all__ = [
     "Shape",
     "Units",
     "box_of",
+    "face_doubt",
     "face_view",
     "length_words",
     "look_icon",

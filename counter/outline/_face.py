@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Literal
 
-from counter.outline._shapes import Disc, Drawing, Label, Measure, Path, Point, Shape, box_of, rectangle
+from counter.outline._shapes import Disc, Drawing, Label, Measure, Path, Point, Shape, box_of, drawing, rectangle
 from counter.outline._words import length_words
 
 if TYPE_CHECKING:
     from counter.catalogue import Base, Centre, Notch, Outline
 
 Units = Literal["mm", "in"]
+FULL_ROOM_MM = (4.0, 15.0, 4.0, 6.0)  # dimension lines below, which way is up above
 PLAIN_PIN_MM = 2.0  # drawn dashed where the diameter is not known
 
 
@@ -27,9 +28,9 @@ def face_view(base: Base, *, full: bool = False, units: Units = "mm", turned_deg
     box = box_of(tuple(shapes))
     if full:
         shapes += _dimensions(base, box, units)
-        shapes += _doubts(base, box)
-    drawing = Drawing(tuple(shapes), box)
-    return turned(drawing, turned_deg) if turned_deg else drawing
+        shapes += _up(base, box)
+    made = drawing(tuple(shapes), FULL_ROOM_MM if full else (0, 0, 0, 0))
+    return turned(made, turned_deg) if turned_deg else made
 
 
 def _edge(outline: Outline) -> Shape:
@@ -154,24 +155,24 @@ def _dimensions(base: Base, box: tuple[float, float, float, float], units: Units
     return shapes
 
 
-def _doubts(base: Base, box: tuple[float, float, float, float]) -> list[Shape]:
+def _up(base: Base, box: tuple[float, float, float, float]) -> list[Shape]:
     face = base.face
-    words = ""
-    if face.notches is None and base.family_notches:
-        words = "place of the key not known"
-    elif face.notches is not None and face.notches.at:
-        words = {"practice": "key: common practice", "memory-low": "key: from memory, unconfirmed"}.get(
-            face.notches.confidence, "" if not face.notches.is_unsure else "key: from memory"
-        )
-    shapes: list[Shape] = []
-    if face.centre is not None and (face.notches is not None or base.family_notches):
-        shapes.append(Label("up", 0, box[3] + 3.5, "▲ key edge up", quiet=True))
-    if words:
-        shapes.append(Label("doubt", 0, box[1] - 17.5, words, quiet=True))
-    return shapes
+    if face.centre is None or (face.notches is None and not base.family_notches):
+        return []
+    return [Label("up", 0, box[3] + 3.5, "▲ key edge up", quiet=True)]
 
 
-def turned(drawing: Drawing, degrees: float) -> Drawing:
+def face_doubt(base: Base) -> str:
+    """Return what is not sure about a face's key, in a few words; nothing where all is published."""
+    notches = base.face.notches
+    if notches is None:
+        return "place of the key not known" if base.family_notches else ""
+    if not notches.at or not notches.is_unsure:
+        return ""
+    return "key: common practice" if notches.confidence == "practice" else "key: from memory, unconfirmed"
+
+
+def turned(face: Drawing, degrees: float) -> Drawing:
     """Return the drawing turned anticlockwise about the origin, its corners kept."""
     from math import cos, radians, sin
 
@@ -181,7 +182,7 @@ def turned(drawing: Drawing, degrees: float) -> Drawing:
         return (round(point[0] * c - point[1] * s, 4), round(point[0] * s + point[1] * c, 4))
 
     shapes: list[Shape] = []
-    for shape in drawing.shapes:
+    for shape in face.shapes:
         if isinstance(shape, Path):
             shapes.append(
                 Path(
@@ -197,5 +198,4 @@ def turned(drawing: Drawing, degrees: float) -> Drawing:
         elif isinstance(shape, Disc):
             x, y = turn((shape.x_mm, shape.y_mm))
             shapes.append(Disc(shape.part, x, y, shape.radius_mm, shape.pen, shape.fill, shape.dashed))
-    done = tuple(shapes)
-    return Drawing(done, box_of(done))
+    return drawing(tuple(shapes))

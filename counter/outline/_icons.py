@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from counter.outline._shapes import Disc, Drawing, Path, Shape, box_of, rectangle
+from counter.outline._shapes import Disc, Drawing, Path, Shape, drawing, rectangle
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -18,7 +18,7 @@ def look_icon(key: str, value: str) -> Drawing | None:
     if draw is None:
         return None
     shapes = tuple(draw())
-    return Drawing(shapes, box_of(shapes))
+    return drawing(shapes)
 
 
 def _bends(count: int, step: float = 7.0) -> list[Shape]:

@@ -65,20 +65,30 @@ Shape = Path | Disc | Label | Measure
 
 @dataclass(frozen=True, slots=True)
 class Drawing:
-    """Shapes and the box around the solid ones: left, bottom, right, top in millimetres."""
+    """Shapes, the box around the solid ones, and the reach of what is written around it.
+
+    Boxes are left, bottom, right, top in millimetres.
+    """
 
     shapes: tuple[Shape, ...]
     box: tuple[float, float, float, float]
+    reach: tuple[float, float, float, float]
 
     @property
     def width_mm(self) -> float:
-        """Width of the box."""
-        return self.box[2] - self.box[0]
+        """Width with all that is written around."""
+        return self.reach[2] - self.reach[0]
 
     @property
     def height_mm(self) -> float:
-        """Height of the box."""
-        return self.box[3] - self.box[1]
+        """Height with all that is written around."""
+        return self.reach[3] - self.reach[1]
+
+
+def drawing(shapes: tuple[Shape, ...], around: tuple[float, float, float, float] = (0, 0, 0, 0)) -> Drawing:
+    """Return shapes as a drawing whose writing reaches `around` (left, below, right, above) past the box, in mm."""
+    left, bottom, right, top = box = box_of(shapes)
+    return Drawing(shapes, box, (left - around[0], bottom - around[1], right + around[2], top + around[3]))
 
 
 def box_of(shapes: tuple[Shape, ...]) -> tuple[float, float, float, float]:

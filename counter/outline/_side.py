@@ -6,7 +6,19 @@ from dataclasses import replace
 from math import cos, pi, sin
 from typing import TYPE_CHECKING
 
-from counter.outline._shapes import Disc, Drawing, Fill, Label, Measure, Path, Point, Shape, box_of, rectangle
+from counter.outline._shapes import (
+    Disc,
+    Drawing,
+    Fill,
+    Label,
+    Measure,
+    Path,
+    Point,
+    Shape,
+    box_of,
+    drawing,
+    rectangle,
+)
 from counter.outline._words import length_words
 
 if TYPE_CHECKING:
@@ -19,6 +31,7 @@ if TYPE_CHECKING:
 PLAIN_TUBE_MM = 13.0
 PLAIN_LENGTH_MM = 140.0
 CAP_MM = 22.0
+FULL_ROOM_MM = (4.0, 12.0, 16.0, 8.0)
 LEG_GAP_OF_TUBE = 0.35
 BEHIND_OF_TUBE = 0.8  # how far each tube behind is set to the side
 BROKEN_OVER_MM = 330.0  # longer lamps are shown with a break, or thumbnails could not share one scale
@@ -31,8 +44,9 @@ def side_view(lamp: Lamp, base: Base, *, full: bool = False, units: Units = "mm"
     shapes = tuple(draw(lamp, base))
     box = box_of(shapes)
     # A thumbnail is no place to measure: dashes of tubes behind tubes would only blur the legs to be counted.
-    shapes = shapes + tuple(_dimensions(lamp, box, units)) if full else tuple(_solid(shape) for shape in shapes)
-    return Drawing(shapes, box)
+    if not full:
+        return drawing(tuple(_solid(shape) for shape in shapes))
+    return drawing(shapes + tuple(_dimensions(lamp, box, units)), FULL_ROOM_MM)
 
 
 def _solid(shape: Shape) -> Shape:

@@ -107,6 +107,7 @@ class AnswerBar(QFrame):
         words = QVBoxLayout()
         words.setSpacing(0)
         warned = QHBoxLayout()
+        warned.setSpacing(10)
         warned.addWidget(self.chip, 0, Qt.AlignmentFlag.AlignVCenter)
         warned.addWidget(self.caution, 1)
         words.addLayout(warned)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from html import escape
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
@@ -13,6 +14,7 @@ from counter.window.facts import CONFIDENCE_WORDS
 if TYPE_CHECKING:
     from counter.fit import Ask, Caution
 
+MOST_ASKS = 3  # more questions than that are not asked of a customer
 QUIET_WHEN_EMPTY = "Nothing to warn of yet. Cautions appear as soon as a candidate calls for one."
 
 
@@ -33,7 +35,7 @@ class CautionCard(QFrame):
         self.says.setProperty("role", "title")
         self.source.setProperty("role", "quiet")
         head = QHBoxLayout()
-        head.addWidget(self.chip)
+        head.addWidget(self.chip, 0, Qt.AlignmentFlag.AlignVCenter)
         head.addStretch(1)
         head.addWidget(self.learn)
         box = QVBoxLayout(self)
@@ -50,10 +52,19 @@ class CautionCard(QFrame):
         self.says.setText(caution.says)
         self.why.setText(caution.why)
         self.do.setText(f"→ {caution.do}")
-        figure = f"{caution.figure:.3g}\N{THIN SPACE}{caution.unit or ''} · " if caution.figure is not None else ""
+        figure = f"{figure_words(caution.figure, caution.unit)} · " if caution.figure is not None else ""
         self.source.setText(
             f"{figure}{caution.source}, {CONFIDENCE_WORDS.get(caution.confidence, caution.confidence)}"
         )
+
+
+def figure_words(figure: float, unit: str | None) -> str:
+    """Return a figure with its unit; long times as minutes or hours, never in powers of ten."""
+    if unit == "s" and figure >= 120:
+        minutes = figure / 60
+        return f"{minutes:.0f}\N{THIN SPACE}min" if minutes < 120 else f"{minutes / 60:.1f}\N{THIN SPACE}h"
+    number = f"{figure:.3g}" if abs(figure) < 1000 else f"{figure:,.0f}".replace(",", "\N{THIN SPACE}")
+    return f"{number}\N{THIN SPACE}{unit}" if unit else number
 
 
 class CautionsPane(QFrame):
@@ -70,16 +81,19 @@ class CautionsPane(QFrame):
         self.empty = QLabel(QUIET_WHEN_EMPTY, wordWrap=True)
         self.empty.setProperty("role", "quiet")
         self.cards: list[CautionCard] = []
-        self.asks: list[QPushButton] = []
+        self.asks = QLabel(textFormat=Qt.TextFormat.RichText, wordWrap=True)
+        self.asks.setTextInteractionFlags(
+            Qt.TextInteractionFlag.LinksAccessibleByMouse | Qt.TextInteractionFlag.LinksAccessibleByKeyboard
+        )
+        self.asks.linkActivated.connect(self.ask_pressed)
         self._shown: object = None
         inside = QWidget()
-        self._asks_box = QVBoxLayout()
         self._cards_box = QVBoxLayout()
         column = QVBoxLayout(inside)
         column.setContentsMargins(0, 0, 4, 0)
         column.setSpacing(6)
         column.addWidget(self.empty)
-        column.addLayout(self._asks_box)
+        column.addWidget(self.asks)
         column.addLayout(self._cards_box)
         column.addStretch(1)
         self.area = QScrollArea(widgetResizable=True)
@@ -112,14 +126,10 @@ class CautionsPane(QFrame):
         self.area.verticalScrollBar().setValue(0)
 
     def _show_asks(self, asks: tuple[Ask, ...]) -> None:
-        while len(self.asks) < min(len(asks), 3):
-            button = QPushButton()
-            button.clicked.connect(lambda _=False, b=button: self.ask_pressed.emit(str(b.property("about"))))
-            self.asks.append(button)
-            self._asks_box.addWidget(button)
-        for i, button in enumerate(self.asks):
-            button.setVisible(i < len(asks))
-            if i < len(asks):
-                button.setText(f"Ask: {asks[i].question}")
-                button.setToolTip(asks[i].why)
-                button.setProperty("about", asks[i].about)
+        rows = "".join(
+            f'<p style="margin:3px 0"><a href="{escape(ask.about)}"><b>Ask: {escape(ask.question)}</b></a>'
+            f"<br>{escape(ask.why)}</p>"
+            for ask in asks[:MOST_ASKS]
+        )
+        self.asks.setText(rows)
+        self.asks.setVisible(bool(rows))

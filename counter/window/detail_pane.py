@@ -9,7 +9,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QCursor
 from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QToolTip, QVBoxLayout
 
-from counter.outline import face_view, side_view
+from counter.outline import face_doubt, face_view, side_view
 from counter.window.drawing_view import DrawingView
 from counter.window.facts import Difference, Fact, differences, facts_of, lamp_title
 
@@ -30,15 +30,21 @@ class DetailPane(QFrame):
         super().__init__()
         self.setProperty("panel", True)
         self.theme = theme
-        self.face, self.side = DrawingView(theme), DrawingView(theme, (14, 30, 34, 40), most=2.2)
-        self.other_face, self.other_side = DrawingView(theme), DrawingView(theme, (14, 30, 34, 40), most=2.2)
-        self.title, self.other_title = QLabel(), QLabel()
+        self.face, self.side = DrawingView(theme), DrawingView(theme, 2.2, 80)
+        self.other_face, self.other_side = DrawingView(theme), DrawingView(theme, 2.2, 80)
+        for one, other in ((self.face, self.other_face), (self.side, self.other_side)):
+            one.mate, other.mate = other, one
+        self.title = QLabel()
         self.watts = QComboBox()
         self.watts.setAccessibleName("Lamp type on this base")
         self.compare = QComboBox()
         self.compare.setAccessibleName("Hold beside it")
         self.compare_words = QLabel("beside it")
         self.learn = QPushButton("Teach me this")
+        self.learn.setFlat(True)
+        for combo in (self.watts, self.compare):
+            combo.setMinimumContentsLength(12)
+            combo.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.facts = QLabel(textFormat=Qt.TextFormat.RichText, wordWrap=True)
         self.tell = QLabel(wordWrap=True)
         self.hold = QLabel(wordWrap=True)
@@ -54,7 +60,6 @@ class DetailPane(QFrame):
 
     def _lay_out(self) -> None:
         self.title.setProperty("role", "title")
-        self.other_title.setProperty("role", "title")
         self.hold.setProperty("role", "quiet")
         self.facts.setAlignment(Qt.AlignmentFlag.AlignTop)
         self.facts.setTextInteractionFlags(
@@ -78,11 +83,11 @@ class DetailPane(QFrame):
         scroll = QScrollArea(widgetResizable=True)
         scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         scroll.setWidget(holder)
-        scroll.setMinimumWidth(230)
+        scroll.setMinimumWidth(160)
         body = QHBoxLayout()
         body.addWidget(self.face, 5)
         body.addWidget(self.side, 3)
-        body.addWidget(scroll, 5)
+        body.addWidget(scroll, 6)
         body.addWidget(self.other_face, 5)
         body.addWidget(self.other_side, 3)
         box = QVBoxLayout(self)
@@ -136,12 +141,12 @@ class DetailPane(QFrame):
         self.title.setText(base.designation)
         self.tell.setText(base.tell)
         self.hold.setText(base.hold)
-        self.face.show_drawing(face_view(base, full=True, units=units), marked)
+        self.face.show_drawing(face_view(base, full=True, units=units), marked, face_doubt(base))
         self.side.show_drawing(side_view(lamp, base, full=True, units=units), marked)
 
     def _show_second(self, catalogue: Catalogue, lamp: Lamp, units: Units, marked: frozenset[str]) -> None:
         base = catalogue.base_of(lamp)
-        self.other_face.show_drawing(face_view(base, full=True, units=units), marked)
+        self.other_face.show_drawing(face_view(base, full=True, units=units), marked, face_doubt(base))
         self.other_side.show_drawing(side_view(lamp, base, full=True, units=units), marked)
 
     def _show_other(self, on: bool) -> None:
@@ -188,7 +193,7 @@ class DetailPane(QFrame):
 
 def _fact_rows(facts: tuple[Fact, ...]) -> str:
     rows = "".join(
-        f'<tr><td style="padding-right:10px">{escape(fact.what)}</td>'
+        f'<tr><td style="padding-right:10px; white-space:nowrap">{escape(fact.what)}</td>'
         f'<td style="padding-right:10px"><b>{escape(fact.value)}</b></td>'
         f'<td><a href="{i}" style="text-decoration:none">{escape(fact.confidence)}</a></td></tr>'
         for i, fact in enumerate(facts)

@@ -15,24 +15,28 @@ if TYPE_CHECKING:
     from counter.window.theme import Theme
 
 BAR_STEPS_MM = (1, 2, 5, 10, 20, 50, 100, 200)
+BAR_MOST_PX = 52
+ROOM = (4, 6, -4, -58)  # left, top, right, bottom: the scale bar and the caption stand below
+CAPTION_PX = 30
 
 
 class DrawingView(QWidget):
-    """Paints one drawing as large as it fits, leaving room for the dimension lines around it."""
+    """Paints one drawing as large as it fits; a mate, where it shows something, is painted to the same scale."""
 
-    def __init__(self, theme: Theme, room: tuple[int, int, int, int] = (28, 26, 28, 70), most: float = 6.0) -> None:
+    def __init__(self, theme: Theme, most: float = 6.0, least_width: int = 108) -> None:
         super().__init__()
         self.theme = theme
-        self.room = room
         self.most = most
+        self.mate: DrawingView | None = None
         self.drawing: Drawing | None = None
+        self.caption = ""
         self.marked: frozenset[str] = frozenset()
-        self.setMinimumSize(110, 140)
+        self.setMinimumSize(least_width, 140)
 
-    def show_drawing(self, drawing: Drawing | None, marked: frozenset[str] = frozenset()) -> None:
-        """Show another drawing, with the parts named in `marked` in the accent."""
-        if drawing != self.drawing or marked != self.marked:
-            self.drawing, self.marked = drawing, marked
+    def show_drawing(self, drawing: Drawing | None, marked: frozenset[str] = frozenset(), caption: str = "") -> None:
+        """Show another drawing, the parts named in `marked` in the accent, and a line of words under it."""
+        if (drawing, marked, caption) != (self.drawing, self.marked, self.caption):
+            self.drawing, self.marked, self.caption = drawing, marked, caption
             self.update()
 
     def set_theme(self, theme: Theme) -> None:
@@ -40,25 +44,35 @@ class DrawingView(QWidget):
         self.theme = theme
         self.update()
 
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def _view(self) -> pen.View | None:
         if self.drawing is None:
+            return None
+        return pen.fitting(self.drawing, QRectF(self.rect()).adjusted(*ROOM), self.most)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        view = self._view()
+        if view is None or self.drawing is None:
             return
+        mates = self.mate._view() if self.mate is not None and self.mate.isVisible() else None
+        if mates is not None and mates.scale < view.scale:
+            view = pen.fitting(self.drawing, QRectF(self.rect()).adjusted(*ROOM), mates.scale)
         painter = QPainter(self)
         painter.setFont(pen.small_font(self.font()))
-        left, top, right, bottom = self.room
-        inside = QRectF(self.rect()).adjusted(left, top, -right, -bottom)
-        view = pen.fitting(self.drawing, inside, self.most)
         pen.paint(painter, self.drawing, view, self.theme, self.marked)
         self._scale_bar(painter, view.scale)
         painter.end()
 
     def _scale_bar(self, painter: QPainter, scale: float) -> None:
-        step = max((s for s in BAR_STEPS_MM if s * scale <= 70), default=1)
-        start = QPointF(8, self.height() - 8)
+        step = max((s for s in BAR_STEPS_MM if s * scale <= BAR_MOST_PX), default=1)
+        start = QPointF(6, self.height() - CAPTION_PX - 4)
         end = start + QPointF(step * scale, 0)
         painter.setPen(QPen(QColor(self.theme.muted), 1))
         painter.drawLine(QLineF(start, end))
         for tick in (start, end):
             painter.drawLine(QLineF(tick, tick - QPointF(0, 4)))
-        words = QRectF(start.x(), start.y() - 18, max(end.x() - start.x(), 40), 14)
+        words = QRectF(start.x(), start.y() - 19, max(end.x() - start.x(), 44), 14)
         painter.drawText(words, Qt.AlignmentFlag.AlignLeft, f"{step}\N{THIN SPACE}mm")
+        if self.caption:
+            box = QRectF(6, self.height() - CAPTION_PX, self.width() - 8, CAPTION_PX)
+            flags = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop | Qt.TextFlag.TextWordWrap
+            painter.drawText(box, int(flags), self.caption)

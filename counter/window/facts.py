@@ -16,9 +16,9 @@ CONFIDENCE_WORDS = {
     "published": "published",
     "reproduced": "reproduced",
     "practice": "practice",
-    "memory-high": "memory, sure",
+    "memory-high": "memory",
     "memory-medium": "memory",
-    "memory-low": "memory, unsure",
+    "memory-low": "unsure",
 }
 NOTCH_WORDS = {
     "none": "no notch",

@@ -68,7 +68,7 @@ class MainWindow(QMainWindow):
         self.middle = QSplitter(Qt.Orientation.Vertical)
         self.middle.addWidget(self.grid)
         self.middle.addWidget(self.detail)
-        self.middle.setSizes([400, 300])
+        self.middle.setSizes([340, 356])
         side = QWidget()
         column = QVBoxLayout(side)
         column.setContentsMargins(0, 0, 0, 0)
@@ -309,7 +309,7 @@ class MainWindow(QMainWindow):
 
         case, found = self.case, desk.assess(self.catalogue, self.case)
         self.assessment = found
-        shown = case.chosen or found.lamp
+        shown = case.chosen or found.lamp or found.nearest
         cards = cards_of(self.catalogue, found.candidates, self._drawn)
         self.grid.show_cards(cards, self._card_of(cards, shown), fresh=not case.looks and not case.marks)
         self.looks.show_looks(case.looks, found.next, found.advice)

@@ -66,15 +66,19 @@ def remember(data: pathlib.Path, cards: Iterable[Card]) -> None:
 def _plain(card: Card) -> dict[str, Any]:
     plain = asdict(card)
     for view, drawing in (("face", card.face), ("side", card.side)):
-        plain[view] = [drawing.box, [[type(shape).__name__, *asdict(shape).values()] for shape in drawing.shapes]]
+        plain[view] = [
+            drawing.box,
+            drawing.reach,
+            [[type(shape).__name__, *asdict(shape).values()] for shape in drawing.shapes],
+        ]
     return plain
 
 
 def _card(plain: dict[str, Any]) -> Card:
     plain["against"] = tuple(plain["against"])
     for view in ("face", "side"):
-        box, shapes = plain[view]
-        plain[view] = Drawing(tuple(_shape(shape) for shape in shapes), tuple(box))
+        box, reach, shapes = plain[view]
+        plain[view] = Drawing(tuple(_shape(shape) for shape in shapes), tuple(box), tuple(reach))
     return Card(**plain)
 
 

@@ -10,9 +10,9 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QListView,
 from counter.window.card_delegate import CARD_HEIGHT, CARD_LEAST_WIDTH, CARD_ROLE, CardDelegate, percent
 
 if TYPE_CHECKING:
-    from PySide6.QtGui import QResizeEvent
-
     from collections.abc import Sequence
+
+    from PySide6.QtGui import QResizeEvent
 
     from counter.window.cards import Card
     from counter.window.theme import Theme
@@ -77,10 +77,12 @@ class OutlineGrid(QFrame):
         self.filter = QLineEdit(placeholderText="Filter: base or watts, as G24q or 26")
         self.filter.setClearButtonEnabled(True)
         self.filter.setMaximumWidth(260)
+        self.filter.setFixedHeight(30)
         self.count = QLabel()
         self.count.setProperty("role", "quiet")
         self.unfold = QPushButton("Show all")
         self.unfold.setCheckable(True)
+        self.unfold.setFlat(True)
         self._lay_out()
         self.filter.textChanged.connect(self._refill)
         self.unfold.toggled.connect(self._set_unfolded)

@@ -35,7 +35,7 @@ class View:
 def fitting(drawing: Drawing, rect: QRectF, most: float = 1e9) -> View:
     """Return the view that centres a drawing's box in a rectangle, at most `most` pixels a millimetre."""
     scale = min(rect.width() / max(drawing.width_mm, 0.1), rect.height() / max(drawing.height_mm, 0.1), most)
-    left, bottom, right, top = drawing.box
+    left, bottom, right, top = drawing.reach
     middle_x, middle_y = (left + right) / 2, (bottom + top) / 2
     return View(scale, rect.center().x() - middle_x * scale, rect.center().y() + middle_y * scale)
 

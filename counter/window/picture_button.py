@@ -14,8 +14,8 @@ if TYPE_CHECKING:
     from counter.outline import Drawing
     from counter.window.theme import Theme
 
-SIZE = QSize(58, 64)
-ICON_HEIGHT = 34
+SIZE = QSize(58, 57)
+ICON_HEIGHT = 30
 MOST_SCALE = 0.95  # pixels a millimetre of the icons' own drawing
 
 
