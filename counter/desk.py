@@ -285,3 +285,21 @@ def _watts(text: str) -> tuple[float, ...]:
     if not all(0 < one <= 400 for one in watts):
         raise CaseProblem(f"Watts: “{text[:20]}” is out of range. Lamps here take 1 to 400\N{THIN SPACE}W.")
     return watts
+
+
+def fit_code(catalogue: Catalogue, code: str, fixture: Fixture, use: Use) -> fit.Judgement:
+    """Judge the lamp that a code names; a code that fits several lamp types gets the strictest of their verdicts.
+
+    Raises:
+        CaseProblem: the code names no lamp type of the catalogue.
+    """
+    if code in catalogue.lamp_by_id:
+        named: tuple[str, ...] = (code,)
+        colour = None
+    else:
+        found = assess(catalogue, Case(marks=code))
+        if not found.readings or not found.readings[0].lamps:
+            raise CaseProblem(f"“{code[:40]}” names no lamp known here. {' '.join(found.problems[:1])}".strip())
+        named = found.readings[0].lamps
+        colour = _colour(found.readings)
+    return fit.strictest_of([fit.judge(catalogue, catalogue.lamp_by_id[one], fixture, use, colour) for one in named])
