@@ -2,33 +2,50 @@
 
 Lives here: the comparison of bases (`_holder`), how hard a ballast drives a lamp (`_drive`), the rules
 (`_holder_rules`, `_supply_rules`, `_use_rules`: small functions that find, in numbers), their words (`_texts`,
-from resources/cautions.json), the verdict (`_judge`), the questions (`_asks`) and pasted labels (`_label`).
+from resources/cautions.json), the verdict (`_judge`), the questions (`_asks`), pasted labels (`_label`), lamps that stand near one another
+(`_near`, `_look_alikes`), what may go in instead (`_replacements`, `_led`), and law and disposal (`_law`,
+`_disposal`).
 
 May import counter.catalogue and counter.light.
 """
 
-from counter.fit._judge import in_order, judge
+from counter.fit._disposal import BrokenStep, DisposalNote, broken_caution, broken_steps, disposal, disposal_check
+from counter.fit._judge import in_order, judge, strictest_of
 from counter.fit._label import LabelReading, LabelSpan, parse_label
+from counter.fit._law import LawNote, Place, law, places
 from counter.fit._look_alikes import LEADING, look_alikes
 from counter.fit._models import Ask, Ballast, Caution, Fixture, Judgement, Replacement, Signal, Use, Verdict
+from counter.fit._replacements import replacements
 from counter.fit._report import fit_report
 
 __all__ = [
     "LEADING",
     "Ask",
     "Ballast",
+    "BrokenStep",
     "Caution",
+    "DisposalNote",
     "Fixture",
     "Judgement",
     "LabelReading",
     "LabelSpan",
+    "LawNote",
+    "Place",
     "Replacement",
     "Signal",
     "Use",
     "Verdict",
+    "broken_caution",
+    "broken_steps",
+    "disposal",
+    "disposal_check",
     "fit_report",
     "in_order",
     "judge",
+    "law",
     "look_alikes",
     "parse_label",
+    "places",
+    "replacements",
+    "strictest_of",
 ]

@@ -12,7 +12,7 @@ from counter.fit._models import Judgement
 from counter.fit._texts import caution, verdict_of
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Sequence
 
     from counter.catalogue import Catalogue, Lamp
     from counter.fit._models import Caution, Fixture, Signal, Use, Verdict
@@ -39,6 +39,11 @@ def judge(
     if any(ask.blocks for ask in questions):
         verdict = "ask first"
     return Judgement(verdict=verdict, cautions=in_words(findings), asks=questions)
+
+
+def strictest_of(judgements: Sequence[Judgement]) -> Judgement:
+    """Return the strictest of some judgements: what may be said of a code that fits several lamp types."""
+    return max(judgements, key=lambda one: STRICTNESS[one.verdict])
 
 
 def find(known: Facts) -> list[Finding]:
