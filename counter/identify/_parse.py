@@ -89,7 +89,9 @@ def _word(catalogue: Catalogue, look: Look, text: str) -> str:
 
 
 def _plain(text: str) -> str:
-    """Fold case, and let spaces, commas, dashes and underscores be the same."""
+    """Fold case, and let spaces, commas, dashes and underscores be the same; a minus in front is no dash."""
+    if text.strip().translate(_DASHES).startswith("-"):
+        return ""
     return " ".join(re.findall(r"\w+(?:\.\w+)?", text[:200].casefold().replace("_", " ")))
 
 
