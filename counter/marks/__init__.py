@@ -1,8 +1,33 @@
 """Printed codes to readings: grammars, worn characters, house codes, barcodes.
 
-May import counter.catalogue, counter.light (colour words) and python-stdnum (check digits).
+`read` is the way in; `sharpen` and `says` join it with the looks; `format_code` is the way back. The tables are in
+resources/marks.json, read on first use.
+
+May import counter.catalogue and python-stdnum (check digits).
 """
 
-from counter.marks._models import MarkEvidence, Reading, ReadLamp, Span
+from counter.marks._format import format_code, format_house
+from counter.marks._house import HouseChoice, HouseFacts, HouseMaker, HousePart, shipped_house
+from counter.marks._models import MarkEvidence, Reading, ReadLamp, Span, System
+from counter.marks._read import read
+from counter.marks._sharpen import says, sharpen
+from counter.marks._tables import tables
 
-__all__ = ["MarkEvidence", "ReadLamp", "Reading", "Span"]
+__all__ = [
+    "HouseChoice",
+    "HouseFacts",
+    "HouseMaker",
+    "HousePart",
+    "MarkEvidence",
+    "ReadLamp",
+    "Reading",
+    "Span",
+    "System",
+    "format_code",
+    "format_house",
+    "read",
+    "says",
+    "sharpen",
+    "shipped_house",
+    "tables",
+]

@@ -13,18 +13,20 @@ System = Literal[
     "ilcos",
     "ansi-linear",
     "ansi-germicidal",
-    "lbs",
     "base",
     "colour",
     "barcode",
     "house",
-    "shorthand",
     "partial",
 ]
 
 
 class ReadLamp(Model):
-    """What a code says of a lamp; what it does not say is None."""
+    """What a code says of a lamp; what it does not say is None.
+
+    `base` is what the code prints ("G24q"), `bases` the full designations it can mean ("G24q-3"). Pins, legs,
+    shape, watts and kind are filled in too where all lamp types that the code can mean agree on them.
+    """
 
     kind: Kind | None = None
     legs: int | None = None
@@ -47,8 +49,8 @@ class Span(Model):
     text: str
     means: str
     part: str
-    assumed: str | None = None
-    choices: tuple[str, ...] = ()
+    assumed: str | None = Field(None, description="what this part was taken to be, where it is not as typed")
+    choices: tuple[str, ...] = Field((), description="what this part can be, most probable first")
 
 
 class Reading(Model):
@@ -58,9 +60,13 @@ class Reading(Model):
     system: System
     canonical: str
     lamp: ReadLamp
-    lamps: tuple[str, ...] = ()
+    lamps: tuple[str, ...] = Field((), description="ids of the lamp types it can mean; empty: none is known")
     spans: tuple[Span, ...] = ()
     assumptions: tuple[str, ...] = ()
+    grammar: str | None = Field(None, description='finer than the system: "lbs" or "shorthand" where partial')
+    looks: dict[str, str | float] = Field(
+        default_factory=dict, description="the looks this reading claims, by look key, as the catalogue's values"
+    )
 
 
 class MarkEvidence(Model):

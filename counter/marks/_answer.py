@@ -1,0 +1,151 @@
+"""From parsed segments to a Reading: the lamp in the contract's words, spans in the typed text, looks claimed."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any, TypeVar
+
+from counter.marks._lex import Part
+from counter.marks._models import Reading, ReadLamp, Span
+from counter.marks._resolve import Meaning, is_by_inches, resolve
+from counter.marks._segments import together
+from counter.marks._tables import tables
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator, Sequence
+
+    from counter.catalogue import Lamp, LampShape
+    from counter.marks._known import Known
+    from counter.marks._lex import Facts, Parsed
+    from counter.marks._segments import Together
+
+T = TypeVar("T")
+_BASE_LOOKS = ("arrangement", "block")
+
+
+def answer(found: Sequence[Parsed], text: str, known: Known, probability: float) -> tuple[Reading, Meaning, Together]:
+    """Return one reading of these segments, what it can mean, and what they state together."""
+    joined = together(found)
+    meaning = resolve(joined.facts, known) if joined.facts else Meaning((), ())
+    notes = tuple(note for parsed in found for note in parsed.notes)
+    reading = Reading(
+        probability=probability,
+        system=joined.system,
+        grammar=joined.grammar,
+        canonical=joined.canonical,
+        lamp=_lamp(joined.facts, meaning),
+        lamps=tuple(lamp.id for lamp in meaning.lamps) if _says_lamp(joined.facts) else (),
+        spans=tuple(_spans(found, text, meaning)),
+        assumptions=(*notes, *meaning.notes),
+        looks=_looks(joined.facts, meaning, known),
+    )
+    return reading, meaning, joined
+
+
+def _says_lamp(facts: Facts) -> bool:
+    return bool(facts.keys() - {"kind", "cct_k", "cri_min", "output"}) or facts.get("kind") in ("uv-c", "uv-a")
+
+
+def _spans(found: Sequence[Parsed], text: str, meaning: Meaning) -> Iterator[Span]:
+    for parsed in found:
+        parts = parsed.parts
+        if parsed.system == "base" and len(found) > 1:
+            parts = (_one_part(parsed),)
+        for part in parts:
+            means = _number_means(part, meaning) if part.part == "watts or inches" else part.means
+            yield Span(start=part.start, end=part.end, text=text[part.start : part.end], means=means, part=part.part)
+
+
+def _one_part(parsed: Parsed) -> Part:
+    """A base among other words is one part; alone, each of its letters is."""
+    means = "; ".join(part.means for part in parsed.parts)
+    return Part(parsed.start, parsed.end, "base", f"base {parsed.canonical}: {means}")
+
+
+def _number_means(part: Part, meaning: Meaning) -> str:
+    """Say of a tube's number what it counts, now that the lamp types are known."""
+    by_inches = only(is_by_inches(lamp) for lamp in meaning.lamps)
+    if by_inches is None or ":" not in part.means:
+        return part.means
+    number = part.means.partition(":")[0]
+    return f"{number} inches long, sockets included" if by_inches else f"{number} watts"
+
+
+def only(values: Iterable[T]) -> T | None:
+    """Return the value that all share, or None."""
+    seen = set(values)
+    return seen.pop() if len(seen) == 1 else None
+
+
+def _lamp(facts: Facts, meaning: Meaning) -> ReadLamp:
+    cap, lamps = facts.get("base"), meaning.lamps if _says_lamp(facts) else ()
+    shape = only(lamp.shape for lamp in lamps) or only(facts.get("shapes", ()))
+    is_only_base = facts.keys() <= {"base"}  # G24q-3 does not say 26 W, though no other lamp is known on it
+    watts = facts.get("watts", None if is_only_base else only(lamp.watts.value for lamp in lamps))
+    return ReadLamp(
+        kind=facts.get("kind") or (only(lamp.kind for lamp in lamps) if "watts" in facts else None),
+        legs=facts.get("legs") or legs_of(shape),
+        shape=shape,
+        watts=watts if watts is not None else facts.get("number"),
+        base=cap.text if cap else None,
+        bases=tuple(base.designation for base in meaning.bases) if _says_lamp(facts) else (),
+        cct_k=facts.get("cct_k"),
+        cri_min=facts.get("cri_min"),
+        tube_mm=facts.get("tube_mm"),
+        length_mm=facts.get("length_mm") or _inches_mm(facts, lamps),
+        pins=_pins(facts, meaning),
+    )
+
+
+def _inches_mm(facts: Facts, lamps: Sequence[Lamp]) -> float | None:
+    by_inches = "number" in facts and only(is_by_inches(lamp) for lamp in lamps)
+    return round(facts["number"] * 25.4) if by_inches else None
+
+
+def legs_of(shape: LampShape | None) -> int | None:
+    """Return the number of straight legs of a shape, where legs are counted."""
+    row = tables()["shapes"].get(shape) if shape else None
+    return row["legs"] if row else None
+
+
+def _pins(facts: Facts, meaning: Meaning) -> int | None:
+    if "pins" in facts:
+        return facts["pins"]
+    cap = facts.get("base")
+    if cap and meaning.bases:
+        shared = only(base.pins.value for base in meaning.bases)
+        return int(shared) if shared else None
+    if cap:
+        return cap.contacts
+    shared = only(base.pins.value for base in meaning.bases) if meaning.lamps else None
+    return int(shared) if shared else None
+
+
+def _looks(facts: Facts, meaning: Meaning, known: Known) -> dict[str, str | float]:
+    """Return the looks that the code claims: what it states, and what all its lamp types share."""
+    if not _says_lamp(facts):
+        return {}
+    read = _lamp(facts, meaning)
+    looks: dict[str, Any] = {
+        "pins": read.pins and str(read.pins),
+        "legs": _legs_look(read.shape, read.legs, known),
+        "watts": read.watts and f"{read.watts:g}",
+        "glass": {"uv-c": "clear", "fluorescent": "white"}.get(facts.get("kind", "")),
+        "tube_mm": read.tube_mm,
+        "length_mm": only(_length(lamp) for lamp in meaning.lamps) if read.length_mm else None,
+    }
+    for key in _BASE_LOOKS:
+        looks[key] = only(word.value if (word := getattr(base, key)) else None for base in meaning.bases)
+    return {key: value for key, value in looks.items() if value and _is_answer(key, value, known)}
+
+
+def _length(lamp: Lamp) -> float | None:
+    return lamp.length_mm.value if lamp.length_mm else None
+
+
+def _legs_look(shape: LampShape | None, legs: int | None, known: Known) -> str | None:
+    return known.catalogue.legs_by_shape.get(shape or "") or (str(legs) if legs else None)
+
+
+def _is_answer(key: str, value: str | float, known: Known) -> bool:
+    look = known.catalogue.look_by_key.get(key)
+    return look is not None and (look.is_measured or any(row.value == value for row in look.values))

@@ -1,0 +1,97 @@
+"""Colour: three digits, RE and three digits, kelvins, and the older letters."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from counter.marks._lex import Draft, Parsed, ends
+from counter.marks._tables import longest_first, tables
+
+_CODE = r"(?:RE ?)?([5-9])(\d\d)(?!\d)"
+_KELVIN = r"(\d{1,2})[ ,.]?(\d{3}) ?°? ?K(?![A-Z0-9])"
+
+
+def at_colour(plain: str, at: int) -> bool:
+    """Whether a colour and nothing else stands from here to the end of the word."""
+    draft = Draft(plain, at)
+    return take_colour(draft) and draft.ends()
+
+
+def take_colour(draft: Draft, *, letters: bool = True) -> bool:
+    """Take a colour at the draft's place; `letters` also the older letters."""
+    return _code(draft) or _kelvin(draft) or (letters and _letters(draft))
+
+
+def colour_code(plain: str, at: int) -> Parsed | None:
+    """Read a colour that stands alone."""
+    draft = Draft(plain, at)
+    if not take_colour(draft) or not draft.ends():
+        return None
+    draft.state(kind="fluorescent")
+    return draft.parsed("colour")
+
+
+def cct_allowed(cct_k: int) -> bool:
+    """Whether a lamp can have this colour temperature."""
+    low, high = tables()["colour"]["cct_range_k"]
+    return bool(low <= cct_k <= high)
+
+
+def _code(draft: Draft) -> bool:
+    match = draft.find(_CODE)
+    if match is None or not cct_allowed(int(match[2]) * 100) or draft.find(_CODE + r" ?W(?:ATTS?)?(?![A-Z])"):
+        return False
+    rare = tables()["colour"]["rare_earth"]
+    before = len(match[0]) - 3
+    if before:
+        draft.add(before, "phosphor", rare["means"], rare["letters"])
+    cri = tables()["colour"]["cri_digits"][match[1]]["cri_min"]
+    cct_k = int(match[2]) * 100
+    draft.add(1, "rendering", f"colour rendering {cri} or better (Ra)", match[1])
+    draft.add(2, "colour", f"{cct_k} K, {_feel(cct_k)}", match[2])
+    draft.state(cct_k=cct_k, cri_min=cri)
+    return True
+
+
+def _feel(cct_k: int) -> str:
+    return "warm light" if cct_k < 3300 else "cold light" if cct_k > 5300 else "neutral light"
+
+
+def _kelvin(draft: Draft) -> bool:
+    match = draft.find(_KELVIN)
+    if match is None or not cct_allowed(int(match[1] + match[2])):
+        return False
+    cct_k = int(match[1] + match[2])
+    draft.add(len(match[0]), "colour", f"{cct_k} K, {_feel(cct_k)}", f"{cct_k}K")
+    draft.state(cct_k=cct_k)
+    return True
+
+
+def _letters(draft: Draft) -> bool:
+    for row in longest_first("colour", "letters"):
+        if draft.letters(row["letters"]) and _take_letters(draft, row):
+            return True
+    deluxe = tables()["colour"]["deluxe"]
+    if draft.letters(deluxe["letters"]) and ends(draft.plain, draft.at + len(deluxe["letters"])):
+        draft.add(len(deluxe["letters"]), "colour", deluxe["means"], deluxe["letters"])
+        return True
+    return False
+
+
+def _take_letters(draft: Draft, row: dict[str, Any]) -> bool:
+    letters = row["letters"]
+    deluxe = draft.find(rf"{letters}[/ -]?(?:DX|X)(?![A-Z0-9])")
+    better = next((r for r in tables()["colour"]["letters"] if r["letters"] == letters + "X"), None)
+    if deluxe and better:
+        draft.add(len(deluxe[0]), "colour", _says(better), better["letters"])
+        row = better
+    elif ends(draft.plain, draft.at + len(letters)):
+        draft.add(len(letters), "colour", _says(row), letters)
+    else:
+        return False
+    draft.state(cct_k=row["cct_k"], cri_min=row["cri_min"])
+    return True
+
+
+def _says(row: dict[str, Any]) -> str:
+    return f"{row['means']}, about {row['cct_k']} K"

@@ -1,0 +1,217 @@
+"""Write the code of a lamp type in each system: the way back from reading."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, get_args
+
+from counter.marks._house import house_code, shipped_house
+from counter.marks._known import known_for
+from counter.marks._lex import fold
+from counter.marks._models import System
+from counter.marks._nema import nema_head
+from counter.marks._resolve import output_of
+from counter.marks._tables import tables
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Mapping, Sequence
+
+    from counter.catalogue import Base, Catalogue, Lamp
+    from counter.marks._house import HouseChoice, HouseMaker
+
+_TUBE_MM = {15.9: 16, 25.4: 26, 28.6: 29, 38.1: 38}  # what codes in millimetres print for the inch sizes
+GRAMMARS = (*get_args(System), "lbs")
+
+
+def format_code(catalogue: Catalogue, lamp_id: str, system: str, colour: str | None = None) -> str | None:
+    """Write a lamp type's code; None where the system has no form for it.
+
+    `system` is one of the contract's systems or "lbs"; "partial" is trade shorthand. `colour` is three digits or
+    the older letters, as in 840 or CW; germicidal and blacklight lamps have none.
+
+    Raises:
+        KeyError: no such lamp type, or no such system.
+    """
+    lamp = catalogue.lamp_by_id[lamp_id]
+    base = catalogue.base_by_name[lamp.base]
+    colour = colour if lamp.kind == "fluorescent" else None
+    return _WRITERS[system](lamp, base, colour)
+
+
+def format_house(catalogue: Catalogue, lamp_id: str, maker: HouseMaker, colour: str | None = None) -> str | None:
+    """Write a lamp type's code by a maker's table; None where the table has none that reads back as this lamp."""
+    lamp = catalogue.lamp_by_id[lamp_id]
+    code = _house_text(lamp, catalogue.base_by_name[lamp.base], maker, colour)
+    known = known_for(catalogue)
+    return code if code and house_code(fold(code), 0, known, maker) else None
+
+
+def _number(value: float) -> str:
+    return f"{value:g}"
+
+
+def _nema(lamp: Lamp, base: Base, colour: str | None) -> str | None:
+    head = nema_head(lamp.shape, lamp.kind) if lamp.shape and lamp.kind == "fluorescent" else None
+    return _joined("/", head and f"{head}{_number(lamp.watts.value)}W", base.family, colour)
+
+
+def _joined(sign: str, head: str | None, *rest: str | None) -> str | None:
+    return sign.join((head, *(part for part in rest if part))) if head else None
+
+
+def _germicidal(lamp: Lamp, base: Base, colour: str | None) -> str | None:
+    if lamp.kind != "uv-c" or lamp.shape is None:
+        return None
+    watts = _number(lamp.watts.value)
+    if lamp.shape == "linear":
+        eighths = _eighths(lamp)
+        return f"G{watts}T{eighths}" if eighths else None
+    head = nema_head(lamp.shape, lamp.kind)
+    return f"{head}{watts}W/{base.family}" if head else None
+
+
+def _eighths(lamp: Lamp) -> str | None:
+    tube = lamp.tube_mm.value if lamp.tube_mm else None
+    return next((eighths for eighths, mm in tables()["linear"]["eighths_mm"].items() if mm == tube), None)
+
+
+def _linear(lamp: Lamp, base: Base, colour: str | None) -> str | None:
+    eighths = _eighths(lamp)
+    if lamp.kind == "uv-c" or eighths is None or lamp.shape not in ("linear", "u-bent", "circular"):
+        return None
+    if lamp.shape == "circular":
+        return _circular(lamp, eighths, colour)
+    by_inches = lamp.inches is not None
+    number = _number(lamp.inches if lamp.inches is not None else lamp.watts.value)
+    head = f"{'FB' if lamp.shape == 'u-bent' else 'F'}{number}T{eighths}"
+    tail = "6" if lamp.shape == "u-bent" else output_of(lamp).upper() if by_inches else None
+    return _joined("/", head, tail, colour, "BL" if lamp.kind == "uv-a" else None)
+
+
+def _circular(lamp: Lamp, eighths: str, colour: str | None) -> str | None:
+    if lamp.inches is None:
+        return None
+    of_size = [row for row in tables()["linear"]["circular_watts"] if row["number"] == lamp.inches]
+    rows = [row for row in of_size if str(row["eighths"]) == eighths]
+    output = next((row["output"] for row in rows if row["watts"] == lamp.watts.value), "")
+    return _joined("/", f"FC{_number(lamp.inches)}T{eighths}", output.upper(), colour)
+
+
+def _ilcos(lamp: Lamp, base: Base, colour: str | None) -> str | None:
+    if lamp.kind != "fluorescent" or base.supply == "mains":
+        return None
+    code = next((word.value for word in lamp.codes if _is_ilcos(word.value)), None) or _ilcos_made(lamp, base)
+    if code is None or not (shade := _ilcos_colour(colour)):
+        return code
+    form, watts, rest = code.split("-", 2)
+    return f"{form}-{watts}{shade}-{rest}"
+
+
+def _is_ilcos(code: str) -> bool:
+    form = code.partition("-")[0]
+    return any(row["letters"] == form for row in tables()["ilcos"]["forms"])
+
+
+def _ilcos_made(lamp: Lamp, base: Base) -> str | None:
+    table = tables()["ilcos"]["write"]
+    if lamp.shape not in table:
+        return None
+    electronic = lamp.ballasts == ("electronic",)
+    form = table[lamp.shape] + ("H" if electronic else "")
+    starter = base.starter.value if base.starter else None
+    start = "L/P" if electronic else {"internal": "I", "external": "E"}.get(starter or "")
+    cap = lamp.base.replace("-", "=")
+    return _joined("-", form, _number(lamp.watts.value), start, cap, _ilcos_size(lamp))
+
+
+def _ilcos_size(lamp: Lamp) -> str | None:
+    if lamp.shape not in ("linear", "circular") or lamp.tube_mm is None or lamp.length_mm is None:
+        return None
+    tube = lamp.tube_mm.value
+    return f"{_TUBE_MM.get(tube, round(tube))}/{round(lamp.length_mm.value)}"
+
+
+def _ilcos_colour(colour: str | None) -> str:
+    if colour is None or not colour.isdigit() or len(colour) != 3:
+        return ""
+    cri = tables()["colour"]["cri_digits"].get(colour[0], {}).get("cri_min")
+    name = next((name for name, least in tables()["ilcos"]["cri_classes"].items() if least == cri), None)
+    return f"/{colour[1:]}/{name}" if name else ""
+
+
+def _lbs(lamp: Lamp, base: Base, colour: str | None) -> str | None:
+    if lamp.kind != "fluorescent":
+        return None
+    tube = lamp.tube_mm.value if lamp.tube_mm else None
+    for row in tables()["lbs"]["rows"]:
+        stated = row.get("pins", base.pins.value), row.get("tube_mm", tube)
+        if lamp.shape in row["shapes"] and stated == (base.pins.value, tube):
+            watts = _joined("/", f"{_number(lamp.watts.value)}W", colour)
+            return f"{row['letters']} {watts} {lamp.base}"
+    return None
+
+
+def _shorthand(lamp: Lamp, base: Base, colour: str | None) -> str | None:
+    kind = {"uv-c": "UV-C", "uv-a": "blacklight"}.get(lamp.kind)
+    shape = lamp.shape if lamp.shape and lamp.shape != "linear" else None
+    tube = _eighths(lamp) if base.mount == "two-ends" else None
+    output = output_of(lamp).upper() if lamp.inches and lamp.shape == "linear" else None
+    length = f'{_number(lamp.inches)}"' if lamp.inches and lamp.shape == "linear" else None
+    shade = f"/{colour}" if colour and len(colour) == 1 else colour  # W alone would be watts
+    words = (lamp.base, shape, tube and f"T{tube}", length, output, shade, kind)
+    return _joined(" ", f"{_number(lamp.watts.value)}W", *words)
+
+
+def _house_text(lamp: Lamp, base: Base, maker: HouseMaker, colour: str | None) -> str | None:
+    text = ""
+    for part in maker.parts:
+        piece = _house_choice(lamp, part.choices) if part.choices else part.text
+        if part.number:
+            piece = _number(lamp.watts.value if part.number == "watts" else base.pins.value)
+        if part.colour:
+            piece = colour
+        if piece is None and not part.optional:
+            return None
+        text += f"{part.before}{piece}" if piece is not None else ""
+    return text or None
+
+
+def _house_choice(lamp: Lamp, choices: Mapping[str, HouseChoice]) -> str | None:
+    for text, choice in choices.items():
+        facts = choice.facts
+        if lamp.shape in (facts.shapes or ()) and lamp.kind == (facts.kind or "fluorescent"):
+            return text
+    return None
+
+
+def _house(lamp: Lamp, base: Base, colour: str | None) -> str | None:
+    return _house_text(lamp, base, shipped_house()[0], colour)
+
+
+_WRITERS: dict[str, Callable[[Lamp, Base, str | None], str | None]] = {
+    "nema": _nema,
+    "ilcos": _ilcos,
+    "ansi-linear": _linear,
+    "ansi-germicidal": _germicidal,
+    "lbs": _lbs,
+    "partial": _shorthand,
+    "base": lambda lamp, base, colour: lamp.base,
+    "colour": lambda lamp, base, colour: colour,
+    "house": _house,
+    "barcode": lambda lamp, base, colour: None,
+}
+
+
+def codes_of(catalogue: Catalogue, colours: Sequence[str | None], house: Sequence[HouseMaker]) -> dict[str, str]:
+    """Return every code that the catalogue says can exist, with its system; the first to write one keeps it."""
+    codes: dict[str, str] = {}
+    for lamp in catalogue.lamps:
+        for colour in colours if lamp.kind == "fluorescent" else (None,):
+            for system in ("nema", "ansi-linear", "ansi-germicidal", "ilcos", "lbs", "partial", "base"):
+                code = format_code(catalogue, lamp.id, system, colour)
+                if code:
+                    codes.setdefault(code, system)
+            for maker in house:
+                code = format_house(catalogue, lamp.id, maker, colour)
+                if code:
+                    codes.setdefault(code, "house")
+    return codes

@@ -1,0 +1,128 @@
+"""House codes: what a maker's own prefix means, written down by the shop as a table."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from typing import TYPE_CHECKING, Literal
+
+from pydantic import Field
+
+from counter.catalogue import Kind, LampShape, Model
+from counter.marks._caps import take_cap
+from counter.marks._colour import take_colour
+from counter.marks._lex import Draft, Parsed, fold
+from counter.marks._tables import tables
+
+if TYPE_CHECKING:
+    from counter.marks._known import Known
+
+
+class HouseFacts(Model):
+    """What a part of a house code says of the lamp; absent: nothing."""
+
+    kind: Kind | None = None
+    shapes: tuple[LampShape, ...] | None = None
+    base: str | None = None
+    watts: float | None = None
+    pins: int | None = None
+    cct_k: int | None = None
+    cri_min: int | None = None
+
+
+class HouseChoice(Model):
+    """What one spelling of a part means."""
+
+    means: str
+    facts: HouseFacts = HouseFacts()
+
+
+class HousePart(Model):
+    """One part of a house code: a fixed text, one of some choices, a number, or a colour code."""
+
+    part: str
+    means: str = ""
+    before: str = Field("", description="sign that stands before it; it may be missing")
+    text: str | None = None
+    choices: dict[str, HouseChoice] = Field(default_factory=dict)
+    number: Literal["watts", "pins"] | None = None
+    colour: bool = False
+    optional: bool = False
+
+
+class HouseMaker(Model):
+    """The house codes of one maker: parts in their order, and whole codes that follow no pattern."""
+
+    maker: str
+    parts: tuple[HousePart, ...] = ()
+    codes: dict[str, HouseChoice] = Field(default_factory=dict)
+    example: str | None = None
+
+
+@cache
+def shipped_house() -> tuple[HouseMaker, ...]:
+    """Return the shipped example of an invented maker."""
+    return tuple(HouseMaker.model_validate(row) for row in tables()["house"])
+
+
+def house_code(plain: str, at: int, known: Known, maker: HouseMaker) -> Parsed | None:
+    """Read a code of this maker at a place."""
+    draft = Draft(plain, at)
+    for code, choice in sorted(maker.codes.items(), key=lambda pair: -len(pair[0])):
+        if draft.letters(fold(code)):
+            _take_choice(draft, "code", code, choice, known)
+            return draft.parsed("house", maker.maker) if draft.ends() else None
+    if not maker.parts or not all(_part(draft, part, known) for part in maker.parts):
+        return None
+    return draft.parsed("house", maker.maker) if draft.ends() else None
+
+
+def _part(draft: Draft, part: HousePart, known: Known) -> bool:
+    before, clean = draft.at, draft.clean
+    draft.skip(f"[ {re.escape(part.before)}]*" if part.before else " *")
+    draft.clean += part.before
+    if _text(draft, part) or _choice(draft, part, known) or _number(draft, part) or _colour(draft, part):
+        return True
+    draft.at, draft.clean = before, clean
+    return part.optional
+
+
+def _text(draft: Draft, part: HousePart) -> bool:
+    if part.text is None or not draft.letters(fold(part.text)):
+        return False
+    draft.add(len(part.text), part.part, part.means, part.text)
+    return True
+
+
+def _choice(draft: Draft, part: HousePart, known: Known) -> bool:
+    for text, choice in sorted(part.choices.items(), key=lambda pair: -len(pair[0])):
+        if draft.letters(fold(text)):
+            _take_choice(draft, part.part, text, choice, known)
+            return True
+    return False
+
+
+def _take_choice(draft: Draft, part: str, text: str, choice: HouseChoice, known: Known) -> None:
+    draft.add(len(text), part, choice.means, text)
+    stated = choice.facts.model_dump(exclude_none=True)
+    printed = stated.pop("base", None)
+    draft.state(**stated)
+    found = take_cap(fold(printed), 0, known) if printed else None
+    if found:
+        draft.state(base=found.cap)
+
+
+def _number(draft: Draft, part: HousePart) -> bool:
+    match = draft.find(r"\d{1,3}") if part.number else None
+    if match is None or part.number is None:
+        return False
+    draft.add(len(match[0]), part.part, f"{int(match[0])} {part.means}", str(int(match[0])))
+    draft.state(**{part.number: int(match[0])})
+    return True
+
+
+def _colour(draft: Draft, part: HousePart) -> bool:
+    if part.colour and take_colour(draft):
+        draft.state(kind="fluorescent")
+        return True
+    return False

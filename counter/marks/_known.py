@@ -1,0 +1,102 @@
+"""What the catalogue knows, in the form reading needs; made once for a catalogue."""
+
+from __future__ import annotations
+
+import re
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+from counter.marks._lex import Cap
+from counter.marks._tables import tables
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from counter.catalogue import Base, Catalogue, Lamp
+
+Named = tuple[Cap, str | None]
+
+
+class Known:
+    """Names of bases as codes print them, and lamp types by base."""
+
+    def __init__(self, catalogue: Catalogue) -> None:
+        self.catalogue = catalogue
+        self.bases = catalogue.base_by_name
+        self.lamps_on: dict[str, list[Lamp]] = {}
+        for lamp in catalogue.lamps:
+            self.lamps_on.setdefault(lamp.base, []).append(lamp)
+
+    @cached_property
+    def watts(self) -> frozenset[float]:
+        """All nominal watts of the catalogue."""
+        return frozenset(lamp.watts.value for lamp in self.catalogue.lamps)
+
+    def names_at(self, plain: str, at: int) -> Iterator[tuple[str, Named]]:
+        """Yield the names that stand at a place, longest first."""
+        for name in self._by_start.get(plain[at : at + 2], ()):
+            if plain.startswith(name, at):
+                yield name, self._names[name]
+
+    def bases_by(self, what: str, text: str) -> tuple[Base, ...]:
+        """Return bases by "designation", "family" or "stem"."""
+        return self._groups.get((what, text), ())
+
+    @cached_property
+    def _groups(self) -> dict[tuple[str, str], tuple[Base, ...]]:
+        groups: dict[tuple[str, str], tuple[Base, ...]] = {}
+        for base in self.bases.values():
+            for key in (("designation", base.designation), ("family", base.family), ("stem", stem_of(base))):
+                groups[key] = (*groups.get(key, ()), base)
+        return groups
+
+    @cached_property
+    def _names(self) -> dict[str, Named]:
+        names: dict[str, Named] = {}
+        for base in self.bases.values():
+            for text in (base.family, base.designation):
+                for spelling in _spellings(text):
+                    names.setdefault(spelling, (_cap(base, text), None))
+        for printed, row in tables()["aliases"].items():
+            for spelling, (cap, _) in list(names.items()):
+                if spelling.startswith(row["base"].upper()):
+                    new = printed + spelling[len(row["base"]) :]
+                    names.setdefault(new, (cap, f"{printed[:-1]}{printed[-1].lower()} was taken as {row['means']}."))
+        return names
+
+    @cached_property
+    def _by_start(self) -> dict[str, list[str]]:
+        starts: dict[str, list[str]] = {}
+        for name in sorted(self._names, key=len, reverse=True):
+            starts.setdefault(name[:2], []).append(name)
+        return starts
+
+
+def stem_of(base: Base) -> str:
+    """Return the designation up to its number: G24 for G24q-3."""
+    return re.sub(r"(?<=\d)[sdtqp]?(-.*)?$", "", base.designation)
+
+
+def _cap(base: Base, text: str) -> Cap:
+    key = text.partition("-")[2] or None
+    pins = int(base.pins.value)
+    return Cap(text, stem_of(base), pins, key)
+
+
+def _spellings(text: str) -> set[str]:
+    upper = text.upper()
+    forms = {upper, upper.replace("-", "="), upper.replace("-", "")}
+    return forms | {form.replace(".", ",") for form in forms}
+
+
+_made: list[Known] = []
+
+
+def known_for(catalogue: Catalogue) -> Known:
+    """Return what is known of a catalogue; the last two catalogues are kept."""
+    for made in _made:
+        if made.catalogue is catalogue:
+            return made
+    _made.insert(0, Known(catalogue))
+    del _made[2:]
+    return _made[0]

@@ -1,0 +1,157 @@
+"""From what a code states to the lamp types it can mean, with what had to be assumed."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from counter.marks._tables import tables
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
+    from counter.catalogue import Base, Lamp, LampShape
+    from counter.marks._known import Known
+    from counter.marks._lex import Cap, Facts
+
+_TUBE_TOLERANCE_MM = 1.2  # 26 against 25.4, 29 against 28.6; the nearest sizes are over 3 mm apart
+
+
+class Meaning(NamedTuple):
+    """Lamp types that a code can mean, the bases they or the code name, and what was assumed."""
+
+    lamps: tuple[Lamp, ...]
+    bases: tuple[Base, ...]
+    notes: tuple[str, ...] = ()
+    problems: tuple[str, ...] = ()
+
+
+def resolve(facts: Facts, known: Known) -> Meaning:
+    """Return what the facts of a code can mean, by the fewest assumptions."""
+    first_bases: tuple[Base, ...] = ()
+    for bases, base_note in _base_readings(facts, known):
+        for shapes, shape_note in _shape_readings(facts):
+            lamps = tuple(lamp for lamp in _on(bases, known) if _agrees(lamp, known, facts, shapes))
+            lamps = _surest(lamps, facts, shapes)
+            if lamps:
+                notes = tuple(note for note in (base_note, shape_note) if note)
+                return Meaning(lamps, _in_order(known.bases[lamp.base] for lamp in lamps), notes)
+        first_bases = first_bases or bases or ()
+    return Meaning((), first_bases, (), _nothing_fits(facts, known, first_bases))
+
+
+def _surest(lamps: tuple[Lamp, ...], facts: Facts, shapes: tuple[LampShape, ...]) -> tuple[Lamp, ...]:
+    """Return the lamps that are known to have what is stated, before those of which it is not known."""
+    sure = tuple(lamp for lamp in lamps if (not shapes or lamp.shape) and (not facts.get("tube_mm") or lamp.tube_mm))
+    return sure or lamps
+
+
+def _on(bases: tuple[Base, ...] | None, known: Known) -> Iterator[Lamp]:
+    if bases is None:
+        yield from known.catalogue.lamps
+        return
+    for base in bases:
+        yield from known.lamps_on.get(base.designation, ())
+
+
+def _base_readings(facts: Facts, known: Known) -> Iterator[tuple[tuple[Base, ...] | None, str | None]]:
+    cap = facts.get("base")
+    if cap is None:
+        yield None, None
+        return
+    yield known.bases_by("designation", cap.text), None
+    if cap.key is None:
+        yield known.bases_by("family", cap.text), None
+        if cap.contacts is None or cap.text == cap.stem:
+            yield known.bases_by("stem", cap.stem), None
+    other = tables()["dropped_x"]["pairs"].get(cap.family)
+    if facts.get("may_drop_x") and other:
+        note = f"No such lamp stands on {cap.text}; it does on {other}, which older codes print without its X."
+        yield known.bases_by("family", other), note
+
+
+def _shape_readings(facts: Facts) -> Iterator[tuple[tuple[LampShape, ...], str | None]]:
+    yield facts.get("shapes", ()), None
+    if older := facts.get("older"):
+        letters = facts.get("letters", "")
+        yield (
+            older,
+            f"{letters} was taken as a triple tube: {tables()['nema']['older_says'].format(letters=letters)}.",
+        )
+
+
+def _agrees(lamp: Lamp, known: Known, facts: Facts, shapes: tuple[LampShape, ...]) -> bool:
+    if "ids" in facts:
+        return lamp.id in facts["ids"]
+    return (
+        facts.get("kind") in (None, lamp.kind)
+        and (not shapes or lamp.shape is None or lamp.shape in shapes)
+        and facts.get("watts") in (None, lamp.watts.value)
+        and _size_agrees(lamp, facts)
+        and _base_agrees(known.bases[lamp.base], facts)
+        and (not facts.get("electronic") or lamp.ballasts == ("electronic",))
+        and _number_agrees(lamp, known, facts)
+        and facts.get("legs") in (None, lamp.legs)
+    )
+
+
+def _base_agrees(base: Base, facts: Facts) -> bool:
+    starter = base.starter.value if base.starter else None
+    return (
+        facts.get("pins") in (None, base.pins.value)
+        and facts.get("starter") in (None, starter)
+        and (not facts.get("mains") or base.supply == "mains")
+    )
+
+
+def _size_agrees(lamp: Lamp, facts: Facts) -> bool:
+    tube, length = facts.get("tube_mm"), facts.get("length_mm")
+    if tube and lamp.tube_mm and abs(lamp.tube_mm.value - tube) > _TUBE_TOLERANCE_MM:
+        return False
+    tolerance = facts.get("length_tolerance_mm")
+    return not (length and tolerance and lamp.length_mm and abs(lamp.length_mm.value - length) > tolerance)
+
+
+def _number_agrees(lamp: Lamp, known: Known, facts: Facts) -> bool:
+    """Whether the number of a tube's code and its output suit a lamp: inches on single-pin and high-output ends."""
+    if "inches" in facts and lamp.inches != facts["inches"]:
+        return False
+    number = facts.get("number")
+    by_inches = is_by_inches(lamp)
+    if number is not None and number != (lamp.inches if by_inches else lamp.watts.value):
+        return False
+    output = facts.get("output")
+    return output is None or not by_inches or output == output_of(lamp)
+
+
+def is_by_inches(lamp: Lamp) -> bool:
+    """Whether a straight lamp's code prints inches, not watts."""
+    return lamp.inches is not None and lamp.shape == "linear"
+
+
+def output_of(lamp: Lamp) -> str:
+    """Return "ho", "vho" or "" by the words of the lamp's id."""
+    words = lamp.id.replace("-", "/").split("/")
+    return "vho" if "vho" in words else "ho" if "ho" in words else ""
+
+
+def _in_order(bases: Iterable[Base]) -> tuple[Base, ...]:
+    return tuple({base.designation: base for base in bases}.values())
+
+
+def _nothing_fits(facts: Facts, known: Known, bases: tuple[Base, ...]) -> tuple[str, ...]:
+    cap = facts.get("base")
+    if cap and not bases:
+        return (_unknown_base(cap, known),)
+    watts = facts.get("watts", facts.get("number"))
+    if cap and watts is not None:
+        on_it = sorted({lamp.watts.value for lamp in _on(bases, known)})
+        listed = ", ".join(f"{value:g}" for value in on_it)
+        return (f"No such lamp of {watts:g} W on {cap.text} is known; it has {listed} W. Read watts and base again.",)
+    return ("Understood, but no lamp like this is in the catalogue. Count the pins and read the watts again.",)
+
+
+def _unknown_base(cap: Cap, known: Known) -> str:
+    others = [base.designation for base in known.bases_by("family", cap.family)]
+    if others and cap.key:
+        return f"{cap.text} is not in the catalogue; known here: {', '.join(others)}. Look at the key again."
+    return f"{cap.text} is not in the catalogue; only what its letters mean can be said."

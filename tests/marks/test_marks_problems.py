@@ -1,0 +1,95 @@
+"""What is said where a text is not, or not wholly, a code; and that no text raises."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from counter import catalogue, marks
+
+SHIPPED = catalogue.load()
+
+
+def test_nothing_typed_says_nothing(shipped):
+    for text in ("", "   ", "\n\t"):
+        evidence = marks.read(shipped, text)
+        assert (evidence.text, evidence.readings, evidence.problems) == (text, (), ())
+
+
+def test_two_bases_are_two_readings(shipped):
+    evidence = marks.read(shipped, "26W 2G11 G24q-3 840")
+    assert [reading.lamp.base for reading in evidence.readings] == ["2G11", "G24q-3"]
+    assert "Two bases in one text: 2G11 and G24q-3" in evidence.problems[0]
+
+
+def test_two_codes_of_one_lamp_are_one_reading(shipped):
+    (reading,) = marks.read(shipped, "CFQ26W/G24q/841 FSQ-26-E-G24q=3").readings
+    assert reading.lamps == ("G24q-3/26/quad",)
+
+
+def test_dropped_x_is_said(shipped):
+    evidence = marks.read(shipped, "CFTR26W/G24q")
+    assert evidence.readings[0].lamp.bases == ("GX24q-3",)
+    assert "without its X" in evidence.problems[0]
+
+
+def test_watts_that_do_not_exist(shipped):
+    evidence = marks.read(shipped, "CFQ27W/G24q")
+    assert evidence.readings[0].lamps == ()
+    assert "10, 13, 18, 26 W" in evidence.problems[0]
+    assert evidence.likelihood == {}
+
+
+def test_lighting_or_germicidal_is_asked(shipped):
+    evidence = marks.read(shipped, "9W G23")
+    assert evidence.readings[0].lamps == ("G23/9/twin", "G23/9/twin/uv-c")
+    assert evidence.readings[0].lamp.kind is None
+    assert any("UV-C" in problem for problem in evidence.problems)
+
+
+def test_long_paste_is_kept_and_said(shipped):
+    text = "CFQ26W/G24q/841 " + "x" * 10_000
+    evidence = marks.read(shipped, text)
+    assert evidence.text == text
+    assert "10016 characters" in evidence.problems[0]
+    assert evidence.readings[0].canonical == "CFQ26W/G24q/841"
+
+
+def test_rest_that_is_not_understood_is_named(shipped):
+    evidence = marks.read(shipped, "CFQ26W/G24q/841 zzxy")
+    assert evidence.readings[0].lamps == ("G24q-3/26/quad",)
+    assert "'zzxy'" in evidence.problems[-1]
+
+
+@pytest.mark.parametrize("text", ["\U0001f642", "ß", "ﬁ", "٣٤٥", "\x00", "G24q\ud800-3", "🙂 26W"])
+def test_odd_signs_do_no_harm(shipped, text):
+    assert marks.read(shipped, text).text == text
+
+
+ODD = st.text(st.characters() | st.sampled_from("GX24q-3/?*FCTRW0O1IlSB"), max_size=40)
+
+
+def whole(evidence: marks.MarkEvidence) -> None:
+    total = sum(reading.probability for reading in evidence.readings)
+    assert total <= 1 + 1e-9
+    found = [reading.probability for reading in evidence.readings]
+    assert found == sorted(found, reverse=True)
+    for reading in evidence.readings:
+        for span in reading.spans:
+            assert evidence.text[span.start : span.end] == span.text != ""
+        assert set(reading.lamps) <= SHIPPED.lamp_by_id.keys()
+    assert evidence.likelihood == {} or max(evidence.likelihood.values()) == pytest.approx(1)
+
+
+@given(ODD)
+@settings(max_examples=300, deadline=None)
+def test_no_text_raises(text):
+    whole(marks.read(SHIPPED, text))
+
+
+@pytest.mark.slow
+@given(ODD | st.text())
+@settings(max_examples=50_000, deadline=None)
+def test_no_text_raises_at_length(text):
+    whole(marks.read(SHIPPED, text))
