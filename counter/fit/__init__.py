@@ -2,9 +2,9 @@
 
 Lives here: the comparison of bases (`_holder`), how hard a ballast drives a lamp (`_drive`), the rules
 (`_holder_rules`, `_supply_rules`, `_use_rules`: small functions that find, in numbers), their words (`_texts`,
-from resources/cautions.json), the verdict (`_judge`), the questions (`_asks`), pasted labels (`_label`), lamps that stand near one another
-(`_near`, `_look_alikes`), what may go in instead (`_replacements`, `_led`), and law and disposal (`_law`,
-`_disposal`).
+from resources/cautions.json), the verdict (`_judge`), the questions (`_asks`), pasted labels (`_label`), lamps that
+stand near one another (`_near`, `_look_alikes`), what may go in instead (`_replacements`, `_led`), and law and
+disposal (`_law`, `_disposal`).
 
 May import counter.catalogue and counter.light.
 """

@@ -47,6 +47,11 @@ def asks(known: Facts, verdict_of: Callable[[Facts], Verdict]) -> tuple[Ask, ...
     return tuple(_ask(unknown, outcomes) for _, unknown, outcomes in weighed)
 
 
+def blocking(known: Facts) -> tuple[str, ...]:
+    """Return the fields without which the lamp may not be sold, untried and in the order they are asked for."""
+    return tuple(unknown.about for unknown in _unknowns(known) if unknown.blocks)
+
+
 def _bits(found: Counter[Verdict]) -> float:
     total = found.total()
     return -sum(count / total * log2(count / total) for count in found.values())

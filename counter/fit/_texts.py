@@ -73,6 +73,54 @@ def counterparts() -> tuple[tuple[str, str], ...]:
     return tuple((two, four) for two, four in _file()["counterparts"])
 
 
+class LedType(NamedTuple):
+    """An LED type: what must be true first, and the rule that speaks for each kind of ballast."""
+
+    title: str
+    needs: str
+    on: dict[str, str]
+    source: str
+    confidence: Confidence
+
+
+class LedCap(NamedTuple):
+    """The LED types met for some families of bases."""
+
+    families: tuple[str, ...]
+    types: tuple[str, ...]
+    confidence: Confidence
+
+
+@cache
+def _replacements() -> dict[str, Any]:
+    return cast("dict[str, Any]", json.loads((paths.resources() / "replacements.json").read_text(encoding="utf-8")))
+
+
+@cache
+def led_type(name: str) -> LedType:
+    """Return one LED type by its letters."""
+    return LedType(**_replacements()["led_types"][name])
+
+
+@cache
+def led_caps() -> tuple[LedCap, ...]:
+    """Return which LED types are met for which families of bases."""
+    rows = _replacements()["led_caps"]
+    return tuple(LedCap(tuple(row["families"]), tuple(row["types"]), row["confidence"]) for row in rows)
+
+
+@cache
+def reduced_lamps() -> dict[str, float]:
+    """Return the reduced-wattage lamps, by id, and the watts they stand in for."""
+    return {row["lamp"]: row["instead_of_watts"] for row in _replacements()["reduced"]}
+
+
+@cache
+def white_codes() -> tuple[str, ...]:
+    """Return the colour codes that shops commonly keep."""
+    return tuple(_replacements()["colours"])
+
+
 def verdict_of(finding: Finding) -> Verdict:
     """Return the most that a finding allows."""
     return finding.verdict or texts()[finding.rule].verdict

@@ -1,15 +1,23 @@
 """Cards made from the catalogue, their schedule, and each trainee's progress.
 
 Lives here: what a card and a point worth knowing are (`_models`), figures and texts (`_settings`, from
-resources/training.json), the makers of cards, the FSRS schedule (`_schedule`), records on the disk (`_record`),
-what is confused with what (`_confusion`) and how sure a share is (`_interval`).
+resources/training.json), what the catalogue is sure of (`_facts`), the makers of cards (`_…_cards`, put together
+by `_build`), the deck of them all (`_deck`) and the proof of each answer (`_prove`); the FSRS schedule
+(`_schedule`), a round of cards (`_round`), records on the disk (`_record`), what is confused with what
+(`_confusion`), who is ready (`_ready`, `_interval`), the trainer's view (`_board`), and cases from the counter
+(`_from_case`). Nothing here has a clock or touches slips and stock.
 
 May import counter.desk and the core behind it, and fsrs.
 """
 
+from counter.training._board import Row, board, results_sheet
 from counter.training._confusion import Confusion, Mix, confusion, mixes
+from counter.training._deck import KINDS, card_of, cards, cards_about, cards_report, deal, dress, points
+from counter.training._from_case import add_case, points_of_case
 from counter.training._interval import lower_bound
 from counter.training._models import Axis, Card, CardKind, Draw, Point
+from counter.training._prove import prove
+from counter.training._ready import Standing, Tally, standings
 from counter.training._record import (
     Answer,
     Assigned,
@@ -24,10 +32,13 @@ from counter.training._record import (
     remove_trainee,
     trainees,
 )
+from counter.training._round import DO_NOT_KNOW, Feedback, Round
 from counter.training._schedule import CurvePoint, Schedule, rate
 from counter.training._settings import Settings, settings
 
 __all__ = [
+    "DO_NOT_KNOW",
+    "KINDS",
     "Answer",
     "Assigned",
     "Axis",
@@ -36,23 +47,41 @@ __all__ = [
     "Confusion",
     "CurvePoint",
     "Draw",
+    "Feedback",
     "FromCase",
     "Mix",
     "Point",
     "Progress",
+    "Round",
+    "Row",
     "Schedule",
     "Settings",
+    "Standing",
+    "Tally",
     "Trainee",
     "UnknownTraineeError",
+    "add_case",
     "add_trainee",
     "assign",
+    "board",
+    "card_of",
+    "cards",
+    "cards_about",
+    "cards_report",
     "confusion",
+    "deal",
+    "dress",
     "lower_bound",
     "mixes",
+    "points",
+    "points_of_case",
     "progress",
+    "prove",
     "rate",
     "record",
     "remove_trainee",
+    "results_sheet",
     "settings",
+    "standings",
     "trainees",
 ]
