@@ -233,12 +233,10 @@ def _number(name: str, text: str) -> float:
 def _uv(chosen: argparse.Namespace, data: Path) -> Answer:
     from counter import light
 
-    numbers = [
-        _number(f"--{name.replace('_', '-')}", getattr(chosen, name))
-        for name in ("uvc_watts", "arc_mm", "distance_m")
-    ]
+    watts = _number("--uvc-watts", chosen.uvc_watts)
+    arc_mm, distance_m = _number("--arc-mm", chosen.arc_mm), _number("--distance-m", chosen.distance_m)
     try:
-        found = light.exposure(*numbers)
+        found = light.exposure(watts, arc_mm, distance_m)
     except ValueError as problem:
         raise BadInput(str(problem)) from None
     return light.uv_report(found), light.uv_text(found), DONE

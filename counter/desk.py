@@ -93,7 +93,7 @@ def assess(catalogue: Catalogue, case: Case) -> Assessment:
     settled = lamp is not None and _is_settled(case, lamp, candidates)
     leading = None if nothing_known else _leading(candidates)
     judged = _judge(catalogue, case, lamp, candidates, readings, nothing_known)
-    asks = (*_ask_to_look(case, settled, nexts, lamp), *judged.asks)
+    asks = (*_ask_to_look(catalogue, case, settled, nexts, lamp), *judged.asks)
     return Assessment(
         headline=_headline(lamp, leading),
         subline=_subline(lamp, leading, settled),
@@ -162,12 +162,18 @@ def _verdict(judged: Verdict, settled: bool) -> Verdict:
     return "ask first" if judged == "sell" and not settled else judged
 
 
-def _ask_to_look(case: Case, settled: bool, nexts: tuple[NextLook, ...], lamp: Lamp | None) -> tuple[Ask, ...]:
+def _has_uv_twin(catalogue: Catalogue, lamp: Lamp) -> bool:
+    return any(other.kind == "uv-c" and other.base == lamp.base for other in catalogue.lamps)
+
+
+def _ask_to_look(
+    catalogue: Catalogue, case: Case, settled: bool, nexts: tuple[NextLook, ...], lamp: Lamp | None
+) -> tuple[Ask, ...]:
     """Ask for the look that would settle the lamp, where one is worth taking."""
     if settled or lamp is None:
         return ()
-    if "glass" not in case.looks and lamp.kind != "uv-c":
-        why = "A clear tube means germicidal UV-C on this base."
+    if "glass" not in case.looks and lamp.kind != "uv-c" and _has_uv_twin(catalogue, lamp):
+        why = "Germicidal lamps stand on this base too; their tube is clear."
         return (Ask(about="glass", question="Is the glass white or clear?", why=why),)
     if not nexts or nexts[0].bits < ENOUGH_BITS:
         return ()

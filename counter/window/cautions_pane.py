@@ -127,9 +127,9 @@ class CautionsPane(QFrame):
 
     def _show_asks(self, asks: tuple[Ask, ...]) -> None:
         rows = "".join(
-            f'<p style="margin:3px 0"><a href="{escape(ask.about)}"><b>Ask: {escape(ask.question)}</b></a>'
-            f"<br>{escape(ask.why)}</p>"
+            f'<p style="margin:2px 0">? <a href="{escape(ask.about)}">{escape(ask.question)}</a></p>'
             for ask in asks[:MOST_ASKS]
         )
+        self.asks.setToolTip("\n".join(ask.why for ask in asks[:MOST_ASKS]))
         self.asks.setText(rows)
         self.asks.setVisible(bool(rows))

@@ -19,6 +19,9 @@ if TYPE_CHECKING:
     from counter.window.theme import Theme
 
 
+SHORT = 17  # characters that still leave room for the other columns
+
+
 class DetailPane(QFrame):
     """Shows one lamp type, or two side by side; asks for another to be chosen or held beside it."""
 
@@ -193,19 +196,25 @@ class DetailPane(QFrame):
 
 def _fact_rows(facts: tuple[Fact, ...]) -> str:
     rows = "".join(
-        f'<tr><td style="padding-right:10px; white-space:nowrap">{escape(fact.what)}</td>'
-        f'<td style="padding-right:10px"><b>{escape(fact.value)}</b></td>'
+        f'<tr><td style="padding-right:8px; white-space:nowrap">{escape(fact.what)}</td>'
+        f'<td style="padding-right:8px"><b>{_unbroken(fact.value)}</b></td>'
         f'<td><a href="{i}" style="text-decoration:none">{escape(fact.confidence)}</a></td></tr>'
         for i, fact in enumerate(facts)
     )
     return f'<table cellspacing="0" cellpadding="1">{rows}</table>'
 
 
+def _unbroken(value: str) -> str:
+    """Keep a short value on one line, or the columns wander."""
+    words = escape(value)
+    return words.replace(" ", "&nbsp;") if len(value) <= SHORT else words
+
+
 def _difference_rows(here: Lamp, there: Lamp, found: tuple[Difference, ...]) -> str:
     head = f"<tr><td></td><td><b>{escape(here.base)}</b></td><td><b>{escape(there.base)}</b></td></tr>"
     rows = "".join(
-        f'<tr><td style="padding-right:10px">{escape(one.what)}</td>'
-        f'<td style="padding-right:10px">{escape(one.here)}</td><td>{escape(one.there)}</td></tr>'
+        f'<tr><td style="padding-right:8px">{escape(one.what)}</td>'
+        f'<td style="padding-right:8px">{escape(one.here)}</td><td>{escape(one.there)}</td></tr>'
         for one in found
     )
     same = "" if found else "<tr><td>Nothing known differs.</td></tr>"

@@ -26,11 +26,11 @@ if TYPE_CHECKING:
 PAUSE_MS = 250
 BALLASTS = (
     ("unknown", "not known"),
-    ("magnetic", "magnetic (heavy block)"),
-    ("electronic", "electronic (light box)"),
-    ("dimming", "electronic, dimming"),
+    ("magnetic", "magnetic"),
+    ("electronic", "electronic"),
+    ("dimming", "dimming"),
     ("led-driver", "LED driver"),
-    ("bypassed", "taken out, mains on holder"),
+    ("bypassed", "none: mains"),
 )
 USES = (
     ("unknown", "not asked yet"),
