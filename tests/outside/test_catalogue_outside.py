@@ -1,0 +1,224 @@
+"""The shipped catalogue against published sheets, the designation grammar, a law, a textbook and an encyclopaedia.
+
+Sources, by the keys the catalogue gives them:
+- IEC60061-1/GOST: GOST IEC 60061-1-2014, the identical text of IEC 60061-1, sheets of G5, 2GX13, W4.3x8.5d.
+- IEC60061-4: designation grammar, clauses 3.1.3, 3.2 and 3.3, as reproduced.
+- WIKI-bipin, WIKI-FLF: encyclopaedia articles on bi-pin bases and on fluorescent-lamp formats.
+- CA-GLOSS: glossary of a California government code guide, GU-24.
+- FR-2001-1131: French decree 2001-1131, article 3 (transposes Directive 2000/55/EC).
+- TEXT-ILD: "Interior Lighting for Designers", chapter 7.
+- NEMA-GEN: generic designations of compact fluorescent lamps, worked examples, as reproduced.
+- IES-GUV: committee report on germicidal ultraviolet, as republished.
+"""
+
+from __future__ import annotations
+
+import re
+from itertools import combinations
+from math import dist
+
+import pytest
+
+from counter.catalogue import Base, Lamp, load
+
+CATALOGUE = load()
+BASES = CATALOGUE.base_by_name
+INCH_MM = 25.4
+
+
+def _drawn_mm(base: Base) -> list[float]:
+    points = [(pin.x_mm, pin.y_mm) for pin in base.face.pins.at]
+    return sorted(dist(a, b) for a, b in combinations(points, 2))
+
+
+# Pin centre distances, mm, with the source each was read in.
+PUBLISHED_MM = {
+    "G5": (4.75, "IEC60061-1/GOST"),
+    "G13": (12.70, "WIKI-bipin"),
+    "G23": (23.0, "WIKI-bipin"),
+    "GU24": (24.0, "CA-GLOSS"),
+}
+
+
+@pytest.mark.parametrize(("name", "mm", "source"), [(name, *row) for name, row in PUBLISHED_MM.items()])
+def test_published_pin_distances(name: str, mm: float, source: str) -> None:
+    spacing = BASES[name].pin_spacing_mm
+    assert spacing is not None
+    assert (spacing.value, spacing.confidence, spacing.source) == (mm, "published", source)
+    assert _drawn_mm(BASES[name]) == pytest.approx([mm])
+
+
+def test_u_lamp_has_two_caps_of_the_straight_one() -> None:
+    """IEC60061-4 cl. 3.1.3, worked example: 2G13 is an assembly of two G13 caps at a fixed distance."""
+    assert _drawn_mm(BASES["2G13"]) == _drawn_mm(BASES["G13"])
+
+
+# IEC60061-4 cl. 3.2: after G with two pins, or with a leading 2 for two like pairs, the number is the distance.
+BY_THE_NUMBER = ["G23", "GX23", "GX23-2", "2G7", "2GX7", "2G11", "2G10", "2G8-1", "GR8", "2GX13", "GU24", "GX53"]
+
+
+@pytest.mark.parametrize("name", BY_THE_NUMBER)
+def test_number_of_a_pair_is_the_pin_distance(name: str) -> None:
+    number = float(re.fullmatch(r"2?G[A-Z]*(\d+)(?:-\d)?", name)[1])  # type: ignore[index]
+    spacing = BASES[name].pin_spacing_mm
+    assert spacing is not None
+    assert spacing.value == number
+    assert min(abs(mm - number) for mm in _drawn_mm(BASES[name])) < 0.01
+
+
+@pytest.mark.parametrize("name", [n for n in BASES if re.match(r"G[A-Z]*\d+q", n)])
+def test_number_of_four_contacts_is_the_circle_through_the_pins(name: str) -> None:
+    """The number is "approximate"; the sheet of GX38q has a circle of 38.3 mm, so 0.35 mm either way."""
+    number = float(re.match(r"G[A-Z]*(\d+)", name)[1])  # type: ignore[index]
+    circles = [2 * dist((pin.x_mm, pin.y_mm), (0, 0)) for pin in BASES[name].face.pins.at]
+    assert circles == pytest.approx([number] * 4, abs=0.35)
+
+
+CONTACTS = {"s": 1, "d": 2, "t": 3, "q": 4, "p": 5}  # IEC60061-4 cl. 3.3
+
+
+@pytest.mark.parametrize("name", [n for n in BASES if re.search(r"\d[stdqp](-\d)?$", n)])
+def test_letter_after_the_number_counts_the_contacts(name: str) -> None:
+    letter = re.search(r"\d([stdqp])(?:-\d)?$", name)[1]  # type: ignore[index]
+    assert BASES[name].pins.value == CONTACTS[letter]
+
+
+@pytest.mark.parametrize("name", ["G5", "2GX13"])
+def test_pin_diameter_lies_in_the_sheets_limits(name: str) -> None:
+    diameter = BASES[name].face.pin_diameter_mm
+    assert diameter is not None
+    assert diameter.plus_minus is not None
+    limits = (diameter.value - diameter.plus_minus, diameter.value + diameter.plus_minus)
+    assert limits == pytest.approx((2.29, 2.67), abs=0.005)
+
+
+def test_outlines_that_a_sheet_gives() -> None:
+    """IEC60061-1/GOST: G5 cap at most 15.75; 2GX13 C 19.0, C1 22.5; W4.3x8.5d N 4.3, A 8.2 to 8.5."""
+    g5, ring, wedge = (BASES[name].face.outline for name in ("G5", "2GX13", "W4.3x8.5d"))
+    assert (g5.shape, g5.width_mm, g5.height_mm) == ("circle", 15.75, 15.75)
+    assert sorted((ring.width_mm, ring.height_mm)) == [19.0, 22.5]
+    assert wedge.height_mm == 4.3
+    assert 8.2 <= wedge.width_mm <= 8.5
+
+
+# FR-2001-1131 art. 3: nominal watts at 50 Hz, lamp power on an electronic ballast. The law names categories
+# ("compact, four tubes"); which base that is, is the trade's knowledge, from memory.
+LAW = {
+    "linear": (("G13",), [(15, 13.5), (18, 16), (30, 24), (36, 32), (38, 32), (58, 50), (70, 60)]),
+    "long-twin": (("2G11",), [(18, 16), (24, 22), (36, 32)]),
+    "flat": (("2G10",), [(18, 16), (24, 22), (36, 32)]),
+    "quad": (("G24q-1", "G24q-2", "G24q-3"), [(10, 9.5), (13, 12.5), (18, 16.5), (26, 24)]),
+    "triple": (("GX24q-2", "GX24q-3"), [(18, 16), (26, 24)]),
+    "square": (("GR10q",), [(10, 9), (16, 14), (21, 19), (28, 25), (38, 34)]),
+}
+LAW_ROWS = [(shape, bases, *pair) for shape, (bases, pairs) in LAW.items() for pair in pairs]
+
+
+@pytest.mark.parametrize(("shape", "bases", "watts", "hf_w"), LAW_ROWS)
+def test_wattage_classes_of_the_law(shape: str, bases: tuple[str, ...], watts: float, hf_w: float) -> None:
+    (lamp,) = (
+        lamp
+        for lamp in CATALOGUE.lamps
+        if lamp.base in bases
+        and (lamp.kind, lamp.shape, lamp.watts.value) == ("fluorescent", shape, watts)
+        and not lamp.id.endswith("/t12")  # the law speaks of 26 mm tubes
+    )
+    assert lamp.mains is not None
+    assert lamp.hf is not None
+    powers = [lamp.mains.power_w, lamp.hf.power_w]
+    assert [power and (power.value, power.source) for power in powers] == [
+        (watts, "FR-2001-1131"),
+        (hf_w, "FR-2001-1131"),
+    ]
+
+
+def test_the_law_is_named_for_nothing_it_does_not_list() -> None:
+    listed = {(shape, watts) for shape, _, watts, _ in LAW_ROWS}
+    cited = {
+        (lamp.shape, lamp.watts.value)
+        for lamp in CATALOGUE.lamps
+        for circuit in (lamp.mains, lamp.hf)
+        if circuit and circuit.power_w and circuit.power_w.source == "FR-2001-1131"
+    }
+    assert cited <= listed
+    assert {lamp.kind for lamp in CATALOGUE.lamps if lamp.watts.source == "FR-2001-1131"} == {"fluorescent"}
+
+
+TUBES_MM = {2: 7.0, 4: 12.7, 5: 15.9, 8: 25.4, 9: 28.6, 12: 38.1}  # WIKI-FLF
+
+
+@pytest.mark.parametrize(("eighths", "mm"), TUBES_MM.items())
+def test_tube_classes_are_eighths_of_an_inch(eighths: int, mm: float) -> None:
+    assert mm == pytest.approx(eighths * INCH_MM / 8, abs=0.7 if eighths == 2 else 0.05)  # T2 is "about 7"
+
+
+def test_tubes_sourced_from_the_encyclopaedia_are_its_classes() -> None:
+    sourced = [lamp.tube_mm for lamp in CATALOGUE.lamps if lamp.tube_mm and lamp.tube_mm.source == "WIKI-FLF"]
+    assert {tube.value for tube in sourced} == {7.0, 15.9, 25.4, 28.6, 38.1}
+
+
+BASE_TUBES = {"G5": {5}, "G13": {8, 12}, "W4.3x8.5d": {2}, "G10q": {9}, "2GX13": {5}}  # WIKI-FLF; G10q, 2GX13 trade
+
+
+@pytest.mark.parametrize(("base", "eighths"), BASE_TUBES.items())
+def test_tubes_of_a_base(base: str, eighths: set[int]) -> None:
+    tubes = {lamp.tube_mm.value for lamp in CATALOGUE.lamps if lamp.base == base and lamp.tube_mm}
+    assert tubes == {TUBES_MM[n] for n in eighths}
+
+
+# TEXT-ILD ch. 7: family, bases as the trade has them, tube in eighths, pins, starter, least and most watts.
+FAMILIES = [
+    ("twin", ("G23", "GX23"), {4}, 2, "internal", 5, 13),
+    ("quad", ("G24d-1", "G24d-2", "G24d-3"), {4, 5}, 2, "internal", 13, 26),
+    ("quad", ("G24q-1", "G24q-2", "G24q-3"), {4}, 4, "external", 13, 26),
+    ("triple", ("GX24q-2", "GX24q-3", "GX24q-4", "GX24q-5", "GX24q-6"), {4}, 4, "external", 18, 70),
+    ("long-twin", ("2G11",), {5}, 4, "external", 18, 80),
+]
+
+
+@pytest.mark.parametrize(("shape", "bases", "eighths", "pins", "starter", "least", "most"), FAMILIES)
+def test_families_of_the_textbook(
+    shape: str, bases: tuple[str, ...], eighths: set[int], pins: int, starter: str, least: float, most: float
+) -> None:
+    lamps = [one for one in CATALOGUE.lamps if one.base in bases and one.shape == shape]
+    on = [BASES[name] for name in bases]
+    assert {(base.pins.value, base.starter.value if base.starter else None) for base in on} == {(pins, starter)}
+    watts = {one.watts.value for one in lamps}
+    assert {least, most} <= watts
+    assert max(watts) == most  # the law adds quads of 10 W below the book's least
+    assert {round((one.tube_mm.value if one.tube_mm else 0) * 8 / INCH_MM) for one in lamps} <= eighths
+
+
+WORKED_EXAMPLES = {  # NEMA-GEN
+    "CFT9W/G23": ("G23", 9, "twin"),
+    "CFQ26W/G24d": ("G24d-3", 26, "quad"),
+    "CFQ26W/G24q": ("G24q-3", 26, "quad"),
+    "CFTR32W/G24q": ("GX24q-3", 32, "triple"),  # printed without the X
+}
+
+
+@pytest.mark.parametrize(("code", "lamp"), WORKED_EXAMPLES.items())
+def test_worked_examples_stand_at_their_lamp(code: str, lamp: tuple[str, float, str]) -> None:
+    found = [one for one in CATALOGUE.lamps if code in (word.value for word in one.codes)]
+    assert [(one.base, one.watts.value, one.shape) for one in found] == [lamp]
+
+
+GERMICIDAL = [lamp for lamp in CATALOGUE.lamps if lamp.kind == "uv-c"]
+
+
+@pytest.mark.parametrize("lamp", GERMICIDAL, ids=lambda lamp: lamp.id)
+def test_germicidal_lamp_is_its_twin_in_clear_glass(lamp: Lamp) -> None:
+    """IES-GUV: the same shape, connection and operating power as the lighting lamp, and no phosphor."""
+    assert lamp.glass is not None
+    assert lamp.glass.value == "clear"
+    twin = CATALOGUE.lamp_by_id.get(lamp.id.removesuffix("/uv-c"))
+    if twin is not None and lamp.length_mm is not None:
+        assert (lamp.length_mm.value, lamp.legs) == (twin.length_mm and twin.length_mm.value, twin.legs)
+        assert lamp.ballasts == twin.ballasts
+
+
+@pytest.mark.parametrize("lamp", GERMICIDAL, ids=lambda lamp: lamp.id)
+def test_germicidal_output_is_possible(lamp: Lamp) -> None:
+    """IES-GUV: about 45 % of lamp input at most; 15 % as the least met in small lamps is from memory."""
+    assert lamp.uvc_w is not None
+    assert 0.15 <= lamp.uvc_w.value / lamp.watts.value <= 0.45
