@@ -1,0 +1,162 @@
+"""What the law says of selling a lamp, by place and day: resources/law.json, read once, on first use."""
+
+from __future__ import annotations
+
+import json
+from datetime import date  # pydantic needs the class itself
+from functools import cache
+from typing import TYPE_CHECKING, Any, Literal, cast
+
+from pydantic import Field
+
+from counter import paths
+from counter.catalogue import Confidence, Model
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from counter.catalogue import Lamp
+
+LampClass = Literal[
+    "pin-base",  # compact, single-capped, ballast outside
+    "integrated",  # ballast inside, on a pin base
+    "square",
+    "circular-thin",
+    "circular-thick",
+    "u-bent",
+    "linear-t2",
+    "linear-t5",
+    "linear-t8",
+    "linear-t12",
+    "uv-c",
+    "uv-a",
+]
+THIN_MM = 17.0  # the line that RoHS Annex III draws between tube diameters
+EVERYWHERE = "any"
+
+
+class Place(Model):
+    """A place that a shop can choose in its settings."""
+
+    id: str
+    name: str
+
+
+class LawRow(Model):
+    """One row of the table; `ends` is the first day without, or the last day with it where `last_day` says so."""
+
+    place: str
+    classes: tuple[LampClass, ...]
+    ends: date | None
+    what: str
+    law: str
+    source: str
+    confidence: Confidence
+    note: str | None = None
+    last_day: bool = False
+
+
+class LawNote(Model):
+    """One law on one lamp: what ends and when, and whether it already has on the day asked about."""
+
+    place: str
+    lamp_class: LampClass
+    what: str
+    ends: date | None
+    has_ended: bool | None = Field(None, description="None: no date, or no day was asked about")
+    says: str
+    law: str
+    note: str | None
+    source: str
+    confidence: Confidence
+    check: str
+
+
+@cache
+def _file() -> dict[str, Any]:
+    return cast("dict[str, Any]", json.loads((paths.resources() / "law.json").read_text(encoding="utf-8")))
+
+
+@cache
+def places() -> tuple[Place, ...]:
+    """Return the places that the table knows, by their ids and names."""
+    return tuple(Place.model_validate(row) for row in _file()["places"])
+
+
+@cache
+def _rows() -> tuple[LawRow, ...]:
+    return tuple(LawRow.model_validate(row) for row in _file()["rows"])
+
+
+def law(place: str | None, on: date | None, lamp: Lamp | None) -> tuple[LawNote, ...]:
+    """Return what the table holds for a place, with the convention that counts everywhere last.
+
+    Without a lamp all classes are listed. A place that the table does not know has no notes, and neither does a
+    lamp whose class it does not know: that is no permission.
+    """
+    if place not in {known.id for known in places()}:
+        return ()
+    wanted = None if lamp is None else lamp_class(lamp)
+    if lamp is not None and wanted is None:
+        return ()
+    return tuple(_note(row, one, on) for row in _for_place(place) for one in row.classes if wanted in (None, one))
+
+
+def _for_place(place: str) -> Iterator[LawRow]:
+    yield from (row for row in _rows() if row.place == place)
+    yield from (row for row in _rows() if row.place == EVERYWHERE)
+
+
+def _note(row: LawRow, lamp_class: LampClass, on: date | None) -> LawNote:
+    has_ended = None
+    if row.ends and on:
+        has_ended = on > row.ends if row.last_day else on >= row.ends
+    return LawNote(
+        place=row.place,
+        lamp_class=lamp_class,
+        what=row.what,
+        ends=row.ends,
+        has_ended=has_ended,
+        says=_says(row, has_ended),
+        law=row.law,
+        note=row.note,
+        source=row.source,
+        confidence=row.confidence,
+        check=_file()["check"],
+    )
+
+
+def _says(row: LawRow, has_ended: bool | None) -> str:
+    what = row.what[:1].upper() + row.what[1:]
+    if row.ends is None:
+        return f"{what}."
+    day = f"{row.ends.day} {row.ends:%B %Y}"
+    if has_ended:
+        return f"{what}: ended {'after' if row.last_day else 'on'} {day}."
+    return f"{what}: {'allowed until' if row.last_day else 'ends on'} {day}."
+
+
+def lamp_class(lamp: Lamp) -> LampClass | None:
+    """Return the class that the laws put a lamp in, or None where they name none that is sure."""
+    if lamp.kind in ("uv-c", "uv-a"):
+        return "uv-c" if lamp.kind == "uv-c" else "uv-a"
+    if lamp.kind != "fluorescent":
+        return None
+    if lamp.ballasts == ("none",):
+        return "integrated"
+    tube = lamp.tube_mm.value if lamp.tube_mm else None
+    if lamp.shape == "linear":
+        return _linear(tube)
+    if lamp.shape == "circular":
+        return None if tube is None else "circular-thin" if tube <= THIN_MM else "circular-thick"
+    if lamp.shape == "square":
+        return "square"
+    return "u-bent" if lamp.shape == "u-bent" else "pin-base"
+
+
+def _linear(tube_mm: float | None) -> LampClass | None:
+    if tube_mm is None:
+        return None
+    names: dict[float, LampClass] = {7.0: "linear-t2", 15.9: "linear-t5", 25.4: "linear-t8", 38.1: "linear-t12"}
+    nearest = min(names, key=lambda diameter: abs(diameter - tube_mm))
+    return names[nearest] if abs(nearest - tube_mm) <= 2 else None

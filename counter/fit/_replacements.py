@@ -1,0 +1,163 @@
+"""What may go in instead, and why not the others: lamps first, LED types after them."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from counter.fit._asks import blocking
+from counter.fit._facts import Facts, facts, is_listed, number
+from counter.fit._holder_rules import TWO_END_SLACK_MM
+from counter.fit._judge import STRICTNESS, find, in_words, strictest
+from counter.fit._label import with_label
+from counter.fit._led import led_types
+from counter.fit._models import Replacement
+from counter.fit._near import keyed_counterpart, on_base, other_keys, pin_counterpart, uvc_twins
+from counter.fit._texts import questions, reduced_lamps, white_codes
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from counter.catalogue import Catalogue, Lamp
+    from counter.fit._models import Caution, Fixture, Use, Verdict
+
+MOST_REFUSED = 8
+
+
+class Offer(NamedTuple):
+    """A lamp to judge, and what it is to the one in hand."""
+
+    lamp: Lamp
+    title: str
+    cct_k: int | None = None
+    note: str = ""
+    is_any_colour: bool = False
+
+
+def replacements(
+    catalogue: Catalogue, lamp: Lamp, fixture: Fixture, use: Use = "unknown", cct_k: int | None = None
+) -> tuple[Replacement, ...]:
+    """Return what may replace a lamp in this fixture, best first, and the refused ones with their reason.
+
+    `cct_k` is the colour of the lamp in hand. No LED lamp is ever plainly `sell`: that hangs on the list or label of
+    one product, which this catalogue does not hold.
+    """
+    labelled = with_label(fixture)
+    known = facts(catalogue, lamp, labelled, use, cct_k)
+    lamps = [_judged(known, offer) for offer in _offers(known)]
+    if lamps[0].verdict == "do not sell":  # then no colour of it will do
+        lamps = [one for one in lamps if one.lamp != lamp.id or one is lamps[0]]
+    found = sorted([*lamps, *led_types(known)], key=lambda one: STRICTNESS[one.verdict])
+    refused = [one for one in found if one.verdict == "do not sell"]
+    return tuple(one for one in found if one.verdict != "do not sell" or one in refused[:MOST_REFUSED])
+
+
+def _offers(known: Facts) -> Iterator[Offer]:
+    lamp = known.lamp
+    yield Offer(lamp, f"The same lamp: {_name(lamp)}", known.cct_k)
+    if lamp.kind == "fluorescent":
+        title = f"The same lamp in another colour: {_name(lamp)}"
+        yield Offer(lamp, title, note=_colour_note(known), is_any_colour=True)
+    seen = {lamp.id}
+    for offer in _other_lamps(known):
+        if offer.lamp.id not in seen:
+            seen.add(offer.lamp.id)
+            yield offer
+
+
+def _other_lamps(known: Facts) -> Iterator[Offer]:
+    lamp, catalogue = known.lamp, known.catalogue
+    wanted = _kind_wanted(known)
+    base = known.match.base
+    if base is not None:
+        for other in on_base(catalogue, base.designation, wanted):
+            if is_listed(other, known.fixture):
+                yield Offer(other, f"What holder and ballast label name: {_name(other)}")
+    for other in on_base(catalogue, lamp.base, wanted):
+        if _reaches(known, other):
+            yield Offer(other, _title(other, lamp), note=_watts_note(known, other))
+    for other in uvc_twins(catalogue, lamp)[:1]:
+        yield Offer(other, f"The germicidal (UV-C) twin: {_name(other)}")
+    for name in _near_bases(known):
+        for other in on_base(catalogue, name, lamp.kind):
+            if abs(other.watts.value - lamp.watts.value) < 0.05:
+                yield Offer(other, f"Same watts, other base: {_name(other)}")
+
+
+def _kind_wanted(known: Facts) -> str:
+    by_use = {"lighting": "fluorescent", "germicidal": "uv-c", "blacklight": "uv-a"}
+    return by_use.get(known.use, known.lamp.kind)
+
+
+def _reaches(known: Facts, other: Lamp) -> bool:
+    """Whether a tube with two ends is about as long as the one in hand; others need not be."""
+    own, length = known.lamp.length_mm, other.length_mm
+    if known.base.mount != "two-ends" or own is None or length is None:
+        return True
+    return abs(own.value - length.value) <= TWO_END_SLACK_MM
+
+
+def _watts_note(known: Facts, other: Lamp) -> str:
+    is_more = known.on_mains and other.watts.value > known.lamp.watts.value
+    return "More watts, more heat: only if the fixture's label allows them." if is_more else ""
+
+
+def _near_bases(known: Facts) -> Iterator[str]:
+    base = known.lamp.base
+    near = (pin_counterpart(base), keyed_counterpart(base), *other_keys(known.catalogue, base))
+    return (name for name in near if name in known.catalogue.base_by_name and name is not None)
+
+
+def _title(other: Lamp, lamp: Lamp) -> str:
+    if other.watts.value == lamp.watts.value:
+        return f"Same base and watts, other tube: {_name(other)}"
+    if reduced_lamps().get(other.id) == lamp.watts.value:
+        return f"Reduced-wattage lamp: {_name(other)}"
+    return f"Same base, other watts: {_name(other)}"
+
+
+def _name(lamp: Lamp) -> str:
+    shape = f" {lamp.shape}" if lamp.shape else ""
+    kind = {"uv-c": ", germicidal", "uv-a": ", blacklight"}.get(lamp.kind, "")
+    return f"{number(lamp.watts.value)} W{shape}, {lamp.base}{kind}"
+
+
+def _judged(known: Facts, offer: Offer) -> Replacement:
+    trial = facts(known.catalogue, offer.lamp, known.fixture, known.use, offer.cct_k)
+    if offer.is_any_colour:  # so none is compared with the room
+        trial = trial._replace(fixture=known.fixture.model_copy(update={"room_k": None}))
+    findings = find(trial)
+    verdict = strictest(findings)
+    waiting = blocking(trial) if verdict != "do not sell" else ()
+    if waiting:
+        verdict = "ask first" if verdict == "sell" else verdict
+    said = in_words(findings)
+    cautions = tuple(one for one in said if one.verdict != "sell" or one.signal != "NOTICE")
+    return Replacement(
+        title=offer.title,
+        lamp=offer.lamp.id,
+        verdict=verdict,
+        reason=_reason(verdict, cautions, waiting, offer.note),
+        cautions=cautions,
+    )
+
+
+def _reason(verdict: Verdict, cautions: tuple[Caution, ...], waiting: tuple[str, ...], note: str) -> str:
+    objecting = [one for one in cautions if one.verdict == verdict != "sell"]
+    if objecting:
+        return f"{objecting[0].says} {objecting[0].why}"
+    if waiting:
+        return f"Ask first: {questions()[waiting[0]].question} {note}".strip()
+    return f"Base, ballast and use all match. {note}".strip()
+
+
+def _colour_note(known: Facts) -> str:
+    room = known.fixture.room_k
+    if room is None:
+        return "Colour changes nothing electrical: match the other lamps in the room."
+    from counter.light import matching  # not needed before the first room with a colour
+
+    try:
+        nearest = matching(white_codes(), room)[0]
+    except ValueError:
+        return "Match the other lamps in the room."
+    return f"Nearest to {number(room)} K is colour {nearest.code} ({nearest.difference_mired:.0f} mired away)."
