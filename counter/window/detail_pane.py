@@ -86,7 +86,7 @@ class DetailPane(QFrame):
         scroll = QScrollArea(widgetResizable=True)
         scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         scroll.setWidget(holder)
-        scroll.setMinimumWidth(160)
+        self._words = scroll
         body = QHBoxLayout()
         body.addWidget(self.face, 5)
         body.addWidget(self.side, 3)
@@ -153,6 +153,7 @@ class DetailPane(QFrame):
         self.other_side.show_drawing(side_view(lamp, base, full=True, units=units), marked)
 
     def _show_other(self, on: bool) -> None:
+        self._words.setMinimumWidth(160 if on else 256)
         self.other_face.setVisible(on)
         self.other_side.setVisible(on)
 
