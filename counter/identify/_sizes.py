@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from counter.catalogue import Base, Catalogue, Figure, Lamp, Look
 
 AGREES_WITHIN = 2.5  # standard deviations
+REMEMBERED = 64  # readings
 WIDER = 3.0  # how much wider a value that is a little off spreads its readings; set by judgement
 CELLS = 128  # cells of the predictive: on the shipped catalogue the gain lies within 4 % of that over a fine grid
 _Z = (-1.5, -0.75, 0.0, 0.75, 1.5)  # where the cells are cut around each catalogue value, in deviations
@@ -64,9 +65,21 @@ class SizeTable:
     def hear(self, answer: str | float) -> Heard:
         """Return what a reading in mm says of every lamp; the gross-error floor reaches everywhere.
 
-        A reading agrees within 2.5 deviations of the catalogue value; without a value it does neither.
+        A reading agrees within 2.5 deviations of the catalogue value; without a value it does neither. The last
+        readings are remembered: while one case grows, its earlier answers are heard again and again.
         """
         x = float(answer)
+        if x not in self._heard:
+            if len(self._heard) >= REMEMBERED:
+                self._heard.clear()
+            self._heard[x] = self._hear(x)
+        return self._heard[x]
+
+    @cached_property
+    def _heard(self) -> dict[float, Heard]:
+        return {}
+
+    def _hear(self, x: float) -> Heard:
         peaks = [0.0 if size is None else normal(x, size.mean, size.sd) for size in self.rows]
         wides = [0.0 if size is None else normal(x, size.mean, WIDER * size.sd) for size in self.rows]
         chances = self._mix(peaks, wides, 1 / (self.high - self.low))
