@@ -4,6 +4,7 @@ May import counter.catalogue's models for their types only, so that a window can
 """
 
 from counter.outline._face import Units, face_doubt, face_view, turned
+from counter.outline._hold import hold_view
 from counter.outline._icons import look_icon
 from counter.outline._shapes import Disc, Drawing, Label, Measure, Path, Point, Shape, box_of
 from counter.outline._side import side_view
@@ -22,6 +23,7 @@ __all__ = [
     "box_of",
     "face_doubt",
     "face_view",
+    "hold_view",
     "length_words",
     "look_icon",
     "side_view",

@@ -9,8 +9,8 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QCursor
 from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QToolTip, QVBoxLayout
 
-from counter.outline import face_doubt, face_view, side_view
-from counter.window.drawing_view import DrawingView
+from counter.outline import face_doubt, face_view, hold_view, side_view
+from counter.window.drawing_view import DrawingView, Sketch
 from counter.window.facts import Difference, Fact, differences, facts_of, lamp_title
 
 if TYPE_CHECKING:
@@ -51,6 +51,7 @@ class DetailPane(QFrame):
         self.facts = QLabel(textFormat=Qt.TextFormat.RichText, wordWrap=True)
         self.tell = QLabel(wordWrap=True)
         self.hold = QLabel(wordWrap=True)
+        self.how = Sketch(theme, 92, 40)
         self._sources: list[str] = []
         self._catalogue: Catalogue | None = None
         self._filled_for: tuple[str | None, ...] = ()
@@ -98,7 +99,10 @@ class DetailPane(QFrame):
         box.setSpacing(2)
         box.addLayout(head)
         box.addLayout(body, 1)
-        box.addWidget(self.hold)
+        held = QHBoxLayout()
+        held.addWidget(self.how)
+        held.addWidget(self.hold, 1)
+        box.addLayout(held)
         self._show_other(False)
 
     def build(self, catalogue: Catalogue) -> None:
@@ -144,6 +148,7 @@ class DetailPane(QFrame):
         self.title.setText(base.designation)
         self.tell.setText(base.tell)
         self.hold.setText(base.hold)
+        self.how.show_drawing(hold_view(base))
         self.face.show_drawing(face_view(base, full=True, units=units), marked, face_doubt(base))
         self.side.show_drawing(side_view(lamp, base, full=True, units=units), marked)
 
@@ -178,7 +183,7 @@ class DetailPane(QFrame):
         self._show_choices(True)
 
     def _show_choices(self, on: bool) -> None:
-        for widget in (self.watts, self.compare, self.learn, self.compare_words, self.face, self.side):
+        for widget in (self.watts, self.compare, self.learn, self.compare_words, self.face, self.side, self.how):
             widget.setVisible(on)
 
     def _show_rows(self, html: str) -> None:
@@ -191,7 +196,7 @@ class DetailPane(QFrame):
     def set_theme(self, theme: Theme) -> None:
         """Repaint in another palette."""
         self.theme = theme
-        for view in (self.face, self.side, self.other_face, self.other_side):
+        for view in (self.face, self.side, self.other_face, self.other_side, self.how):
             view.set_theme(theme)
 
 

@@ -76,3 +76,32 @@ class DrawingView(QWidget):
             box = QRectF(6, self.height() - CAPTION_PX, self.width() - 8, CAPTION_PX)
             flags = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop | Qt.TextFlag.TextWordWrap
             painter.drawText(box, int(flags), self.caption)
+
+
+class Sketch(QWidget):
+    """A small drawing without scale or words, beside a sentence it makes plain."""
+
+    def __init__(self, theme: Theme, width: int, height: int) -> None:
+        super().__init__()
+        self.theme = theme
+        self.drawing: Drawing | None = None
+        self.setFixedSize(width, height)
+
+    def show_drawing(self, drawing: Drawing | None) -> None:
+        """Show another drawing."""
+        if drawing != self.drawing:
+            self.drawing = drawing
+            self.update()
+
+    def set_theme(self, theme: Theme) -> None:
+        """Repaint in another palette."""
+        self.theme = theme
+        self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        if self.drawing is None:
+            return
+        painter = QPainter(self)
+        inside = QRectF(self.rect()).adjusted(2, 2, -2, -2)
+        pen.paint(painter, self.drawing, pen.fitting(self.drawing, inside), self.theme)
+        painter.end()
