@@ -87,7 +87,7 @@ def assess(catalogue: Catalogue, case: Case) -> Assessment:
         identify.rank(catalogue, case.looks, evidence.likelihood, evidence.floor) if evidence.likelihood else by_looks
     )
     readings = marks.sharpen(evidence, {one.lamp: one.probability for one in by_looks})
-    nothing_known = not case.marks.strip() and all(value == CANNOT_TELL for value in case.looks.values())
+    nothing_known = not evidence.likelihood and all(value == CANNOT_TELL for value in case.looks.values())
     nexts = identify.next_looks(catalogue, case.looks, candidates)
     lamp = _named(catalogue, case, candidates, nothing_known)
     settled = lamp is not None and _is_settled(case, lamp, candidates)
