@@ -90,7 +90,8 @@ def assess(catalogue: Catalogue, case: Case) -> Assessment:
     nothing_known = not evidence.likelihood and all(value == CANNOT_TELL for value in case.looks.values())
     nexts = identify.next_looks(catalogue, case.looks, candidates)
     lamp = _named(catalogue, case, candidates, nothing_known)
-    settled = lamp is not None and _is_settled(case, lamp, candidates)
+    conflicts = _conflicts(catalogue, case, readings)
+    settled = lamp is not None and _is_settled(case, lamp, candidates, conflicts)
     leading = None if nothing_known else _leading(candidates)
     judged = _judge(catalogue, case, lamp, candidates, readings, nothing_known)
     asks = (*_ask_to_look(catalogue, case, settled, nexts, lamp), *judged.asks)
@@ -101,7 +102,7 @@ def assess(catalogue: Catalogue, case: Case) -> Assessment:
         candidates=candidates,
         next=nexts,
         readings=readings,
-        conflicts=_conflicts(catalogue, case, readings),
+        conflicts=conflicts,
         problems=evidence.problems,
         lamp=lamp.id if lamp is not None else None,
         is_settled=settled,
@@ -121,12 +122,14 @@ def _named(catalogue: Catalogue, case: Case, candidates: tuple[Candidate, ...], 
     return catalogue.lamp_by_id[candidates[0].lamp]
 
 
-def _is_settled(case: Case, lamp: Lamp, candidates: tuple[Candidate, ...]) -> bool:
+def _is_settled(case: Case, lamp: Lamp, candidates: tuple[Candidate, ...], conflicts: tuple[Conflict, ...]) -> bool:
     """Whether enough is known of the lamp itself; a germicidal doubt is never settled by choosing."""
     if lamp.kind != "uv-c" and _uv_doubt(lamp, candidates) >= UV_DOUBT and case.looks.get("glass") != "white":
         return False
     if case.chosen is not None:
         return True
+    if conflicts:
+        return False
     return sum(one.probability for one in candidates if one.lamp == lamp.id) >= SETTLED_AT
 
 
