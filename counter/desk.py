@@ -215,7 +215,7 @@ KIND_WORDS = {"uv-c": "UV-C germicidal", "uv-a": "blacklight", "led": "LED"}
 
 
 def _advice(catalogue: Catalogue, nexts: tuple[NextLook, ...], settled: bool) -> str:
-    if not nexts or (settled and nexts[0].bits < ENOUGH_BITS):
+    if settled or not nexts:
         return "Enough is known of the lamp. Ask about the fixture."
     return f"{catalogue.look_by_key[nexts[0].look].label}: {nexts[0].why}"
 

@@ -312,7 +312,7 @@ class MainWindow(QMainWindow):
         shown = case.chosen or found.lamp or found.nearest
         cards = cards_of(self.catalogue, found.candidates, self._drawn)
         self.grid.show_cards(cards, self._card_of(cards, shown), fresh=not case.looks and not case.marks)
-        self.looks.show_looks(case.looks, found.next, found.advice)
+        self.looks.show_looks(case.looks, () if found.is_settled else found.next, found.advice)
         self.marks.show_marks(case.marks, found.readings, found.conflicts, found.problems)
         self.fixture.show_fixture(case.fixture, case.use)
         self.cautions.show_cautions(found.cautions, found.asks)
