@@ -20,7 +20,6 @@ from counter.catalogue._models import (
     Notch,
     Notches,
     Outline,
-    Pin,
     Pins,
     Source,
     Sourced,
@@ -29,6 +28,7 @@ from counter.catalogue._models import (
 )
 from counter.catalogue._parts import shop_parts
 from counter.catalogue._problems import Finding, shown
+from counter.catalogue._redraw import redrawn
 from counter.catalogue._rules import findings_in
 from counter.catalogue._rules_base import base_rules
 from counter.catalogue._rules_lamp import lamp_rules
@@ -197,19 +197,8 @@ def _with_part(entry: Any, part: str, value: Sourced) -> Any:
         return entry.model_copy(update={head: _with_part(Circuit() if inner is None else inner, rest, value)})
     changed = entry.model_copy(update={head: value})
     if isinstance(entry, Base) and isinstance(value, Figure) and head == "pin_spacing_mm":
-        return _redrawn(changed, value.value)
+        return redrawn(changed, value.value)
     return changed
-
-
-def _redrawn(base: Base, spacing_mm: float) -> Base:
-    """Draw two pins that are not confirmed themselves as far apart as the shop measured."""
-    pins = base.face.pins
-    if len(pins.at) != 2 or pins.confidence == "confirmed" or pins.at[0].y_mm != pins.at[1].y_mm:
-        return base
-    half, y_mm = spacing_mm / 2, pins.at[0].y_mm
-    at = (Pin(x_mm=-half, y_mm=y_mm), Pin(x_mm=half, y_mm=y_mm))
-    face = base.face.model_copy(update={"pins": pins.model_copy(update={"at": at})})
-    return base.model_copy(update={"face": face})
 
 
 def _newly_broken(old: Base | Lamp, new: Base | Lamp, parts: Parts) -> list[Finding]:

@@ -84,11 +84,30 @@ def test_notches_are_confirmed_by_their_look(tmp_path: Path, look: str) -> None:
     assert load_with_problems(tmp_path).problems == ()
 
 
-def test_two_pins_are_drawn_as_far_apart_as_measured(tmp_path: Path) -> None:
-    confirm(tmp_path, kind="base", of="G24d-1", part="pin_spacing_mm", value=24.2, plus_minus=0.2, **BY)
-    pins = load(tmp_path).base_by_name["G24d-1"].face.pins
-    assert [pin.x_mm for pin in pins.at] == [-12.1, 12.1]
-    assert pins.confidence == "memory-low"
+REDRAWN = [
+    ("G24d-1", 24.2, {(-12.1, -4), (12.1, -4)}),
+    ("G24q-1", 23.0, {(-11.5, 4), (11.5, 4), (11.5, -4), (-11.5, -4)}),
+    ("G24q-1", 7.6, {(-11.3, 3.8), (11.3, 3.8), (11.3, -3.8), (-11.3, -3.8)}),
+    ("2G7", 6.8, {(-14.9, 0), (-8.1, 0), (8.1, 0), (14.9, 0)}),
+    ("GR10q", 7.2, {(-3.6, 3.6), (3.6, 3.6), (3.6, -3.6), (-3.6, -3.6)}),
+]
+
+
+@pytest.mark.parametrize(("of", "mm", "drawn"), REDRAWN)
+def test_pins_are_drawn_as_far_apart_as_measured(
+    tmp_path: Path, of: str, mm: float, drawn: set[tuple[float, float]]
+) -> None:
+    confirm(tmp_path, kind="base", of=of, part="pin_spacing_mm", value=mm, plus_minus=0.2, **BY)
+    base = load(tmp_path).base_by_name[of]
+    assert {(round(pin.x_mm, 6), round(pin.y_mm, 6)) for pin in base.face.pins.at} == drawn
+    assert base.face.pins.confidence == "memory-low"
+
+
+def test_confirmed_pins_are_not_moved_by_a_spacing(tmp_path: Path) -> None:
+    at = [{"x_mm": -12, "y_mm": 0}, {"x_mm": 12, "y_mm": 0}]
+    confirm(tmp_path, kind="base", of="G24d-1", part="face.pins", value=at, **BY)
+    confirm(tmp_path, kind="base", of="G24d-1", part="pin_spacing_mm", value=24.2, plus_minus=0.1, **BY)
+    assert [pin.x_mm for pin in load(tmp_path).base_by_name["G24d-1"].face.pins.at] == [-12, 12]
 
 
 def test_value_of_a_circuit_that_was_not_known(tmp_path: Path) -> None:
