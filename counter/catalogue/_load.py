@@ -48,8 +48,15 @@ def load(data: Path | None = None) -> Catalogue:
 def load_with_problems(data: Path | None = None) -> Loaded:
     """Return the same, and every problem of the shop's layer: what is sound of it is used, the rest is not."""
     shipped = load_file(paths.resources() / "catalogue.json")
-    if data is None or not (data / SHOP_FILE).exists():
+    if data is None or not _is_there(data / SHOP_FILE):
         return Loaded(shipped)
     from counter.catalogue._shop_file import over  # its rules are not needed by a shop without a layer
 
     return over(shipped, data / SHOP_FILE)
+
+
+def _is_there(path: Path) -> bool:
+    try:
+        return path.exists()
+    except OSError:  # a folder that may not be entered: reading the file will put it into words
+        return True

@@ -255,6 +255,12 @@ def test_broken_file_keeps_nobody_from_work(tmp_path: Path, name: str) -> None:
     assert isinstance(problems[0], Problem)
 
 
+def test_folder_that_cannot_be_entered_keeps_nobody_from_work(tmp_path: Path) -> None:
+    catalogue, (problem,) = load_with_problems(tmp_path / ("a" * 300))  # no name may be that long
+    assert catalogue == load()
+    assert "cannot be read" in problem.what
+
+
 @pytest.mark.parametrize("content", [*BROKEN_FILES.values(), b'{"format": "lamp-counter/shop", "confirmed": 3}'])
 def test_broken_file_is_copied_aside_before_it_is_written_over(tmp_path: Path, content: bytes) -> None:
     (tmp_path / "shop.json").write_bytes(content)
