@@ -97,7 +97,7 @@ def assess(catalogue: Catalogue, case: Case) -> Assessment:
     asks = (*_ask_to_look(catalogue, case, settled, nexts, lamp), *judged.asks)
     return Assessment(
         headline=_headline(lamp, leading),
-        subline=_subline(lamp, leading, settled),
+        subline=_subline(lamp, leading, settled, _colour(readings)),
         advice=_advice(catalogue, nexts, settled),
         candidates=candidates,
         next=nexts,
@@ -200,10 +200,11 @@ def _headline(lamp: Lamp | None, leading: tuple[Candidate, float] | None) -> str
     return leading[0].base if leading[1] >= SETTLED_AT else f"{leading[0].base}?"
 
 
-def _subline(lamp: Lamp | None, leading: tuple[Candidate, float] | None, settled: bool) -> str:
+def _subline(lamp: Lamp | None, leading: tuple[Candidate, float] | None, settled: bool, cct_k: int | None) -> str:
     if lamp is not None:
         watts = f"{lamp.watts.value:g}\N{THIN SPACE}W"
         words = f"{watts} {KIND_WORDS.get(lamp.kind, '')}".strip()
+        words += f" · {cct_k}\N{THIN SPACE}K" if cct_k is not None else ""
         return words if settled else f"{words}, likely"
     if leading is None:
         return "Nothing looked at yet"
