@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import os
 import stat
+import subprocess
 import sys
+import time
 from pathlib import Path
 
 import pytest
@@ -94,3 +96,31 @@ def test_migrations_run_in_order_up_to_the_current_version() -> None:
 @pytest.mark.parametrize("version", [None, "1", True, 4, 0])
 def test_versions_without_a_way_are_left_alone(version: object) -> None:
     assert migrated({"version": version}, {}, 3) == {"version": version}
+
+
+WRITER = """
+import sys
+import time
+from pathlib import Path
+from counter.files import write_atomic
+for n in range(10**9):
+    write_atomic(Path(sys.argv[1]), bytes([65 + n % 2]) * 400_000)
+    print(n, flush=True)
+"""
+
+
+@pytest.mark.slow
+@posix_only
+def test_killed_while_writing_leaves_a_whole_file(tmp_path: Path) -> None:
+    path, root = tmp_path / "shop.json", Path(files.__file__).resolve().parent.parent
+    for round_ in range(20):
+        child = subprocess.Popen([sys.executable, "-c", WRITER, str(path)], cwd=root, stdout=subprocess.PIPE)
+        assert child.stdout is not None
+        child.stdout.readline()
+        time.sleep(0.003 * round_)
+        child.kill()
+        child.stdout.close()
+        child.wait()
+        content = path.read_bytes()
+        assert len(content) == 400_000
+        assert len(set(content)) == 1

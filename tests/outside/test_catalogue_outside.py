@@ -208,7 +208,7 @@ GERMICIDAL = [lamp for lamp in CATALOGUE.lamps if lamp.kind == "uv-c"]
 
 @pytest.mark.parametrize("lamp", GERMICIDAL, ids=lambda lamp: lamp.id)
 def test_germicidal_lamp_is_its_twin_in_clear_glass(lamp: Lamp) -> None:
-    """IES-GUV: the same shape, connection and operating power as the lighting lamp, and no phosphor."""
+    """IES-GUV: the same shape, connection and operating power. Clear, for want of phosphor: common knowledge."""
     assert lamp.glass is not None
     assert lamp.glass.value == "clear"
     twin = CATALOGUE.lamp_by_id.get(lamp.id.removesuffix("/uv-c"))
