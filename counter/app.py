@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QTimer
+from PySide6.QtCore import QTimer, qInstallMessageHandler
 from PySide6.QtWidgets import QApplication, QMessageBox
 
 from counter import __version__
@@ -15,6 +16,12 @@ if TYPE_CHECKING:
     from pathlib import Path
     from types import TracebackType
 
+    from PySide6.QtCore import QMessageLogContext, QtMsgType
+
+    from counter.desk import Case
+
+# A layout request made while requests are handled waits for the next round.
+SETTLE_ROUNDS = 4
 RESCUE_FILE = "rescued-case.json"
 
 
@@ -26,6 +33,31 @@ def run(data: Path) -> int:
     sys.excepthook = lambda kind, error, trace: _rescue(window, kind, error, trace)
     window.show()
     return application.exec()
+
+
+def save_picture(out: Path, data: Path, case: Case | None, size: tuple[int, int], theme: str) -> None:
+    """Paint the window with a case into a PNG of `size` pixels, with no screen needed.
+
+    Raises:
+        OSError: the picture cannot be written.
+    """
+    os.environ["QT_QPA_PLATFORM"] = "offscreen"
+    qInstallMessageHandler(_without_size_hints)
+    application = make_application(sys.argv[:1])
+    window = MainWindow(data, theme)
+    window.resize(*size)
+    window.show()
+    window.wake(case)
+    for _ in range(SETTLE_ROUNDS):
+        application.processEvents()
+    if not window.grab().save(str(out)):
+        raise OSError(f"cannot write {out}: is it a .png in a folder that exists?")
+
+
+def _without_size_hints(kind: QtMsgType, context: QMessageLogContext, words: str) -> None:
+    # The offscreen platform says at every show that it has no size hints; nobody can do anything about it.
+    if "propagateSizeHints" not in words:
+        print(words, file=sys.stderr)
 
 
 def make_application(arguments: list[str]) -> QApplication:

@@ -296,11 +296,11 @@ def _size(text: str) -> tuple[int, int]:
 
 
 def _picture(chosen: argparse.Namespace, data: Path) -> int:
-    from counter.window.picture import save
+    from counter.app import save_picture
 
     case = _saved_case(chosen.case) if chosen.case is not None else None
     try:
-        save(chosen.out, data, case, _size(chosen.size), chosen.theme)
+        save_picture(chosen.out, data, case, _size(chosen.size), chosen.theme)
     except OSError as problem:
         raise BadInput(str(problem)) from None
     return DONE
