@@ -61,7 +61,7 @@ class SignalChip(QLabel):
     def show_signal(self, signal: str | None) -> None:
         """Show DANGER, WARNING, CAUTION or NOTICE, or hide."""
         self.setVisible(signal is not None)
-        if signal is not None:
+        if signal is not None and signal != self.text():
             ground, lettering = SIGNALS[signal]
             self.setText(signal)
             self.setStyleSheet(

@@ -6,14 +6,15 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QFont, QPainter, QPen, QPixmap
+from PySide6.QtGui import QColor, QFont, QPainter, QPen
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
 from counter.window import pen
 from counter.window.cards import KIND_WORDS
 
 if TYPE_CHECKING:
-    from counter.outline import Drawing
+    from PySide6.QtGui import QPixmap
+
     from counter.window.cards import Card
     from counter.window.theme import Theme
 
@@ -23,6 +24,7 @@ CARD_LEAST_WIDTH = 166
 FACE_SCALE = 2.3  # pixels a millimetre, the same for every face that fits its box
 SIDE_SCALE = 0.42
 MARGIN = 8.0
+MOST_KEPT = 600  # painted drawings; every width met while a splitter is dragged makes its own
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,7 +99,9 @@ class CardDelegate(QStyledItemDelegate):
         ):
             key = (name, self.theme.name, f"{box.width():g}x{box.height():g}", ratio)
             if key not in self._painted:
-                self._painted[key] = _pixmap(drawing, box, scale, ratio, self.theme)
+                if len(self._painted) >= MOST_KEPT:
+                    self._painted.clear()
+                self._painted[key] = pen.pixmap(drawing, box, scale, ratio, self.theme)
             painter.drawPixmap(box.topLeft(), self._painted[key])
 
     def _words(self, painter: QPainter, layout: CardLayout, card: Card, font: QFont) -> None:
@@ -135,14 +139,3 @@ def percent(share: float) -> str:
     if share > 0.99:
         return ">\N{THIN SPACE}99\N{THIN SPACE}%"
     return f"{share * 100:.0f}\N{THIN SPACE}%"
-
-
-def _pixmap(drawing: Drawing, box: QRectF, scale: float, ratio: float, theme: Theme) -> QPixmap:
-    pixmap = QPixmap(max(int(box.width() * ratio), 1), max(int(box.height() * ratio), 1))
-    pixmap.setDevicePixelRatio(ratio)
-    pixmap.fill(Qt.GlobalColor.transparent)
-    painter = QPainter(pixmap)
-    inside = QRectF(1, 1, box.width() - 2, box.height() - 2)
-    pen.paint(painter, drawing, pen.fitting(drawing, inside, scale), theme)
-    painter.end()
-    return pixmap

@@ -55,6 +55,7 @@ class DetailPane(QFrame):
         self._sources: list[str] = []
         self._catalogue: Catalogue | None = None
         self._filled_for: tuple[str | None, ...] = ()
+        self._shown: tuple[object, ...] = ()
         self._lay_out()
         self.watts.activated.connect(lambda i: self.chosen.emit(self.watts.itemData(i)))
         self.compare.activated.connect(lambda i: self.beside.emit(self.compare.itemData(i) or ""))
@@ -117,10 +118,13 @@ class DetailPane(QFrame):
             return
         here = catalogue.lamp_by_id[lamp]
         there = catalogue.lamp_by_id.get(beside) if beside and beside != lamp else None
+        self._fill_choices(catalogue, here, there, likely)
+        if self._shown == (here, there, units):
+            return
+        self._shown = (here, there, units)
         found = differences(catalogue, here, there, units) if there is not None else ()
         marked = frozenset(difference.part for difference in found if difference.part)
         self._show_one(catalogue, here, units, marked)
-        self._fill_choices(catalogue, here, there, likely)
         if there is not None:
             self._show_second(catalogue, there, units, marked)
             self._show_rows(_difference_rows(here, there, found))
@@ -139,7 +143,7 @@ class DetailPane(QFrame):
         self.facts.setText("")
         for view in (self.face, self.side):
             view.show_drawing(None)
-        self._filled_for = ()
+        self._filled_for = self._shown = ()
         self._show_choices(False)
         self._show_other(False)
 

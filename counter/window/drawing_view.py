@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPixmap
 from PySide6.QtWidgets import QWidget
 
 from counter.window import pen
@@ -31,6 +31,7 @@ class DrawingView(QWidget):
         self.drawing: Drawing | None = None
         self.caption = ""
         self.marked: frozenset[str] = frozenset()
+        self._kept: tuple[tuple[object, ...], QPixmap] | None = None
         self.setMinimumSize(least_width, 140)
 
     def show_drawing(self, drawing: Drawing | None, marked: frozenset[str] = frozenset(), caption: str = "") -> None:
@@ -57,10 +58,24 @@ class DrawingView(QWidget):
         if mates is not None and mates.scale < view.scale:
             view = pen.fitting(self.drawing, QRectF(self.rect()).adjusted(*ROOM), mates.scale)
         painter = QPainter(self)
-        painter.setFont(pen.small_font(self.font()))
-        pen.paint(painter, self.drawing, view, self.theme, self.marked)
-        self._scale_bar(painter, view.scale)
+        painter.drawPixmap(0, 0, self._painted(self.drawing, view))
         painter.end()
+
+    def _painted(self, drawing: Drawing, view: pen.View) -> QPixmap:
+        """Return what was painted last, unless anything it depends on has changed."""
+        ratio = self.devicePixelRatioF()
+        key = (view, self.size(), ratio, self.theme.name, drawing, self.marked, self.caption)
+        if self._kept is None or self._kept[0] != key:
+            made = QPixmap(self.size() * ratio)
+            made.setDevicePixelRatio(ratio)
+            made.fill(Qt.GlobalColor.transparent)
+            painter = QPainter(made)
+            painter.setFont(pen.small_font(self.font()))
+            pen.paint(painter, drawing, view, self.theme, self.marked)
+            self._scale_bar(painter, view.scale)
+            painter.end()
+            self._kept = (key, made)
+        return self._kept[1]
 
     def _scale_bar(self, painter: QPainter, scale: float) -> None:
         step = max((s for s in BAR_STEPS_MM if s * scale <= BAR_MOST_PX), default=1)

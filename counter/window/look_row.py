@@ -69,6 +69,8 @@ class LookRow(QWidget):
 
     def mark_next(self, is_next: bool) -> None:
         """Mark the row as the look most worth taking now."""
+        if is_next == (self.title.property("role") == "look-next"):
+            return  # a style worked out anew repaints the whole pane
         self.title.setProperty("role", "look-next" if is_next else "")
         self.title.setText(f"▸ {self.look.label}" if is_next else self.look.label)
         self.title.style().unpolish(self.title)

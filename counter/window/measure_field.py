@@ -77,8 +77,10 @@ class MeasureField(QWidget):
 
     def show_problem(self, words: str) -> None:
         """Mark the field as not understood, or clear the mark; the text itself stays."""
-        self.field.setProperty("bad", bool(words))
         self.field.setToolTip(words or self.look.ask)
+        if bool(words) == bool(self.field.property("bad")):
+            return
+        self.field.setProperty("bad", bool(words))
         self.field.style().unpolish(self.field)
         self.field.style().polish(self.field)
 
@@ -90,6 +92,8 @@ class MeasureField(QWidget):
 
     def mark_next(self, is_next: bool) -> None:
         """Mark the field as the look most worth taking now."""
+        if is_next == (self.title.property("role") == "look-next"):
+            return  # a style worked out anew repaints the whole pane
         self.title.setProperty("role", "look-next" if is_next else "")
         self.title.setText(f"▸ {self.look.label}" if is_next else self.look.label)
         self.title.style().unpolish(self.title)

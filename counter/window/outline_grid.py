@@ -121,8 +121,9 @@ class OutlineGrid(QFrame):
 
     def show_cards(self, cards: Sequence[Card], chosen: str | None = None, *, fresh: bool = True) -> None:
         """Show cards best first; `fresh` says that nothing is known yet, so nothing is folded away."""
-        self._all, self._fresh = tuple(cards), fresh
-        self._refill()
+        if (tuple(cards), fresh) != (self._all, self._fresh):
+            self._all, self._fresh = tuple(cards), fresh
+            self._refill()
         self.select(chosen)
 
     def _visible(self) -> tuple[Card, ...]:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPen
+from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPen, QPixmap
 
 from counter.outline import Disc, Drawing, Label, Measure, Path
 
@@ -56,6 +56,18 @@ def paint(
         else:
             _paint_measure(painter, shape, view, theme, shape.part in marked)
     painter.restore()
+
+
+def pixmap(drawing: Drawing, box: QRectF, most: float, ratio: float, theme: Theme) -> QPixmap:
+    """Return a drawing fitted into a box of that size on a clear ground, `ratio` device pixels a pixel."""
+    made = QPixmap(max(int(box.width() * ratio), 1), max(int(box.height() * ratio), 1))
+    made.setDevicePixelRatio(ratio)
+    made.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(made)
+    inside = QRectF(1, 1, box.width() - 2, box.height() - 2)
+    paint(painter, drawing, fitting(drawing, inside, most), theme)
+    painter.end()
+    return made
 
 
 def _pen(name: str, theme: Theme, dashed: bool, marked: bool) -> QPen:

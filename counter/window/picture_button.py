@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPixmap
 from PySide6.QtWidgets import QAbstractButton
 
 from counter.window import pen
@@ -28,6 +28,7 @@ class PictureButton(QAbstractButton):
         self.words = words
         self.drawing = drawing
         self.theme = theme
+        self._icon: tuple[tuple[str, float], QPixmap] | None = None
         self.setCheckable(True)
         self.setText(words)
         self.setAccessibleName(words)
@@ -44,9 +45,16 @@ class PictureButton(QAbstractButton):
         self._ground(painter)
         if self.drawing is not None:
             box = QRectF(6, 5, self.width() - 12, ICON_HEIGHT - 4)
-            pen.paint(painter, self.drawing, pen.fitting(self.drawing, box, MOST_SCALE), self.theme)
+            painter.drawPixmap(box.topLeft(), self._painted(self.drawing, box))
         self._word(painter)
         painter.end()
+
+    def _painted(self, drawing: Drawing, box: QRectF) -> QPixmap:
+        """Return the picture painted once a theme and screen: a whole pane of vectors costs a frame to paint."""
+        key = (self.theme.name, self.devicePixelRatioF())
+        if self._icon is None or self._icon[0] != key:
+            self._icon = (key, pen.pixmap(drawing, box, MOST_SCALE, key[1], self.theme))
+        return self._icon[1]
 
     def _ground(self, painter: QPainter) -> None:
         on, over = self.isChecked(), self.underMouse() or self.hasFocus()
