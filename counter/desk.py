@@ -7,11 +7,12 @@ from typing import TYPE_CHECKING, Any, Literal
 
 from pydantic import Field, ValidationError
 
-from counter import fit, identify, light, marks
+from counter import fit, identify, light, marks, notes
 from counter.catalogue import Kind, Model
 from counter.fit import Ask, Caution, Fixture, Replacement, Use, Verdict
 from counter.identify import Candidate, NextLook
 from counter.marks import MarkEvidence, Reading
+from counter.notes import LabelNote, LawNotes, LightNotes
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -22,6 +23,7 @@ CANNOT_TELL = identify.CANNOT_TELL
 NAMED_AT = 0.5  # a lamp type more likely than all others together is named and judged
 SETTLED_AT = 0.95  # below this the clerk has not seen enough for a sale, whatever the fixture says
 UV_DOUBT = 0.01  # a germicidal candidate this likely keeps the sale open until somebody has looked
+SETTLE_FIRST = "Settle which lamp it is first."
 ENOUGH_BITS = 0.05  # a look worth less than this is not worth asking for
 
 
@@ -69,6 +71,11 @@ class Assessment(Model):
     cautions: tuple[Caution, ...] = ()
     asks: tuple[Ask, ...] = ()
     replacements: tuple[Replacement, ...] = ()
+    label: LabelNote | None = Field(None, description="what was understood from the pasted ballast label")
+    light: LightNotes | None = Field(
+        None, description="exposure, UV-A limit or colour of the lamp, or of the nearest"
+    )
+    law: LawNotes | None = None
 
 
 class CaseProblem(ValueError):  # noqa: N818 - expected, shown to the clerk, and never a fault of the program
@@ -93,7 +100,7 @@ def assess(catalogue: Catalogue, case: Case) -> Assessment:
     conflicts = _conflicts(catalogue, case, readings)
     settled = lamp is not None and _is_settled(case, lamp, candidates, conflicts)
     leading = None if nothing_known else _leading(candidates)
-    judged = _judge(catalogue, case, lamp, candidates, readings, nothing_known)
+    judged = _with_broken(_judge(catalogue, case, lamp, candidates, readings, nothing_known), case.broken)
     asks = (*_ask_to_look(catalogue, case, settled, nexts, lamp), *judged.asks)
     return Assessment(
         headline=_headline(lamp, leading),
@@ -110,7 +117,10 @@ def assess(catalogue: Catalogue, case: Case) -> Assessment:
         verdict=_verdict(judged.verdict, settled) if lamp is not None or leading is not None else None,
         cautions=judged.cautions,
         asks=asks,
-        replacements=_replacements(catalogue, case, lamp, readings),
+        replacements=_replacements(catalogue, case, lamp, readings, settled),
+        label=notes.label_note(case.fixture.label),
+        light=_light(catalogue, case, lamp, leading, candidates, readings),
+        law=notes.law_notes(case.place, case.on, lamp, case.broken),
     )
 
 
@@ -252,11 +262,48 @@ def _in_words(catalogue: Catalogue, key: str, value: str | float) -> str:
 
 
 def _replacements(
-    catalogue: Catalogue, case: Case, lamp: Lamp | None, readings: tuple[Reading, ...]
+    catalogue: Catalogue, case: Case, lamp: Lamp | None, readings: tuple[Reading, ...], settled: bool
 ) -> tuple[Replacement, ...]:
     if lamp is None:
         return ()
-    return fit.replacements(catalogue, lamp, case.fixture, case.use, _colour(readings))
+    found = fit.replacements(catalogue, lamp, case.fixture, case.use, _colour(readings))
+    return found if settled else tuple(_unsettled(one, lamp) for one in found)
+
+
+def _unsettled(one: Replacement, lamp: Lamp) -> Replacement:
+    """Hold back "the same lamp" while it is not sure which lamp that is."""
+    if one.lamp != lamp.id or one.verdict != "sell":
+        return one
+    return one.model_copy(update={"verdict": "ask first", "reason": f"{SETTLE_FIRST} {one.reason}"})
+
+
+def _with_broken(judged: fit.Judgement, broken: bool) -> fit.Judgement:
+    """Put the caution for mercury first while a lamp lies broken."""
+    if not broken:
+        return judged
+    first = fit.broken_caution()
+    verdict = max((judged.verdict, first.verdict), key=fit.STRICTNESS.__getitem__)
+    return judged.model_copy(update={"verdict": verdict, "cautions": (first, *judged.cautions)})
+
+
+def _light(
+    catalogue: Catalogue,
+    case: Case,
+    lamp: Lamp | None,
+    leading: tuple[Candidate, float] | None,
+    candidates: tuple[Candidate, ...],
+    readings: tuple[Reading, ...],
+) -> LightNotes | None:
+    """Return the light of the lamp named, or of the nearest; with the exposure of a germicidal lamp in doubt."""
+    if leading is None and lamp is None:
+        return None
+    shown = lamp or catalogue.lamp_by_id[leading[0].lamp] if leading else lamp
+    assert shown is not None
+    is_doubt = case.looks.get("glass") != "white" and _uv_doubt(shown, candidates) >= UV_DOUBT
+    suspects = (one.lamp for one in candidates if one.kind == "uv-c" and one.base == shown.base)
+    suspect = next(suspects, None) if is_doubt else None
+    germicidal = catalogue.lamp_by_id[suspect] if suspect is not None else None
+    return notes.light_notes(shown, germicidal, readings[0] if readings else None, case.fixture.room_k)
 
 
 def changed_fixture(catalogue: Catalogue, fixture: Fixture, fields: Mapping[str, Any]) -> Fixture:

@@ -10,16 +10,20 @@ May import counter.catalogue and counter.light.
 """
 
 from counter.fit._disposal import BrokenStep, DisposalNote, broken_caution, broken_steps, disposal, disposal_check
-from counter.fit._judge import in_order, judge, strictest_of
+from counter.fit._facts import weakest
+from counter.fit._judge import STRICTNESS, in_order, judge, strictest_of
 from counter.fit._label import LabelReading, LabelSpan, parse_label
 from counter.fit._law import LawNote, Place, law, places
 from counter.fit._look_alikes import LEADING, look_alikes
 from counter.fit._models import Ask, Ballast, Caution, Fixture, Judgement, Replacement, Signal, Use, Verdict
 from counter.fit._replacements import replacements
 from counter.fit._report import fit_report
+from counter.fit._texts import questions, white_codes
+from counter.fit._use_rules import about
 
 __all__ = [
     "LEADING",
+    "STRICTNESS",
     "Ask",
     "Ballast",
     "BrokenStep",
@@ -35,6 +39,7 @@ __all__ = [
     "Signal",
     "Use",
     "Verdict",
+    "about",
     "broken_caution",
     "broken_steps",
     "disposal",
@@ -46,6 +51,9 @@ __all__ = [
     "look_alikes",
     "parse_label",
     "places",
+    "questions",
     "replacements",
     "strictest_of",
+    "weakest",
+    "white_codes",
 ]

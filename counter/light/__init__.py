@@ -15,7 +15,7 @@ from counter.light._colour import Colour, colour_of
 from counter.light._mired import Match, match_word, matching, mired, mired_difference
 from counter.light._report import colour_report, colour_text, duration_text, uv_report, uv_text
 from counter.light._swatch import swatch
-from counter.light._tables import Output, Place, StandardColour, WeightingRow
+from counter.light._tables import Limit, Output, Place, StandardColour, WeightingRow
 from counter.light._uv import (
     CURVE_M,
     Exposure,
@@ -26,6 +26,7 @@ from counter.light._uv import (
     places,
     typical_output,
     uva_exposure,
+    uva_eye_limit,
 )
 from counter.light._weighting import MERCURY_LINE_NM, effective_w_m2, weighting
 
@@ -34,6 +35,7 @@ __all__ = [
     "MERCURY_LINE_NM",
     "Colour",
     "Exposure",
+    "Limit",
     "Match",
     "Output",
     "Place",
@@ -61,5 +63,6 @@ __all__ = [
     "uv_report",
     "uv_text",
     "uva_exposure",
+    "uva_eye_limit",
     "weighting",
 ]

@@ -130,6 +130,11 @@ def uva_exposure(uva_watts: float, arc_mm: float, distance_m: float, lamps: int 
     )
 
 
+def uva_eye_limit() -> Limit:
+    """Return the daily limit for eyes from 315 to 400 nm, unweighted, J/m² within 8 h."""
+    return tables().uva_eye_limit
+
+
 def curve(uvc_watts: float, arc_mm: float, lamps: int = 1, points: int = 49) -> tuple[tuple[float, float], ...]:
     """Return (distance in metres, time to the limit in seconds), evenly spaced on a log axis over `CURVE_M`.
 

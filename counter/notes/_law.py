@@ -1,0 +1,59 @@
+"""Law and disposal for the place of the shop."""
+
+from __future__ import annotations
+
+from datetime import date  # pydantic needs the class itself
+from typing import TYPE_CHECKING
+
+from counter import fit
+from counter.catalogue import Model
+from counter.fit import BrokenStep, DisposalNote, LawNote
+
+if TYPE_CHECKING:
+    from counter.catalogue import Lamp
+
+PLACE_NOT_SET = "No place is chosen, so no law can be named. Choose the shop's place above."
+NO_LAMP = "No lamp is named yet. The law hangs on the lamp type."
+NO_ROW = "No rule was found for this lamp type in this place. That is no permission."
+UNKNOWN_PLACE = "The table does not know this place. That is no permission."
+
+
+class LawNotes(Model):
+    """What ends when, what to do with dead lamps, and the steps for a broken one."""
+
+    place: str | None
+    place_name: str | None
+    on: date | None
+    says: str = ""
+    check: str = ""
+    rows: tuple[LawNote, ...] = ()
+    disposal: tuple[DisposalNote, ...] = ()
+    disposal_check: str = ""
+    broken: tuple[BrokenStep, ...] = ()
+
+
+def law_notes(place: str | None, on: date | None, lamp: Lamp | None, broken: bool) -> LawNotes:
+    """Return law and disposal for one lamp; the steps only while a lamp lies broken."""
+    rows = fit.law(place, on, lamp) if lamp is not None else ()
+    names = {one.id: one.name for one in fit.places()}
+    return LawNotes(
+        place=place,
+        place_name=names.get(place or ""),
+        on=on,
+        says=_says(place, place in names, lamp, rows),
+        check=rows[0].check if rows else "",
+        rows=rows,
+        disposal=fit.disposal(place),
+        disposal_check=fit.disposal_check(),
+        broken=fit.broken_steps() if broken else (),
+    )
+
+
+def _says(place: str | None, is_known: bool, lamp: Lamp | None, rows: tuple[LawNote, ...]) -> str:
+    if place is None:
+        return PLACE_NOT_SET
+    if not is_known:
+        return UNKNOWN_PLACE
+    if lamp is None:
+        return NO_LAMP
+    return "" if rows else NO_ROW
