@@ -11,8 +11,8 @@ from counter.identify._words import WordTable, slips
 # Worked out by hand from trust in the value and the look's slips.
 # pins of G24q, published (0.995), slip 0.02 spread 2 pins only; 2 pins slips to 4 by 3 of 4, 1 pin (0.01) by half:
 PINS_4 = 0.995 * 0.98 + 0.0025 * 0.02 * 0.75 + 0.0025 * 0.01 * 0.5
-# glass of UV-C, reproduced (0.99), clear slips by 0.03, white by 0.005:
-CLEAR = 0.99 * 0.97 + 0.01 * 0.005
+# glass of UV-C, memory-high (0.97), clear slips by 0.03, white by 0.005:
+CLEAR = 0.97 * 0.97 + 0.03 * 0.005
 # watts of a published type: 49 values, 0.05 slips evenly to the 48 others:
 WATTS = 0.995 * 0.95 + 0.005 / 48 * 0.05 / 48 * 48
 # key of G24d-1, memory-low (0.65): of the doubt nine tenths on the family's other two, one tenth on six others;
