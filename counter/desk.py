@@ -360,3 +360,19 @@ def fit_code(catalogue: Catalogue, code: str, fixture: Fixture, use: Use) -> fit
         named = found.readings[0].lamps
         colour = _colour(found.readings)
     return fit.strictest_of([fit.judge(catalogue, catalogue.lamp_by_id[one], fixture, use, colour) for one in named])
+
+
+def confirmable(catalogue: Catalogue, part: str, text: str) -> float | str:
+    """Return what somebody found at a lamp as a value to confirm: millimetres, amperes, or a notch look.
+
+    Raises:
+        ValueError: it cannot be read; says what, where and the way out.
+    """
+    if part == "face.notches":
+        return text
+    if part.endswith("_mm"):
+        return float(identify.parse_look(catalogue, part, text))
+    try:
+        return float(text.lower().replace(",", ".").removesuffix("a"))
+    except ValueError:
+        raise CaseProblem(f"Current: “{text[:20]}” is not a number of amperes. Type it as 0.32.") from None

@@ -68,6 +68,10 @@ class CardDelegate(QStyledItemDelegate):
         self.theme = theme
         self._painted: dict[tuple[str, str, str, float], QPixmap] = {}
 
+    def forget(self) -> None:
+        """Drop every kept picture, as when the catalogue changed."""
+        self._painted.clear()
+
     def sizeHint(self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex) -> QSize:
         return QSize(CARD_LEAST_WIDTH, CARD_HEIGHT)
 

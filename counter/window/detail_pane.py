@@ -28,6 +28,7 @@ class DetailPane(QFrame):
     chosen = Signal(str)
     beside = Signal(str)
     teach = Signal(str)
+    source_wanted = Signal(object)
 
     def __init__(self, theme: Theme) -> None:
         super().__init__()
@@ -52,14 +53,14 @@ class DetailPane(QFrame):
         self.tell = QLabel(wordWrap=True)
         self.hold = QLabel(wordWrap=True)
         self.how = Sketch(theme, 92, 40)
-        self._sources: list[str] = []
+        self._facts: tuple[Fact, ...] = ()
         self._catalogue: Catalogue | None = None
         self._filled_for: tuple[str | None, ...] = ()
         self._shown: tuple[object, ...] = ()
         self._lay_out()
         self.watts.activated.connect(lambda i: self.chosen.emit(self.watts.itemData(i)))
         self.compare.activated.connect(lambda i: self.beside.emit(self.compare.itemData(i) or ""))
-        self.facts.linkActivated.connect(self._show_source)
+        self.facts.linkActivated.connect(self._open_source)
         self.facts.linkHovered.connect(self._show_source)
         self.learn.clicked.connect(lambda: self.teach.emit(self.watts.currentData() or ""))
 
@@ -109,6 +110,7 @@ class DetailPane(QFrame):
     def build(self, catalogue: Catalogue) -> None:
         """Take the catalogue the lamps come from."""
         self._catalogue = catalogue
+        self._filled_for = self._shown = ()
 
     def show_lamp(self, lamp: str | None, beside: str | None, likely: tuple[str, ...], units: Units) -> None:
         """Show a lamp type, another beside it, and offer `likely` ones for holding beside."""
@@ -129,8 +131,8 @@ class DetailPane(QFrame):
             self._show_second(catalogue, there, units, marked)
             self._show_rows(_difference_rows(here, there, found))
         else:
-            self._show_rows(_fact_rows(facts := facts_of(catalogue, here, units)))
-            self._sources = [fact.source for fact in facts]
+            self._facts = facts_of(catalogue, here, units)
+            self._show_rows(_fact_rows(self._facts))
         self._show_other(there is not None)
 
     def _show_nothing(self) -> None:
@@ -194,8 +196,12 @@ class DetailPane(QFrame):
         self.facts.setText(html)
 
     def _show_source(self, link: str) -> None:
-        if link.isdigit() and int(link) < len(self._sources):
-            QToolTip.showText(QCursor.pos(), self._sources[int(link)], self.facts)
+        if link.isdigit() and int(link) < len(self._facts):
+            QToolTip.showText(QCursor.pos(), self._facts[int(link)].source, self.facts)
+
+    def _open_source(self, link: str) -> None:
+        if link.isdigit() and int(link) < len(self._facts):
+            self.source_wanted.emit(self._facts[int(link)])
 
     def set_theme(self, theme: Theme) -> None:
         """Repaint in another palette."""
@@ -208,7 +214,7 @@ def _fact_rows(facts: tuple[Fact, ...]) -> str:
     rows = "".join(
         f'<tr><td style="padding-right:8px; white-space:nowrap">{escape(fact.what)}</td>'
         f'<td style="padding-right:8px"><b>{_unbroken(fact.value)}</b></td>'
-        f'<td><a href="{i}" style="text-decoration:none">{escape(fact.confidence)}</a></td></tr>'
+        f'<td><a href="{i}" style="text-decoration:none">{escape(fact.confidence or "confirm")}</a></td></tr>'
         for i, fact in enumerate(facts)
     )
     return f'<table cellspacing="0" cellpadding="1">{rows}</table>'

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from counter.outline import length_words
@@ -41,6 +41,7 @@ class Fact:
     confidence: str
     source: str
     part: str = ""
+    address: tuple[str, str, str] | None = None  # kind, of, part of the value, where the shop may confirm it
 
 
 def facts_of(catalogue: Catalogue, lamp: Lamp, units: str = "mm") -> tuple[Fact, ...]:
@@ -58,7 +59,20 @@ def facts_of(catalogue: Catalogue, lamp: Lamp, units: str = "mm") -> tuple[Fact,
         _current_row(catalogue, lamp),
         _row(catalogue, "Ballast", _ballast_words(lamp), lamp.ballasts_from),
     ]
-    return tuple(row for row in rows if row is not None)
+    return tuple(_addressed(lamp, row) for row in rows if row is not None)
+
+
+def _addressed(lamp: Lamp, fact: Fact) -> Fact:
+    """Say under which address the shop can confirm the fact, where one look or one measurement can."""
+    on_hf = lamp.hf is not None and lamp.hf.current_a is not None
+    places = {
+        "Pin spacing": ("base", lamp.base, "pin_spacing_mm"),
+        "Key": ("base", lamp.base, "face.notches"),
+        "Length": ("lamp", lamp.id, "length_mm"),
+        "Tube": ("lamp", lamp.id, "tube_mm"),
+        "Current": ("lamp", lamp.id, "hf.current_a" if on_hf else "mains.current_a"),
+    }
+    return replace(fact, address=places.get(fact.what))
 
 
 def _glass(lamp: Lamp) -> str:
@@ -70,7 +84,7 @@ def _row(catalogue: Catalogue, what: str, value: str, sourced: Sourced | None, p
     if sourced is None:
         return Fact(what, value, "", "", part)
     title = catalogue.source_by_key[sourced.source].title
-    note = f"{sourced.note}. " if sourced.note else ""
+    note = f"{sourced.note.rstrip('.')}. " if sourced.note else ""
     return Fact(what, value, CONFIDENCE_WORDS[sourced.confidence], f"{note}{title}", part)
 
 

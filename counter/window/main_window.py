@@ -18,13 +18,15 @@ from counter.window.looks_pane import LETTERS, LooksPane
 from counter.window.marks_pane import MarksPane
 from counter.window.opening import remember, remembered
 from counter.window.outline_grid import OutlineGrid
+from counter.window.source_dialog import SourceDialog
 
 if TYPE_CHECKING:
     from pathlib import Path
 
-    from counter.catalogue import Catalogue
+    from counter.catalogue import Catalogue, Loaded, Problem
     from counter.desk import Assessment, Case
     from counter.outline import Drawing, Units
+    from counter.window.facts import Fact
 
 SETTINGS_FILE = "window.ini"
 MOST_LIKELY = 8
@@ -148,14 +150,13 @@ class MainWindow(QMainWindow):
         from counter import catalogue, desk
 
         try:
-            loaded = catalogue.load(self.data)
+            loaded = catalogue.load_with_problems(self.data)
         except (OSError, ValidationError) as problem:
             self._say_unreadable(problem)
             return
-        self.catalogue = loaded
-        self.looks.build(loaded, self.theme)
-        self.fixture.build(loaded)
-        self.detail.build(loaded)
+        self._take_catalogue(loaded)
+        self.looks.build(loaded.catalogue, self.theme)
+        self.fixture.build(loaded.catalogue)
         self._connect()
         self._menu()
         self.case = case or desk.Case()
@@ -163,6 +164,14 @@ class MainWindow(QMainWindow):
         self.marks.take_focus()
         if case is None:
             remember(self.data, self.grid.model.cards)
+
+    def _take_catalogue(self, loaded: Loaded) -> None:
+        """Use a catalogue from now on: everything kept of an older one is dropped."""
+        self.catalogue = loaded.catalogue
+        self._drawn.clear()
+        self.grid.delegate.forget()
+        self.detail.build(loaded.catalogue)
+        self.looks.show_problem("", _left_out(loaded.problems))
 
     def _say_unreadable(self, problem: Exception) -> None:
         first = str(problem).splitlines()[0]
@@ -180,6 +189,7 @@ class MainWindow(QMainWindow):
         self.grid.compared.connect(lambda lamp: self._change(beside=lamp))
         self.detail.chosen.connect(lambda lamp: self._change(chosen=lamp))
         self.detail.beside.connect(lambda lamp: self._change(beside=lamp or None))
+        self.detail.source_wanted.connect(self._open_source)
         # marks
         self.marks.typed.connect(lambda text: self._change(marks=text))
         self.marks.look_dropped.connect(lambda key: self._answer_look(key, ""))
@@ -272,6 +282,32 @@ class MainWindow(QMainWindow):
         self.fixture.show_problem("")
         self._change(fixture=fixture)
 
+    def _open_source(self, fact: Fact) -> None:
+        shown = self.detail.title.text()
+        dialog = SourceDialog(fact, shown, str(self.settings.value("who", "")), self)
+        dialog.confirmed.connect(lambda value, who, how: self._confirm(dialog, fact, value, who, how))
+        dialog.open()
+
+    def _confirm(self, dialog: SourceDialog, fact: Fact, value: str, who: str, how: str) -> None:
+        from datetime import UTC, datetime
+
+        from counter import catalogue, desk
+
+        assert self.catalogue is not None
+        assert fact.address is not None
+        kind, of, part = fact.address
+        today = datetime.now(UTC).astimezone().date()
+        try:
+            seen = desk.confirmable(self.catalogue, part, value)
+            catalogue.confirm(self.data, kind=kind, of=of, part=part, value=seen, who=who, on=today, how=how)
+        except (ValueError, OSError, catalogue.ConfirmError) as problem:
+            dialog.show_problem(str(problem))
+            return
+        self.settings.setValue("who", who)
+        dialog.accept()
+        self._take_catalogue(catalogue.load_with_problems(self.data))
+        self._show()
+
     def next_customer(self) -> None:
         """Start over; the case left behind comes back by undo."""
         from counter import desk
@@ -337,3 +373,12 @@ class MainWindow(QMainWindow):
             self.looks.go_to(about)
         else:
             self.fixture.go_to(about)
+
+
+def _left_out(problems: tuple[Problem, ...]) -> str:
+    """Say what of the shop's own file could not be used; nothing where all could."""
+    if not problems:
+        return ""
+    first = problems[0]
+    more = f" and {len(problems) - 1} more" if len(problems) > 1 else ""
+    return f"Of the shop's own values some are left out: {first.path} {first.what}{more}. «counter check» lists them."
