@@ -58,11 +58,17 @@ def _drives(facts: Facts, watts: float) -> list[Drive]:
     return [drive for lamp in _made_for(facts, watts) for drive in _against(facts, lamp, plain)] or [plain]
 
 
-def _made_for(facts: Facts, watts: float) -> Iterator[Lamp]:
+def _made_for(facts: Facts, watts: float) -> list[Lamp]:
+    """Return the lamps of these watts on the holder's base, or else on others of its family."""
     holder = facts.match.base or facts.base  # the ballast was made for the lamps of the fixture's own holder
-    for lamp in facts.catalogue.lamps:
-        if lamp.base == holder.designation and abs(lamp.watts.value - watts) < 0.05 and _as_long(lamp, facts.lamp):
-            yield lamp
+    alike = [
+        lamp
+        for lamp in facts.catalogue.lamps
+        if abs(lamp.watts.value - watts) < 0.05
+        and facts.catalogue.base_of(lamp).family == holder.family
+        and _as_long(lamp, facts.lamp)
+    ]
+    return [lamp for lamp in alike if lamp.base == holder.designation] or alike
 
 
 def _as_long(one: Lamp, other: Lamp) -> bool:

@@ -118,8 +118,8 @@ def _shared_choke(facts: Facts, drive: Drive) -> Finding | None:
 def same_watts_other_tube(facts: Facts) -> Finding | None:
     """The label's watts may mean a lamp of the same base and watts with a thicker or thinner tube."""
     lamp, tube = facts.lamp, facts.lamp.tube_mm
-    if not facts.listed or tube is None or _label_says_tube(facts, tube.value):
-        return None
+    if facts.base.mount != "two-ends" or not facts.listed or tube is None or _label_says_tube(facts, tube.value):
+        return None  # compact lamps of one base and wattage all have one current
     for other in facts.catalogue.lamps:
         other_tube = other.tube_mm
         if other.base != lamp.base or other.watts.value != lamp.watts.value or other_tube is None:
