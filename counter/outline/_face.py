@@ -198,4 +198,7 @@ def turned(face: Drawing, degrees: float) -> Drawing:
         elif isinstance(shape, Disc):
             x, y = turn((shape.x_mm, shape.y_mm))
             shapes.append(Disc(shape.part, x, y, shape.radius_mm, shape.pen, shape.fill, shape.dashed))
+        elif isinstance(shape, Label) and shape.part == "notch":
+            # Other words speak of up and down and would lie; that the key is not known stays true.
+            shapes.append(Label(shape.part, *turn((shape.x_mm, shape.y_mm)), shape.text, shape.align, shape.quiet))
     return drawing(tuple(shapes))

@@ -1,0 +1,62 @@
+"""What all tests share: a screen that needs none, the shipped catalogue once, a data folder of one's own.
+
+Nothing here imports Qt before a test asks for a window, so that the core's tests run where there is no Qt.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+from typing import TYPE_CHECKING, Any
+
+import pytest
+
+from counter import paths
+from counter.catalogue import Catalogue, load
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+    from pathlib import Path
+
+os.environ["QT_QPA_PLATFORM"] = "offscreen"  # read by Qt when the application is made, not when it is imported
+
+
+@pytest.fixture(scope="session")
+def catalogue() -> Catalogue:
+    """Return the shipped catalogue; it is frozen, so one is enough."""
+    return load()
+
+
+@pytest.fixture(scope="session")
+def shipped_json() -> str:
+    return (paths.resources() / "catalogue.json").read_text(encoding="utf-8")
+
+
+@pytest.fixture
+def changed(shipped_json: str) -> Callable[[Callable[[dict[str, Any]], None]], Catalogue]:
+    """Return a maker of catalogues: it hands the shipped JSON to a function that changes it, and loads the result."""
+
+    def make(change: Callable[[dict[str, Any]], None]) -> Catalogue:
+        document = json.loads(shipped_json)
+        change(document)
+        return Catalogue.model_validate_json(json.dumps(document))
+
+    return make
+
+
+@pytest.fixture(autouse=True, scope="session")
+def _own_data(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """Keep every test out of the folder of whoever runs it."""
+    before = os.environ.get("COUNTER_DATA")
+    os.environ["COUNTER_DATA"] = str(tmp_path_factory.mktemp("data"))
+    yield
+    if before is None:
+        del os.environ["COUNTER_DATA"]
+    else:
+        os.environ["COUNTER_DATA"] = before
+
+
+@pytest.fixture
+def data(tmp_path: Path) -> Path:
+    """Return a data folder that does not exist yet, as on the first day."""
+    return tmp_path / "a data folder"
