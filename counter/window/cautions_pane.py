@@ -75,9 +75,6 @@ class CautionsPane(QFrame):
 
     def __init__(self) -> None:
         super().__init__()
-        self.setProperty("panel", True)
-        self.title = QLabel("Cautions")
-        self.title.setProperty("role", "title")
         self.empty = QLabel(QUIET_WHEN_EMPTY, wordWrap=True)
         self.empty.setProperty("role", "quiet")
         self.cards: list[CautionCard] = []
@@ -101,8 +98,7 @@ class CautionsPane(QFrame):
         self.area.setWidget(inside)
         self.area.setAccessibleName("Cautions")
         box = QVBoxLayout(self)
-        box.setContentsMargins(8, 8, 4, 8)
-        box.addWidget(self.title)
+        box.setContentsMargins(0, 4, 0, 0)
         box.addWidget(self.area, 1)
 
     def show_cautions(self, cautions: tuple[Caution, ...], asks: tuple[Ask, ...]) -> None:
@@ -121,8 +117,6 @@ class CautionsPane(QFrame):
             if i < len(cautions):
                 card.show_caution(cautions[i])
         self.empty.setVisible(not cautions and not asks)
-        count = len(cautions)
-        self.title.setText(f"Cautions · {count}" if count else "Cautions")
         self.area.verticalScrollBar().setValue(0)
 
     def _show_asks(self, asks: tuple[Ask, ...]) -> None:

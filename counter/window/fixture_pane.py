@@ -22,6 +22,7 @@ from PySide6.QtWidgets import (
 if TYPE_CHECKING:
     from counter.catalogue import Catalogue
     from counter.fit import Fixture
+    from counter.notes import LabelNote
 
 PAUSE_MS = 250
 BALLASTS = (
@@ -66,6 +67,9 @@ class FixturePane(QFrame):
         self.space.setPlaceholderText("mm or in")
         self.room = QLineEdit()
         self.room.setPlaceholderText("as 840")
+        self.read = QLabel(wordWrap=True, textFormat=Qt.TextFormat.PlainText)
+        self.read.setProperty("role", "quiet")
+        self.read.setVisible(False)
         self.problem = QLabel(wordWrap=True)
         self.problem.setVisible(False)
         self.more = QPushButton("More about the fixture")
@@ -122,12 +126,14 @@ class FixturePane(QFrame):
         )
         for i, (words, widget) in enumerate(fields):
             widget.setAccessibleName(words)
-            grid.addWidget(QLabel(words), i, 0)
-            grid.addWidget(widget, i, 1)
+            at = i + (i > 0)  # below the label stands what was understood from it
+            grid.addWidget(QLabel(words), at, 0)
+            grid.addWidget(widget, at, 1)
+        grid.addWidget(self.read, 1, 1)
         for i, check in enumerate(self.checks.values()):
             check.setTristate(True)
             check.setToolTip("filled: yes · empty: no · dash: not known")
-            grid.addWidget(check, len(fields) + i // 2, i % 2)
+            grid.addWidget(check, len(fields) + 1 + i // 2, i % 2)
 
     def _connect(self) -> None:
         self.more.toggled.connect(self._more_box.setVisible)
@@ -187,6 +193,13 @@ class FixturePane(QFrame):
         _fill(self.room, f"{fixture.room_k}" if fixture.room_k else "")
         for key, check in self.checks.items():
             _set_yes_no(check, getattr(fixture, key))
+
+    def show_label(self, note: LabelNote | None) -> None:
+        """Show what was understood from the label; each part and its meaning as a tooltip."""
+        self.read.setVisible(note is not None)
+        if note is not None:
+            self.read.setText("\n".join((note.says, *note.problems)))
+            self.read.setToolTip("\n".join(f"{span.text}: {span.means}" for span in note.spans))
 
     def show_problem(self, words: str) -> None:
         """Say what could not be read; what was typed stays."""

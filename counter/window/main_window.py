@@ -11,13 +11,13 @@ from PySide6.QtWidgets import QApplication, QMainWindow, QMenu, QSplitter, QVBox
 from counter.window import theme as themes
 from counter.window.answer_bar import AnswerBar
 from counter.window.cards import Card, cards_of
-from counter.window.cautions_pane import CautionsPane
 from counter.window.detail_pane import DetailPane
 from counter.window.fixture_pane import FixturePane
 from counter.window.looks_pane import LETTERS, LooksPane
 from counter.window.marks_pane import MarksPane
 from counter.window.opening import remember, remembered
 from counter.window.outline_grid import OutlineGrid
+from counter.window.side_tabs import TABS, SideTabs
 from counter.window.source_dialog import SourceDialog
 
 if TYPE_CHECKING:
@@ -58,7 +58,8 @@ class MainWindow(QMainWindow):
         self.detail = DetailPane(self.theme)
         self.marks = MarksPane(self.theme)
         self.fixture = FixturePane()
-        self.cautions = CautionsPane()
+        self.side = SideTabs(self.theme)
+        self.cautions = self.side.cautions
         self._lay_out()
         self._dress()
         self._restore()
@@ -77,7 +78,7 @@ class MainWindow(QMainWindow):
         column.setSpacing(8)
         column.addWidget(self.marks)
         column.addWidget(self.fixture)
-        column.addWidget(self.cautions, 1)
+        column.addWidget(self.side, 1)
         self.across = QSplitter(Qt.Orientation.Horizontal)
         self.looks.setMinimumWidth(330)
         side.setMinimumWidth(350)
@@ -112,7 +113,7 @@ class MainWindow(QMainWindow):
         self.settings.setValue("theme", name)
         self.theme = self._theme()
         self._dress()
-        for pane in (self.answer, self.looks, self.grid, self.detail, self.marks):
+        for pane in (self.answer, self.looks, self.grid, self.detail, self.marks, self.side):
             pane.set_theme(self.theme)
 
     def set_units(self, units: Units) -> None:
@@ -147,7 +148,7 @@ class MainWindow(QMainWindow):
         """Load the catalogue and the core, fill the panes, take a case; what fails is said in the window."""
         from pydantic import ValidationError
 
-        from counter import catalogue, desk
+        from counter import catalogue
 
         try:
             loaded = catalogue.load_with_problems(self.data)
@@ -159,7 +160,7 @@ class MainWindow(QMainWindow):
         self.fixture.build(loaded.catalogue)
         self._connect()
         self._menu()
-        self.case = case or desk.Case()
+        self.case = case or self._new_case()
         self._show()
         self.marks.take_focus()
         if case is None:
@@ -171,6 +172,7 @@ class MainWindow(QMainWindow):
         self._drawn.clear()
         self.grid.delegate.forget()
         self.detail.build(loaded.catalogue)
+        self.side.build(loaded.catalogue)
         self.looks.show_problem("", _left_out(loaded.problems))
 
     def _say_unreadable(self, problem: Exception) -> None:
@@ -197,8 +199,11 @@ class MainWindow(QMainWindow):
         self.fixture.changed.connect(self._change_fixture)
         self.fixture.use_changed.connect(lambda use: self._change(use=use))
         self.fixture.label_typed.connect(lambda text: self._change_fixture({"label": text}))
-        # cautions
+        # cautions, instead, law
         self.cautions.ask_pressed.connect(self._go_to)
+        self.side.instead.beside.connect(lambda lamp: self._change(beside=lamp))
+        self.side.law.place_chosen.connect(self.set_place)
+        self.side.law.broken_toggled.connect(lambda broken: self._change(broken=broken))
         # the whole
         self.answer.next_customer.connect(self.next_customer)
         self._keys()
@@ -215,6 +220,8 @@ class MainWindow(QMainWindow):
             ("Ctrl+H", lambda: self.fixture.go_to("holder")),
         ):
             QShortcut(QKeySequence(keys), self, slot)
+        for at in range(len(TABS)):
+            QShortcut(QKeySequence(f"Ctrl+{at + 1}"), self, lambda i=at: self.side.open(i))
         for look, letter in LETTERS.items():
             QShortcut(QKeySequence(f"Alt+{letter}"), self, lambda key=look: self.looks.go_to(key))
 
@@ -223,6 +230,7 @@ class MainWindow(QMainWindow):
         self._choices(menu, "Colours", (("as the system", "system"), ("light", "light"), ("dark", "dark")), "theme")
         self._choices(menu, "Lengths", (("millimetres", "mm"), ("inches", "in")), "units")
         menu.addSeparator()
+        menu.addAction("Broken lamp", QKeySequence("Ctrl+B"), self.toggle_broken)
         menu.addAction("Undo", QKeySequence("Ctrl+Z"), self.undo)
         menu.addAction("Close", self.close)
         self.answer.menu.setMenu(menu)
@@ -308,17 +316,41 @@ class MainWindow(QMainWindow):
         self._take_catalogue(catalogue.load_with_problems(self.data))
         self._show()
 
-    def next_customer(self) -> None:
-        """Start over; the case left behind comes back by undo."""
+    def _new_case(self) -> Case:
+        """Return an empty case for the shop's place and today."""
+        from datetime import date
+
         from counter import desk
 
+        return desk.Case(place=str(self.settings.value("place", "")) or None, on=date.today())
+
+    def set_place(self, place: str) -> None:
+        """Ask for the law of this place from now on; a setting, so undo leaves it alone."""
+        self.settings.setValue("place", place)
+        moved = {"place": place or None}
+        self._past = [case.model_copy(update=moved) for case in self._past]
+        self._future = [case.model_copy(update=moved) for case in self._future]
+        if self.case is not None:
+            self.case = self.case.model_copy(update=moved)
+            self._show()
+
+    def toggle_broken(self) -> None:
+        """Say that a lamp lies broken, or that none does, and show the steps."""
+        if self.case is not None:
+            self._change(broken=not self.case.broken)
+            self.side.open(len(TABS) - 1 if self.case.broken else 0)
+
+    def next_customer(self) -> None:
+        """Start over; the case left behind comes back by undo."""
         for pane in (self.looks, self.marks, self.fixture):
             pane.clear()
         self.grid.filter.clear()
-        if self.case is not None and self.case != desk.Case():
+        fresh = self._new_case()
+        if self.case is not None and self.case != fresh:
             self._past.append(self.case)
             self._future.clear()
-        self.case = desk.Case()
+        self.case = fresh
+        self.side.tabs.setCurrentIndex(0)
         self._show()
         self.marks.take_focus()
 
@@ -351,7 +383,8 @@ class MainWindow(QMainWindow):
         self.looks.show_looks(case.looks, () if found.is_settled else found.next, found.advice)
         self.marks.show_marks(case.marks, found.readings, found.conflicts, found.problems)
         self.fixture.show_fixture(case.fixture, case.use)
-        self.cautions.show_cautions(found.cautions, found.asks)
+        self.fixture.show_label(found.label)
+        self.side.show_assessment(found, case)
         likely = tuple(candidate.lamp for candidate in found.candidates[:MOST_LIKELY])
         self.detail.show_lamp(shown, case.beside, likely, self.units)
         self._show_answer(found)

@@ -1,0 +1,77 @@
+"""A list of short notes: a heading, a sentence, and quietly where it comes from."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+
+class Note(NamedTuple):
+    """One note; an empty part takes no room. `tip` is the source in full."""
+
+    head: str = ""
+    text: str = ""
+    quiet: str = ""
+    tip: str = ""
+
+
+class NoteRow(QWidget):
+    """One note, shown."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.head, self.text, self.quiet = (words_label() for _ in range(3))
+        self.head.setProperty("role", "title")
+        self.quiet.setProperty("role", "quiet")
+        box = QVBoxLayout(self)
+        box.setContentsMargins(0, 0, 0, 0)
+        box.setSpacing(1)
+        for label in (self.head, self.text, self.quiet):
+            box.addWidget(label)
+
+    def show_note(self, note: Note) -> None:
+        """Show a note."""
+        for label, words in ((self.head, note.head), (self.text, note.text), (self.quiet, note.quiet)):
+            label.setText(words)
+            label.setVisible(bool(words))
+        self.setToolTip(note.tip)
+
+
+def words_label(words: str = "", role: str = "") -> QLabel:
+    """Return a label for plain words that wrap; nothing in them is taken for markup."""
+    label = QLabel(words, wordWrap=True, textFormat=Qt.TextFormat.PlainText)
+    if role:
+        label.setProperty("role", role)
+    return label
+
+
+class NoteList(QWidget):
+    """A heading and notes under it, hidden while there are none; rows are kept and filled again."""
+
+    def __init__(self, title: str = "", spacing: int = 6) -> None:
+        super().__init__()
+        self.title = words_label(title, "title")
+        self.title.setVisible(bool(title))
+        self.rows: list[NoteRow] = []
+        self._box = QVBoxLayout(self)
+        self._box.setContentsMargins(0, 0, 0, 0)
+        self._box.setSpacing(spacing)
+        self._box.addWidget(self.title)
+        self.setVisible(False)
+
+    def show_notes(self, notes: Sequence[Note]) -> None:
+        """Show these notes, or hide."""
+        while len(self.rows) < len(notes):
+            row = NoteRow()
+            self.rows.append(row)
+            self._box.addWidget(row)
+        for i, row in enumerate(self.rows):
+            row.setVisible(i < len(notes))
+            if i < len(notes):
+                row.show_note(notes[i])
+        self.setVisible(bool(notes))

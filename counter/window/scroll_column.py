@@ -1,0 +1,25 @@
+"""A column of widgets that scrolls up and down, never sideways."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QScrollArea, QVBoxLayout, QWidget
+
+
+class ScrollColumn(QScrollArea):
+    """Holds a column; what it holds is as wide as the view, and wraps."""
+
+    def __init__(self, name: str, spacing: int = 6) -> None:
+        super().__init__()
+        self.setWidgetResizable(True)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setAccessibleName(name)
+        inside = QWidget()
+        self.column = QVBoxLayout(inside)
+        self.column.setContentsMargins(0, 4, 6, 0)
+        self.column.setSpacing(spacing)
+        self.setWidget(inside)
+
+    def to_top(self) -> None:
+        """Show the beginning."""
+        self.verticalScrollBar().setValue(0)
