@@ -41,10 +41,19 @@ def asks(known: Facts, verdict_of: Callable[[Facts], Verdict]) -> tuple[Ask, ...
         found = Counter(verdict for _, verdict in outcomes)
         if len(found) < 2 and not unknown.blocks:
             continue
-        order = _LEADING.index(unknown.about) if unknown.about in _LEADING else len(_LEADING)
-        weighed.append(((not unknown.blocks, -len(found), -round(_bits(found), 6), order), unknown, outcomes))
+        telling = (-len(found), -round(_bits(found), 6), _among_equals(unknown.about))
+        weighed.append(((not unknown.blocks, not _is_of_harm(known, unknown), *telling), unknown, outcomes))
     weighed.sort(key=lambda row: row[0])
     return tuple(_ask(unknown, outcomes) for _, unknown, outcomes in weighed)
+
+
+def _among_equals(about: str) -> int:
+    return _LEADING.index(about) if about in _LEADING else len(_LEADING)
+
+
+def _is_of_harm(known: Facts, unknown: Unknown) -> bool:
+    # Whether people are to be exposed comes before whether a ballast is to be spoilt.
+    return unknown.about == "use" and known.lamp.kind in ULTRAVIOLET
 
 
 def blocking(known: Facts) -> tuple[str, ...]:

@@ -20,21 +20,22 @@ if TYPE_CHECKING:
     from counter.fit._models import Ballast, Fixture
 
 LONGEST = 4000
-# Written as text and compiled on first use: a fixture without a label should not pay for them.
+# Written as text and compiled on first use: a fixture without a label should not pay for them. Every repeat has an
+# end, so that no paste takes more than milliseconds.
 _NUMBER = r"\d{1,3}(?:\.\d+)?"
-_JOIN = r"\s*(?:,\s*or|,|/|or|and|&|\+)\s*"
+_JOIN = r"\s{0,2}(?:,\s?or|,|/|or|and|&|\+)\s{0,2}"
 _NOT_LAMP_WATTS = r"(?:input|line|total|circuit|system|max(?:imum|\.)?|losses?)\W*(?:\w+\W+){0,2}$"
-_PLAIN_WATTS = rf"(?<![\d.\-–T])({_NUMBER}(?:{_JOIN}{_NUMBER})*)\s*-?\s*(?:W\b|watts?\b)"
+_PLAIN_WATTS = rf"(?<![\d.\-–T])({_NUMBER}(?:{_JOIN}{_NUMBER}){{0,7}})\s{{0,2}}-?\s{{0,2}}(?:W\b|watts?\b)"
 _CODE_WATTS = rf"\b(?:CF\w{{0,3}}?|FT|FQ|FBO?|G|FSDH?|FSQ|FSMH?|FSSH?)-?({_NUMBER})(?:-|W|T\d|/|DL|DS|L\b)"
 _TIMES_WATTS = rf"(?<![\d.])[1-9]\s*[x×*]\s*({_NUMBER})(?=\s*(?:/|,|or)\s*\d+\s*[x×*])"  # 1x26 / 2x18 W
 _LINEAR = r"\bF[RPB]?(\d{1,3})T(\d{1,2})(/\w+)?"
 _LENGTHS_IN = frozenset({24, 36, 42, 48, 60, 64, 72, 84, 96})  # these printed before T8 or T12 are inches, not watts
 _ONE = r"\(?(?<![\d.])([1-9]|1[0-2]|one|two|three|four)(?!\d|\.\d)\)?"
 _LAMP_WORD = (
-    r"(?:[x×*]\s*(?=\(?\d)|(?=\d+(?:\.\d+)?\s*-?\s*w(?:atts?)?\s*(?:\w+\s+)?lamps?\b)|-?\s*lamps?\b"
+    r"(?:[x×*]\s*(?=\(?\d)|(?=\d(?:[\d\s.,/-]|w(?:atts?)?\b|or\b|and\b){0,40}(?:\w+\s+)?lamps?\b)|-?\s*lamps?\b"
     r"|-?\s*(?=(?:CF[TQSM]|F\d|FT\d|FB\d|FS[DQMS]|FC\d)))"
 )
-_COUNTS = rf"{_ONE}((?:\s*(?:,|or|and|/|&|to|-|–)\s*{_ONE})*)\s*{_LAMP_WORD}"
+_COUNTS = rf"{_ONE}((?:\s{{0,2}}(?:,|or|and|/|&|to|-|–)\s{{0,2}}{_ONE}){{0,5}})\s{{0,2}}{_LAMP_WORD}"
 _WORDS = {"one": 1, "two": 2, "three": 3, "four": 4}
 
 # The first kind found wins: what makes a lamp dangerous outranks what makes it fail.

@@ -1,0 +1,76 @@
+"""Law by place and day, and what to do with broken and used lamps."""
+
+from datetime import date
+
+import pytest
+
+from counter.fit import broken_caution, broken_steps, disposal, law, places
+from counter.fit._law import lamp_class
+
+
+@pytest.mark.parametrize(
+    ("lamp", "is_class"),
+    [
+        ("G24q-3/26/quad", "pin-base"),
+        ("2G10/36/flat", "pin-base"),
+        ("GU24/13", "integrated"),
+        ("GR10q/28/square", "square"),
+        ("2GX13/40/circular", "circular-thin"),
+        ("G10q/32/circular", "circular-thick"),
+        ("W4.3x8.5d/8/linear", "linear-t2"),
+        ("G5/28/linear", "linear-t5"),
+        ("G13/36/linear", "linear-t8"),
+        ("G13/40/linear/t12", "linear-t12"),
+        ("2G13/31/u-bent", "u-bent"),
+        ("G23/9/twin/uv-c", "uv-c"),
+        ("G13/36/linear/uv-a", "uv-a"),
+    ],
+)
+def test_class_of_a_lamp(catalogue, lamp, is_class):
+    assert lamp_class(catalogue.lamp_by_id[lamp]) == is_class
+
+
+def test_every_lamp_has_a_class(catalogue):
+    assert [lamp.id for lamp in catalogue.lamps if lamp_class(lamp) is None] == []
+
+
+@pytest.mark.parametrize(("on", "has_ended"), [(date(2024, 12, 31), False), (date(2025, 1, 1), True), (None, None)])
+def test_the_day_itself_counts_as_ended(catalogue, on, has_ended):
+    assert law("us-ca", on, catalogue.lamp_by_id["G24q-3/26/quad"])[0].has_ended is has_ended
+
+
+def test_a_year_of_the_convention_lasts_to_its_end(catalogue):
+    lamp = catalogue.lamp_by_id["G13/36/linear"]
+    assert [law("world", day, lamp)[0].has_ended for day in (date(2027, 12, 31), date(2028, 1, 1))] == [False, True]
+
+
+def test_every_place_answers_for_a_pin_base_lamp_and_defers_to_the_text(catalogue):
+    for place in places():
+        notes = law(place.id, date(2026, 6, 1), catalogue.lamp_by_id["G24q-3/26/quad"])
+        assert notes, place
+        assert all(note.check.startswith("Check the current text") and note.law and note.source for note in notes)
+
+
+@pytest.mark.parametrize("place", [None, "", "nowhere", "us-xx"])
+def test_an_unknown_place_says_nothing(catalogue, place):
+    assert law(place, date(2026, 1, 1), catalogue.lamp_by_id["G24q-3/26/quad"]) == ()
+
+
+def test_without_a_lamp_all_classes_are_listed():
+    assert {"pin-base", "linear-t8"} <= {note.lamp_class for note in law("us-il", None, None)}
+
+
+def test_broken_lamp_steps_in_order():
+    steps = broken_steps()
+    assert [step.when for step in steps] == sorted(
+        (step.when for step in steps), key=["before", "during", "after"].index
+    )
+    assert not any(step.carpet for step in broken_steps(carpet=False))
+    assert broken_caution().signal == "WARNING"
+
+
+@pytest.mark.parametrize(
+    ("place", "title"), [("us-ca", "What the box says"), ("eu", "Take back"), (None, "Say at the counter")]
+)
+def test_used_lamps(place, title):
+    assert title in {note.title for note in disposal(place)}
