@@ -8,12 +8,16 @@ May import counter.catalogue and python-stdnum (check digits).
 
 from counter.marks._format import format_code, format_house
 from counter.marks._house import HouseChoice, HouseFacts, HouseMaker, HousePart, shipped_house
+from counter.marks._index import CodeIndex, Hit, Hits
 from counter.marks._models import MarkEvidence, Reading, ReadLamp, Span, System
 from counter.marks._read import read
-from counter.marks._sharpen import says, sharpen
+from counter.marks._sharpen import says, sharpen, uv_doubt
 from counter.marks._tables import tables
 
 __all__ = [
+    "CodeIndex",
+    "Hit",
+    "Hits",
     "HouseChoice",
     "HouseFacts",
     "HouseMaker",
@@ -30,4 +34,5 @@ __all__ = [
     "sharpen",
     "shipped_house",
     "tables",
+    "uv_doubt",
 ]

@@ -13,7 +13,7 @@ from counter.marks._resolve import output_of
 from counter.marks._tables import tables
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping, Sequence
+    from collections.abc import Callable, Mapping
 
     from counter.catalogue import Base, Catalogue, Lamp
     from counter.marks._house import HouseChoice, HouseMaker
@@ -199,19 +199,3 @@ _WRITERS: dict[str, Callable[[Lamp, Base, str | None], str | None]] = {
     "house": _house,
     "barcode": lambda lamp, base, colour: None,
 }
-
-
-def codes_of(catalogue: Catalogue, colours: Sequence[str | None], house: Sequence[HouseMaker]) -> dict[str, str]:
-    """Return every code that the catalogue says can exist, with its system; the first to write one keeps it."""
-    codes: dict[str, str] = {}
-    for lamp in catalogue.lamps:
-        for colour in colours if lamp.kind == "fluorescent" else (None,):
-            for system in ("nema", "ansi-linear", "ansi-germicidal", "ilcos", "lbs", "partial", "base"):
-                code = format_code(catalogue, lamp.id, system, colour)
-                if code:
-                    codes.setdefault(code, system)
-            for maker in house:
-                code = format_house(catalogue, lamp.id, maker, colour)
-                if code:
-                    codes.setdefault(code, "house")
-    return codes

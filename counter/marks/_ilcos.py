@@ -80,7 +80,7 @@ def _three_digits(draft: Draft) -> bool:
 
 def _size(draft: Draft) -> bool:
     match = draft.find(r"(\d{1,2})/(\d{2,4})(?![0-9A-Z])")
-    if match is None or "tube_mm" in draft.facts:
+    if match is None or "tube_mm" in draft.facts or not _is_tube(float(match[1])):
         return False
     draft.add(len(match[1]), "diameter", f"tube {match[1]} mm thick", f"-{match[1]}")
     draft.at += 1
@@ -88,6 +88,10 @@ def _size(draft: Draft) -> bool:
     draft.state(tube_mm=float(match[1]), length_mm=float(match[2]))
     draft.state(length_tolerance_mm=tables()["ilcos"]["length_tolerance_mm"])
     return True
+
+
+def _is_tube(tube_mm: float) -> bool:
+    return any(abs(tube_mm - known_mm) < 1.2 for known_mm in tables()["linear"]["eighths_mm"].values())
 
 
 def _cap(draft: Draft, known: Known) -> bool:

@@ -59,14 +59,12 @@ def _diameter(draft: Draft) -> str | None:
     # G13 T8 is a base and a tube, G13T8 a germicidal lamp: behind a G no space may part the two.
     space = "" if draft.facts.get("kind") == "uv-c" else " ?"
     match = draft.find(space + r"T[ \-]?(\d{1,2})(?!\d)")
-    if match is None:
+    tube_mm = tables()["linear"]["eighths_mm"].get(match[1]) if match else None
+    if match is None or tube_mm is None:
         return None
-    tube_mm = tables()["linear"]["eighths_mm"].get(match[1])
-    if tube_mm is None and int(match[1]):
-        tube_mm = round(int(match[1]) * 25.4 / 8, 1)
     lead = len(match[0]) - len(match[0].lstrip())
     draft.at += lead
-    draft.add(len(match[0]) - lead, "diameter", f"tube {match[1]}/8 inch thick, {tube_mm or 0:g} mm", f"T{match[1]}")
+    draft.add(len(match[0]) - lead, "diameter", f"tube {match[1]}/8 inch thick, {tube_mm:g} mm", f"T{match[1]}")
     draft.state(tube_mm=tube_mm)
     return match[1]
 

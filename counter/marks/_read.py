@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from counter.marks._answer import answer
 from counter.marks._barcode import barcode
@@ -11,7 +11,9 @@ from counter.marks._known import known_for
 from counter.marks._lex import fold
 from counter.marks._models import MarkEvidence, Reading
 from counter.marks._segments import apart, cut, together, whole_colour
+from counter.marks._sharpen import shortened, uv_doubt
 from counter.marks._tables import tables
+from counter.marks._worn import background, is_worn, read_worn, weights
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -20,9 +22,11 @@ if TYPE_CHECKING:
     from counter.marks._house import HouseMaker
     from counter.marks._known import Known
     from counter.marks._resolve import Meaning
-    from counter.marks._segments import Segments, Together
+    from counter.marks._segments import Together
+    from counter.marks._worn import Worn
 
 _LOOK_INSTEAD = "Count the pins, look at the key in the middle and read the watts; the outlines show the rest."
+_TOO_LITTLE = "Too little can be read to tell these codes apart: give one or two more characters."
 
 
 def read(catalogue: Catalogue, text: str, house: Sequence[HouseMaker] = (), limit: int = 8) -> MarkEvidence:
@@ -51,37 +55,131 @@ def _barcode(plain: str, text: str, known: Known) -> MarkEvidence | None:
     return MarkEvidence(text=text, readings=(reading,))
 
 
-def _codes(plain: str, text: str, known: Known, house: Sequence[HouseMaker], limit: int) -> MarkEvidence:
+class _Clean(NamedTuple):
+    """What the grammars made of a text as it stands, without any guess."""
+
+    readings: tuple[Reading, ...]
+    problems: tuple[str, ...]
+    unknown: tuple[tuple[int, int], ...]
+    clashes: int
+
+    @property
+    def is_enough(self) -> bool:
+        """Whether nothing is left over, odd or impossible."""
+        return bool(self.readings) and not any(_strain(self, reading) for reading in self.readings)
+
+
+def _codes(plain: str, text: str, known: Known, house: tuple[HouseMaker, ...], limit: int) -> MarkEvidence:
+    clean = _clean(plain, text, known, house)
+    if clean.is_enough and not is_worn(plain):
+        return _evidence(text, clean.readings, clean.problems, _floor(clean.readings), limit)
+    return _worn(clean, plain, text, known, house, limit)
+
+
+def _clean(plain: str, text: str, known: Known, house: Sequence[HouseMaker]) -> _Clean:
     colour = whole_colour(plain)
     segments = cut(plain, known, house)
-    found, unknown = (colour,) if colour else segments.found, segments.unknown
+    found, unknown = (colour,) if colour else segments.found, () if colour else segments.unknown
     if not found:
-        return MarkEvidence(text=text, problems=(_nothing(segments, text),))
+        return _Clean((), (), unknown, 0)
     sets = apart(found)
-    answers = [answer(one, text, known, 1 / len(sets)) for one in sets][:limit]
-    readings = tuple(reading for reading, _, _ in answers)
-    problems = [_clash(*clash) for clash in together(found).clashes]
+    answers = [answer(one, text, known, 1 / len(sets)) for one in sets]
+    clashes = together(found).clashes
+    problems = [_clash(*clash) for clash in clashes]
     for reading, meaning, joined in answers:
         problems += _problems(reading, meaning, joined)
-    if unknown and not colour:
-        words = ", ".join(repr(text[start:end][:30]) for start, end in unknown[:4])
+    return _Clean(tuple(reading for reading, _, _ in answers), tuple(problems), unknown, len(clashes))
+
+
+def _worn(
+    clean: _Clean, plain: str, text: str, known: Known, house: tuple[HouseMaker, ...], limit: int
+) -> MarkEvidence:
+    """Weigh what was read as it stands against what can be meant, and against none of these."""
+    table = tables()["noise"]
+    worn = read_worn(plain, text, known, house)
+    costs = [cost for _, cost in worn.readings]
+    readings = [reading for reading, _ in worn.readings]
+    costs += [_strain(clean, reading) for reading in clean.readings]
+    readings += clean.readings
+    chances = weights(costs, background(plain)) if costs else []
+    weighed = [
+        reading.model_copy(update={"probability": chance})
+        for reading, chance in sorted(zip(readings, chances, strict=True), key=lambda pair: -pair[1])
+        if chance >= table["least_probability"]
+    ]
+    problems = _worn_problems(clean, worn, weighed, text)
+    nowhere = sum(reading.probability for reading in weighed if not reading.lamps)
+    floor = _worn_floor(weighed, 1 - sum(chances) + nowhere)
+    return _evidence(text, tuple(weighed), problems, floor, limit)
+
+
+def _strain(clean: _Clean, reading: Reading) -> float:
+    """Return the cost of reading a text as it stands, where something in it is left over, odd or impossible."""
+    table = tables()["noise"]
+    odd = {"other": table["aside"], "number": table["bare_number"]}
+    cost = sum(odd.get(span.part, 0.0) for span in reading.spans) if reading.system != "base" else 0.0
+    unread = sum(end - start for start, end in clean.unknown)
+    cost += table["unread_word"] * len(clean.unknown) + table["background_character"] * unread
+    cost += table["clash"] * clean.clashes
+    if reading.lamps or reading.system == "colour":
+        return float(cost)
+    is_one_code = reading.system not in ("partial", "house", "base") and (not reading.lamp.base or reading.lamp.bases)
+    kind = "impossible_base" if reading.system == "base" else "impossible_code" if is_one_code else "impossible"
+    return float(cost + table[kind])
+
+
+def _worn_floor(readings: Sequence[Reading], none_of_these: float) -> float:
+    """Return what a lamp type that no reading names gets: what the texts that mean none of these leave to it."""
+    best = max(likelihood(readings, scaled=False).values(), default=0.0)
+    return min(1.0, max(none_of_these, tables()["floors"]["partial"]) / best) if best else 1.0
+
+
+def _worn_problems(clean: _Clean, worn: Worn, readings: Sequence[Reading], text: str) -> tuple[str, ...]:
+    if not readings:
+        return (_nothing(clean.unknown, text), *(() if worn.is_complete else (_TOO_LITTLE,)))
+    best = readings[0]
+    problems = _left_over(clean, best, text)
+    if best.probability < tables()["limits"]["clear_probability"] and best.assumptions:
+        problems.append(_TOO_LITTLE)
+    elif best.assumptions:
+        problems.append(f"Taken as {best.canonical}: {' '.join(best.assumptions)}")
+    elif not worn.is_complete:
+        problems.append(_TOO_LITTLE)
+    return tuple(problems)
+
+
+def _left_over(clean: _Clean, best: Reading, text: str) -> list[str]:
+    """Return what the grammars had to say, where the best reading is theirs or the text was typed without a gap."""
+    is_clean = any(best.canonical == reading.canonical for reading in clean.readings)
+    if not is_clean and (clean.unknown or is_worn(text)):
+        return []
+    problems = list(clean.problems)
+    if clean.unknown:
+        words = ", ".join(repr(text[start:end][:30]) for start, end in clean.unknown[:4])
         problems.append(f"Not understood: {words}. The rest was read.")
+    return problems
+
+
+def _evidence(
+    text: str, readings: tuple[Reading, ...], problems: Sequence[str], floor: float, limit: int
+) -> MarkEvidence:
+    doubt = uv_doubt(readings)
     return MarkEvidence(
         text=text,
-        readings=readings,
-        problems=tuple(dict.fromkeys(problems)),
+        readings=shortened(readings, limit),
+        problems=tuple(dict.fromkeys((*problems, *((doubt,) if doubt else ())))),
         likelihood=likelihood(readings),
-        floor=_floor(readings),
+        floor=floor,
     )
 
 
-def likelihood(readings: Sequence[Reading]) -> dict[str, float]:
+def likelihood(readings: Sequence[Reading], *, scaled: bool = True) -> dict[str, float]:
     """Return how well each lamp type explains the text: the sum over the readings that can mean it, best is 1."""
     sums: dict[str, float] = {}
     for reading in readings:
         for lamp in reading.lamps:
             sums[lamp] = sums.get(lamp, 0.0) + reading.probability
-    best = max(sums.values(), default=1.0)
+    best = max(sums.values(), default=1.0) if scaled else 1.0
     return {lamp: value / best for lamp, value in sums.items()}
 
 
@@ -91,9 +189,8 @@ def _floor(readings: Sequence[Reading]) -> float:
     return max(named, default=1.0)
 
 
-def _nothing(segments: Segments, text: str) -> str:
-    what = ", ".join(repr(text[start:end][:30]) for start, end in segments.unknown[:3])
-    what = what or repr(text.strip()[:30])
+def _nothing(unknown: Sequence[tuple[int, int]], text: str) -> str:
+    what = ", ".join(repr(text[start:end][:30]) for start, end in unknown[:3]) or repr(text.strip()[:30])
     return f"{what} is no code known here. {_LOOK_INSTEAD}"
 
 

@@ -47,6 +47,16 @@ def says(reading: Reading) -> Mapping[str, str | float]:
     return reading.looks
 
 
+def shortened(readings: Sequence[Reading], limit: int) -> tuple[Reading, ...]:
+    """Return the best readings, and of those beyond the limit the probable ones of UV lamps."""
+    least = tables()["limits"]["uv_probability"]
+    return tuple(
+        reading
+        for place, reading in enumerate(readings)
+        if place < limit or (reading.lamp.kind in ("uv-c", "uv-a") and reading.probability >= least)
+    )
+
+
 def uv_doubt(readings: Sequence[Reading]) -> str | None:
     """Return the sentence that keeps a doubt open: the best reading is a lighting lamp, another is a UV lamp."""
     if not readings or readings[0].lamp.kind in ("uv-c", "uv-a"):

@@ -73,7 +73,9 @@ def _length(draft: Draft, known: Known) -> bool:
 
 
 def _supply(draft: Draft, known: Known) -> bool:
-    match = draft.find(rf"{_FIGURE}(?:[\-/]{_FIGURE})? ?(?:VOLTS?|VAC|V|HZ|MA|AMPS?|LUMENS?|LM)(?![A-Z0-9])")
+    # Volts of the mains only: a lamp's 39 V is seldom printed, and a worn 39 W often.
+    volts = r"[1-4]\d\d(?:[\-/][1-4]\d\d)? ?(?:VOLTS?|VAC|V)"
+    match = draft.find(rf"(?:{volts}|{_FIGURE}(?:[\-/]{_FIGURE})? ?(?:HZ|MA|AMPS?|LUMENS?|LM))(?![A-Z0-9])")
     if match is None:
         return False
     draft.add(len(match[0]), "other", "volts, amperes, hertz or lumens: does not tell the base", match[0])
@@ -120,7 +122,7 @@ def _bare_number(draft: Draft, known: Known) -> bool:
     match = draft.find(r"\d{1,3}(?![\d.,]*\d)(?![A-Z])")
     if match is None or float(match[0]) not in known.watts:
         return False
-    draft.add(len(match[0]), "watts", f"{int(match[0])}: taken as watts", f"{int(match[0])}W")
+    draft.add(len(match[0]), "number", f"{int(match[0])}: taken as watts", f"{int(match[0])}W")
     draft.state(watts=float(match[0]))
     draft.notes.append(f"{int(match[0])} was taken as watts.")
     return True

@@ -13,8 +13,9 @@ SHIPPED = catalogue.load()
 
 
 def only(text: str) -> marks.Reading:
-    (reading,) = marks.read(SHIPPED, text).readings
-    return reading
+    """Return the reading of a code as it stands; what it might be a worn form of stands beside it."""
+    plain = [reading for reading in marks.read(SHIPPED, text).readings if not reading.assumptions]
+    return plain[0] if plain else marks.read(SHIPPED, text).readings[0]
 
 
 @pytest.mark.parametrize(

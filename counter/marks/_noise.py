@@ -1,0 +1,68 @@
+"""How a code wears: the cost of taking one typed character for another, lost or added ones, and stretches.
+
+Costs are negative natural logarithms up to a constant, from resources/marks.json.
+"""
+
+from __future__ import annotations
+
+from functools import cached_property
+from typing import NamedTuple
+
+from counter.marks._tables import tables
+
+UNREADABLE, STRETCH = "?", "*"
+
+
+class Steps(NamedTuple):
+    """For one character of a code: what it costs against each place of the query."""
+
+    as_typed: list[float]  # the code's character stands at this place of the query
+    not_typed: list[float]  # it is missing before this place
+
+
+class Noise:
+    """The cost table."""
+
+    def __init__(self) -> None:
+        table = tables()["noise"]
+        self.substitute: float = table["substitute"]
+        self.smudge: float = table["smudge"]
+        self.stretch: float = table["stretch"]
+        self.stretch_character: float = table["stretch_character"]
+        self._lost: float = table["lost"]
+        self._added: float = table["added"]
+        self._separators = frozenset(table["separators"])
+        self._table = table
+
+    @cached_property
+    def pairs(self) -> dict[str, dict[str, float]]:
+        """Cost by the code's character, then by the typed one; both ways alike."""
+        pairs: dict[str, dict[str, float]] = {}
+        for (first, second), cost in tables()["lookalikes"]["pairs"].items():
+            pairs.setdefault(first, {})[second] = cost
+            pairs.setdefault(second, {})[first] = cost
+        return pairs
+
+    def taken(self, character: str, typed: str) -> float:
+        """Return the cost of a code's character having been typed as another."""
+        if character == typed:
+            return 0.0
+        if typed == UNREADABLE:
+            return self.smudge
+        return self.pairs.get(character, {}).get(typed, self.substitute)
+
+    def lost(self, character: str) -> float:
+        """Return the cost of a code's character not having been typed."""
+        return float(self._table["lost_separator"]) if character in self._separators else self._lost
+
+    def added(self, typed: str) -> float:
+        """Return the cost of a typed character that stands in no code; a stretch may stand for nothing."""
+        if typed == STRETCH:
+            return self.stretch
+        return float(self._table["added_separator"]) if typed in self._separators else self._added
+
+    def steps(self, character: str, query: str) -> Steps:
+        """Return what one character of a code costs along a query."""
+        lost = self.lost(character)
+        not_typed = [self.stretch_character if typed == STRETCH else lost for typed in query]
+        return Steps([self.taken(character, typed) for typed in query], [*not_typed, lost])

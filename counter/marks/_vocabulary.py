@@ -1,0 +1,106 @@
+"""Every code that the catalogue says can exist: lamp types, systems and colours. Built on the first worn text."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from counter.marks._format import format_code, format_house
+from counter.marks._index import CodeIndex
+from counter.marks._tables import tables
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from counter.catalogue import Catalogue, Lamp
+    from counter.marks._house import HouseMaker
+    from counter.marks._known import Known
+
+SYSTEMS = ("nema", "ansi-linear", "ansi-germicidal", "ilcos", "lbs", "partial", "base")
+_HERE = "\x01"  # stands where a colour will: each code is written once, not once a colour
+
+
+class Vocabulary(NamedTuple):
+    """The index to search in, and what a code costs beforehand: some systems and colours are met less often."""
+
+    codes: CodeIndex
+    before: dict[str, float]
+    words: CodeIndex
+
+
+def colours() -> tuple[str, ...]:
+    """Return the colours that codes are written with."""
+    table = tables()["colour"]
+    return (*table["common"], *(row["letters"] for row in table["letters"]))
+
+
+def codes_of(catalogue: Catalogue, house: Sequence[HouseMaker] = ()) -> dict[str, float]:
+    """Return every code with its cost beforehand; the cheapest way to mean it counts."""
+    costs: dict[str, float] = {}
+    for lamp in catalogue.lamps:
+        for code, cost in _of_lamp(catalogue, lamp, house):
+            costs[code] = min(cost, costs.get(code, cost))
+    return costs
+
+
+def _of_lamp(catalogue: Catalogue, lamp: Lamp, house: Sequence[HouseMaker]) -> Iterator[tuple[str, float]]:
+    table = tables()["noise"]
+    for system in SYSTEMS:
+        cost = table["systems"][system]
+        if code := format_code(catalogue, lamp.id, system):
+            yield code, cost
+        yield from _coloured(catalogue, lamp, system, cost)
+    for maker in house:
+        if code := format_house(catalogue, lamp.id, maker):
+            yield code, table["systems"]["house"]
+            yield from _house_coloured(catalogue, lamp, maker)
+
+
+def _house_coloured(catalogue: Catalogue, lamp: Lamp, maker: HouseMaker) -> Iterator[tuple[str, float]]:
+    first = tables()["colour"]["common"][0]
+    written = format_house(catalogue, lamp.id, maker, first) if lamp.kind == "fluorescent" else None
+    if written and any(part.colour for part in maker.parts):
+        for shade in colours():
+            yield written.replace(first, shade), tables()["noise"]["systems"]["house"]
+
+
+def _coloured(catalogue: Catalogue, lamp: Lamp, system: str, cost: float) -> Iterator[tuple[str, float]]:
+    if lamp.kind != "fluorescent" or system == "base":
+        return
+    by_place = None if system == "ilcos" else format_code(catalogue, lamp.id, system, _HERE)
+    for shade in colours():
+        if by_place and len(shade) > 1:
+            code: str | None = by_place.replace(_HERE, shade)
+        else:
+            code = format_code(catalogue, lamp.id, system, shade)
+        if code:
+            yield code, cost + tables()["noise"]["colour"]["digits" if shade.isdigit() else "letters"]
+
+
+def words_of(catalogue: Catalogue) -> Iterator[str]:
+    """Yield the words of shorthand: bases, watts, pins, colours, shapes and kinds."""
+    for base in catalogue.bases:
+        yield base.designation
+        yield base.family
+    for lamp in catalogue.lamps:
+        yield f"{lamp.watts.value:g}W"
+    yield from (f"{count}-pin" for count in (1, 2, 4))
+    yield from colours()
+    for row in tables()["words"]:
+        if row["means"]:
+            yield from row["words"]
+    yield from (row["letters"] for row in tables()["lbs"]["rows"])
+
+
+_made: list[tuple[Known, tuple[HouseMaker, ...], Vocabulary]] = []
+
+
+def vocabulary(known: Known, house: tuple[HouseMaker, ...]) -> Vocabulary:
+    """Return the vocabulary of a catalogue and house tables; the last two are kept."""
+    for for_known, for_house, made in _made:
+        if for_known is known and for_house == house:
+            return made
+    before = codes_of(known.catalogue, house)
+    made = Vocabulary(CodeIndex(before), before, CodeIndex(words_of(known.catalogue)))
+    _made.insert(0, (known, house, made))
+    del _made[2:]
+    return made
