@@ -134,7 +134,8 @@ def _named(catalogue: Catalogue, case: Case, candidates: tuple[Candidate, ...], 
 
 def _is_settled(case: Case, lamp: Lamp, candidates: tuple[Candidate, ...], conflicts: tuple[Conflict, ...]) -> bool:
     """Whether enough is known of the lamp itself; a germicidal doubt is never settled by choosing."""
-    if lamp.kind != "uv-c" and _uv_doubt(lamp, candidates) >= UV_DOUBT and case.looks.get("glass") != "white":
+    is_white = case.looks.get("glass") == "white" and all(one.look != "glass" for one in conflicts)
+    if lamp.kind != "uv-c" and _uv_doubt(lamp, candidates) >= UV_DOUBT and not is_white:
         return False
     if case.chosen is not None:
         return True
@@ -159,7 +160,7 @@ def _judge(
     nothing_known: bool,
 ) -> fit.Judgement:
     standing: tuple[Caution, ...] = ()
-    if not nothing_known:
+    if lamp is not None or not nothing_known:
         standing = fit.look_alikes(catalogue, {one.lamp: one.probability for one in candidates}, lamp)
     if lamp is None:
         return fit.Judgement(verdict="ask first", cautions=standing)
@@ -185,7 +186,8 @@ def _ask_to_look(
     """Ask for the look that would settle the lamp, where one is worth taking."""
     if settled or lamp is None:
         return ()
-    if "glass" not in case.looks and lamp.kind != "uv-c" and _has_uv_twin(catalogue, lamp):
+    glass = case.looks.get("glass", CANNOT_TELL)
+    if glass == CANNOT_TELL and lamp.kind != "uv-c" and _has_uv_twin(catalogue, lamp):
         why = "Germicidal lamps stand on this base too; their tube is clear."
         return (Ask(about="glass", question="Is the glass white or clear?", why=why),)
     if not nexts or nexts[0].bits < ENOUGH_BITS:
@@ -295,10 +297,9 @@ def _light(
     readings: tuple[Reading, ...],
 ) -> LightNotes | None:
     """Return the light of the lamp named, or of the nearest; with the exposure of a germicidal lamp in doubt."""
-    if leading is None and lamp is None:
+    shown = lamp or (catalogue.lamp_by_id[leading[0].lamp] if leading is not None else None)
+    if shown is None:
         return None
-    shown = lamp or catalogue.lamp_by_id[leading[0].lamp] if leading else lamp
-    assert shown is not None
     is_doubt = case.looks.get("glass") != "white" and _uv_doubt(shown, candidates) >= UV_DOUBT
     suspects = (one.lamp for one in candidates if one.kind == "uv-c" and one.base == shown.base)
     suspect = next(suspects, None) if is_doubt else None
@@ -330,7 +331,8 @@ def _field(catalogue: Catalogue, key: str, value: Any) -> Any:
         return None
     if key == "room_k":
         return light.colour_of(text).cct_k
-    return identify.parse_look(catalogue, "length_mm", text) if key == "space_mm" else value
+    look = {"space_mm": "length_mm", "tube_room_mm": "tube_mm"}.get(key)
+    return identify.parse_look(catalogue, look, text) if look is not None else value
 
 
 def _watts(text: str) -> tuple[float, ...]:
