@@ -13,7 +13,7 @@ from counter.fit._disposal import BrokenStep, DisposalNote, broken_caution, brok
 from counter.fit._facts import weakest
 from counter.fit._judge import STRICTNESS, in_order, judge, strictest_of
 from counter.fit._label import LabelReading, LabelSpan, parse_label
-from counter.fit._law import LawNote, Place, law, places
+from counter.fit._law import LawNote, Place, law, law_caution, law_check, places
 from counter.fit._look_alikes import LEADING, look_alikes
 from counter.fit._models import Ask, Ballast, Caution, Fixture, Judgement, Replacement, Signal, Use, Verdict
 from counter.fit._replacements import replacements
@@ -48,6 +48,8 @@ __all__ = [
     "in_order",
     "judge",
     "law",
+    "law_caution",
+    "law_check",
     "look_alikes",
     "parse_label",
     "places",

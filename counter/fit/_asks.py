@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, NamedTuple, get_args
 
 from counter.fit._facts import Facts, number
 from counter.fit._holder import compare
+from counter.fit._label import counts_for
 from counter.fit._models import Ask, Ballast, Use, Verdict
 from counter.fit._texts import questions
 
@@ -105,7 +106,9 @@ def _seldom_known(known: Facts) -> Iterator[Unknown]:
         yield Unknown("shunted", (("yes", True), ("no", False)), blocks=False)
     if fixture.lamp_count is None and fixture.ballast_counts:
         counts = tuple((str(count), count) for count in range(1, max(fixture.ballast_counts) + 2))
-        yield Unknown("lamp_count", counts, blocks=False)
+        # "1 x 26 W, 2 x 18 W": the watts alone do not say that the lamp is listed.
+        is_split = set(counts_for(fixture, known.lamp.watts.value)) < set(fixture.ballast_counts)
+        yield Unknown("lamp_count", counts, blocks=is_split)
 
 
 def _holders(known: Facts) -> tuple[tuple[str, str], ...]:

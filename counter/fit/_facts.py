@@ -47,7 +47,7 @@ class Facts(NamedTuple):
     @property
     def discharge(self) -> bool:
         """Whether the lamp needs something outside it that holds its current down."""
-        return self.lamp.kind in ("fluorescent", "uv-c", "uv-a") and not self.on_mains
+        return self.lamp.kind != "led" and not self.on_mains
 
     @property
     def has_starter(self) -> bool:

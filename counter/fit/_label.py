@@ -28,6 +28,7 @@ _NOT_LAMP_WATTS = r"(?:input|line|total|circuit|system|max(?:imum|\.)?|losses?)\
 _PLAIN_WATTS = rf"(?<![\d.\-–T])({_NUMBER}(?:{_JOIN}{_NUMBER}){{0,7}})\s{{0,2}}-?\s{{0,2}}(?:W\b|watts?\b)"
 _CODE_WATTS = rf"\b(?:CF\w{{0,3}}?|FT|FQ|FBO?|G|FSDH?|FSQ|FSMH?|FSSH?)-?({_NUMBER})(?:-|W|T\d|/|DL|DS|L\b)"
 _TIMES_WATTS = rf"(?<![\d.])[1-9]\s*[x×*]\s*({_NUMBER})(?=\s*(?:/|,|or)\s*\d+\s*[x×*])"  # 1x26 / 2x18 W
+_PAIR = rf"(?<![\d.])([1-9])\s{{0,2}}[x×*]\s{{0,2}}({_NUMBER})"
 _LINEAR = r"\bF[RPB]?(\d{1,3})T(\d{1,2})(/\w+)?"
 _LENGTHS_IN = frozenset({24, 36, 42, 48, 60, 64, 72, 84, 96})  # these printed before T8 or T12 are inches, not watts
 _ONE = r"\(?(?<![\d.])([1-9]|1[0-2]|one|two|three|four)(?!\d|\.\d)\)?"
@@ -102,6 +103,7 @@ class LabelReading(Model):
 
     fields: dict[str, Any] = Field(default_factory=dict)
     spans: tuple[LabelSpan, ...] = ()
+    pairs: tuple[tuple[int, float], ...] = Field((), description='(lamps, watts) that stand together: "2 x 18 W"')
     problems: tuple[str, ...] = ()
 
 
@@ -124,7 +126,15 @@ def parse_label(text: str) -> LabelReading:
     if any(span.about == "emergency" for span in spans):
         fields["emergency"] = True
     shown = (span.model_copy(update={"means": _in_words(span)}) for span in spans)
-    return LabelReading(fields=fields, spans=tuple(sorted(shown, key=lambda s: (s.start, s.end))), problems=problems)
+    in_place = tuple(sorted(shown, key=lambda span: (span.start, span.end)))
+    return LabelReading(fields=fields, spans=in_place, pairs=_pairs(label, watts), problems=problems)
+
+
+def counts_for(fixture: Fixture, watts: float) -> tuple[int, ...]:
+    """Return how many lamps of these watts the ballast runs: "1 x 26 W, 2 x 18 W" runs one of 26 W, not two."""
+    pairs = parse_label(fixture.label).pairs if fixture.label else ()
+    own = tuple(sorted({count for count, of_watts in pairs if of_watts == watts}))
+    return own or fixture.ballast_counts
 
 
 def with_label(fixture: Fixture) -> Fixture:
@@ -180,6 +190,11 @@ def _notes(label: str) -> Iterator[LabelSpan]:
     for about, pattern, means in _NOTES:
         for match in re.finditer(pattern, label, re.I):
             yield _span(match, about, means)
+
+
+def _pairs(label: str, watts: tuple[float, ...]) -> tuple[tuple[int, float], ...]:
+    found = ((int(match[1]), float(match[2])) for match in re.finditer(_PAIR, label, re.I))
+    return tuple(dict.fromkeys(pair for pair in found if pair[1] in watts))
 
 
 def _numbers(spans: list[LabelSpan], about: str) -> tuple[float, ...]:

@@ -11,11 +11,14 @@ from pydantic import Field
 
 from counter import paths
 from counter.catalogue import Confidence, Model
+from counter.fit._facts import Finding
+from counter.fit._texts import caution
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
     from counter.catalogue import Lamp
+    from counter.fit._models import Caution
 
 LampClass = Literal[
     "pin-base",  # compact, single-capped, ballast outside
@@ -122,7 +125,7 @@ def _note(row: LawRow, lamp_class: LampClass, on: date | None) -> LawNote:
         note=row.note,
         source=row.source,
         confidence=row.confidence,
-        check=_file()["check"],
+        check=law_check(),
     )
 
 
@@ -130,10 +133,33 @@ def _says(row: LawRow, has_ended: bool | None) -> str:
     what = row.what[:1].upper() + row.what[1:]
     if row.ends is None:
         return f"{what}."
-    day = f"{row.ends.day} {row.ends:%B %Y}"
+    day = _day(row.ends)
     if has_ended:
         return f"{what}: ended {'after' if row.last_day else 'on'} {day}."
     return f"{what}: {'allowed until' if row.last_day else 'ends on'} {day}."
+
+
+def _day(day: date) -> str:
+    return f"{day.day} {day:%B %Y}"
+
+
+def law_check() -> str:
+    """Return the sentence that must stand beside every note."""
+    return str(_file()["check"])
+
+
+def law_caution(notes: Iterable[LawNote]) -> Caution | None:
+    """Return the caution that a place has ended the sale of a lamp, with the source and confidence of that law.
+
+    What counts everywhere ends making and importing, not selling: it has no caution.
+    """
+    ended = next((note for note in notes if note.has_ended and note.ends and note.place != EVERYWHERE), None)
+    if ended is None or ended.ends is None:
+        return None
+    place = next(known.name for known in places() if known.id == ended.place)
+    values = {"place": place, "what": ended.what, "day": _day(ended.ends), "law": ended.law}
+    said = caution(Finding("law-ended", values, confidence=ended.confidence))
+    return said.model_copy(update={"source": ended.source})
 
 
 def lamp_class(lamp: Lamp) -> LampClass | None:

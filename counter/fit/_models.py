@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Annotated, Literal
 
 from pydantic import Field
 
@@ -21,8 +21,12 @@ class Fixture(Model):
 
     holder: str | None = None
     ballast: Ballast = "unknown"
-    ballast_watts: tuple[float, ...] = Field((), description="lamp watts that the ballast label lists")
-    ballast_counts: tuple[int, ...] = Field((), description="how many lamps the ballast label says it runs")
+    ballast_watts: tuple[Annotated[float, Field(gt=0, le=2000, allow_inf_nan=False)], ...] = Field(
+        (), description="lamp watts that the ballast label lists"
+    )
+    ballast_counts: tuple[Annotated[int, Field(ge=1, le=12)], ...] = Field(
+        (), description="how many lamps the ballast label says it runs"
+    )
     lamp_count: int | None = Field(None, ge=1, le=12, description="lamps on that ballast in this fixture")
     label: str = Field("", max_length=4000, description="pasted or typed text of the ballast label")
     enclosed: bool | None = None

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from counter.fit._drive import SAME_LENGTH, Drive, nearest_drive
 from counter.fit._facts import HIGH_FREQUENCY, RUNS_LAMPS, Facts, Finding, is_unsure, number
-from counter.fit._label import parse_label
+from counter.fit._label import counts_for, parse_label
 from counter.fit._texts import shared_chokes
 
 if TYPE_CHECKING:
@@ -94,7 +94,7 @@ def _drive_values(facts: Facts, drive: Drive) -> dict[str, str]:
     percent = abs((drive.current or drive.watts) - 1) * 100
     return {
         "watts": number(facts.lamp.watts.value),
-        "listed": " or ".join(number(watts) for watts in facts.fixture.ballast_watts),
+        "listed": " or ".join(map(number, facts.fixture.ballast_watts)),
         "nearest": number(drive.listed_w),
         "design_a": number(drive.design_a or 0),
         "lamp_a": number(drive.lamp_a or 0),
@@ -146,7 +146,7 @@ def eighths(tube_mm: float) -> str:
 
 def too_many_lamps(facts: Facts) -> Finding | None:
     """More lamps than the label says it runs."""
-    counts, lamps = facts.fixture.ballast_counts, facts.fixture.lamp_count
+    counts, lamps = counts_for(facts.fixture, facts.lamp.watts.value), facts.fixture.lamp_count
     if not counts or lamps is None or lamps in counts or not facts.discharge:
         return None
     values = {"count": number(lamps), "counts": " or ".join(map(str, counts))}
@@ -203,17 +203,23 @@ def emergency(facts: Facts) -> Finding | None:
 
 
 def label_contradicts(facts: Facts) -> Finding | None:
-    """What was entered against what the pasted label says of the kind of ballast."""
-    says = parse_label(facts.fixture.label).fields.get("ballast", facts.fixture.ballast)
-    entered = facts.fixture.ballast
-    if says == entered or {says, entered} == HIGH_FREQUENCY:  # every dimming ballast is an electronic one
-        return None
-    return Finding("label-contradicts", {"label_says": says, "form_says": entered})
+    """What was entered against what the pasted label says of ballast and watts."""
+    fixture, says = facts.fixture, parse_label(facts.fixture.label).fields
+    ballast, watts = says.get("ballast", fixture.ballast), says.get("ballast_watts", fixture.ballast_watts)
+    if ballast != fixture.ballast and {ballast, fixture.ballast} != HIGH_FREQUENCY:  # dimming ones are electronic too
+        return Finding("label-contradicts", {"label_says": ballast, "form_says": fixture.ballast})
+    if not set(fixture.ballast_watts) <= set(watts):
+        return Finding("label-contradicts", {"label_says": _watts(watts), "form_says": _watts(fixture.ballast_watts)})
+    return None
+
+
+def _watts(watts: tuple[float, ...]) -> str:
+    return " or ".join(map(number, watts)) + " W"
 
 
 def led_lamp(facts: Facts) -> Finding | None:
     """An LED lamp's type decides what may feed it, and the shipped catalogue knows no types of single lamps."""
-    return Finding("led-type") if facts.lamp.kind == "led" else None
+    return Finding("led-type") if facts.lamp.kind == "led" and not facts.on_mains else None
 
 
 RULES = (

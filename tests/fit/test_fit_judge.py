@@ -3,8 +3,10 @@
 import json
 
 import pytest
+from decision_oracle import Row, objections
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from pydantic import ValidationError
 
 from counter.fit import Fixture, fit_report, judge
 from counter.fit._texts import texts
@@ -85,6 +87,8 @@ CASES = [
     ),
     (QUAD, OWN | {"label": "magnetic ballast"}, "lighting", "label-contradicts", "ask first"),
     (QUAD, OWN | {"ballast_counts": (1,), "lamp_count": 2}, "lighting", "too-many-lamps", "do not sell"),
+    (QUAD, OWN | {"label": "1x26W / 2x18W", "lamp_count": 2}, "lighting", "too-many-lamps", "do not sell"),
+    (QUAD, OWN | {"label": "2 x 18 W"}, "lighting", "label-contradicts", "ask first"),
     (QUAD, OWN | {"ballast_counts": (2,), "lamp_count": 1}, "lighting", "too-few-lamps", "ask first"),
     (QUAD, OWN | {"lamp_count": 2}, "lighting", "several-lamps", "sell"),
     (QUAD_2, OWN_2 | {"dimmer": True}, "lighting", "two-pin-dimmed", "do not sell"),
@@ -231,7 +235,7 @@ def test_report_has_the_fields_of_the_contract(judged):
 FIELDS = {
     "holder": st.one_of(st.none(), st.text(max_size=30), st.sampled_from(["G24q-3", "GX24q", "2G11", "G13", "GU24"])),
     "ballast": st.sampled_from(["magnetic", "electronic", "dimming", "led-driver", "bypassed", "none", "unknown"]),
-    "ballast_watts": st.lists(st.floats(-5, 400, allow_nan=False), max_size=3).map(tuple),
+    "ballast_watts": st.lists(st.floats(0.1, 400) | st.sampled_from([9, 26, 36]), max_size=3).map(tuple),
     "ballast_counts": st.lists(st.integers(1, 4), max_size=2).map(tuple),
     "lamp_count": st.none() | st.integers(1, 4),
     "label": st.text(max_size=60),
@@ -252,3 +256,45 @@ def test_any_fixture_gets_a_judgement_and_every_answer_keeps_its_promise(catalog
     assert said.verdict == "sell" or said.asks or any(one.verdict != "sell" for one in said.cautions)
     for ask in said.asks:
         assert len({line.rpartition(": ")[2] for line in ask.outcomes}) > 1 or ask.blocks
+
+
+SENSIBLE = FIELDS | {
+    "holder": st.sampled_from(["G24q-3", "G24d-3", "GX24q-3", "2G11", "G23", "G13", "GU24", "G24q", "junk"]),
+    "ballast": st.sampled_from(["magnetic", "electronic", "dimming", "none", "unknown"]),
+    "label": st.just(""),
+}
+
+
+@settings(max_examples=300, deadline=None)
+@given(data=st.data(), fixture=st.fixed_dictionaries({}, optional=SENSIBLE))
+def test_whatever_is_sold_was_safe_to_sell(catalogue, data, fixture):
+    lamps = [lamp for lamp in catalogue.lamps if lamp.base in ("G24q-3", "G24d-3", "GX24q-3", "2G11", "G23", "GU24")]
+    lamp = data.draw(st.sampled_from(lamps))
+    use = data.draw(st.sampled_from(["lighting", "germicidal", "blacklight", "unknown"]))
+    known = Fixture(**fixture)
+    if judge(catalogue, lamp, known, use).verdict != "sell":
+        return
+    assert known.holder == lamp.base
+    assert objections(Row(lamp.id, known.holder, known.ballast, use, known.ballast_watts)) == []
+    if known.ballast_watts and known.ballast != "none":
+        assert lamp.watts.value in known.ballast_watts
+    assert not known.dimmer or known.ballast == "dimming"
+    assert not known.emergency
+
+
+@pytest.mark.parametrize("watts", [(-5,), (0,), (float("nan"),), (float("inf"),)])
+def test_watts_that_cannot_be_are_refused_not_overlooked(watts):
+    with pytest.raises(ValidationError):
+        Fixture(ballast_watts=watts)
+
+
+def test_a_label_that_splits_watts_by_count_must_say_the_count(judged):
+    label = "electronic 1x26W / 2x18W"
+    open_ = judged(QUAD, holder="G24q-3", label=label)
+    assert (open_.verdict, open_.asks[0].about) == ("ask first", "lamp_count")
+    assert judged(QUAD, holder="G24q-3", label=label, lamp_count=1).verdict == "sell"
+
+
+def test_a_lamp_of_another_kind_counts_as_one_that_needs_a_ballast(catalogue):
+    other = catalogue.lamp_by_id[QUAD].model_copy(update={"kind": "other"})
+    assert judge(catalogue, other, Fixture(**OWN | {"ballast": "bypassed"}), "lighting").verdict == "do not sell"
