@@ -1,0 +1,51 @@
+"""From a case at the counter into the deck: which points it was about."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from counter.desk import assess
+from counter.training import _sale_cards
+from counter.training._deck import points
+from counter.training._facts import lore
+from counter.training._record import FromCase, record
+
+if TYPE_CHECKING:
+    from datetime import datetime
+    from pathlib import Path
+
+    from counter.catalogue import Catalogue
+    from counter.desk import Case
+    from counter.training._models import CardKind
+
+ALWAYS: tuple[CardKind, ...] = ("name-base", "which-of-two", "uv-or-light")
+
+
+def points_of_case(catalogue: Catalogue, case: Case) -> tuple[str, ...]:
+    """Return the ids of the points that a case teaches: its base, and the scenario of its first caution.
+
+    Nothing that could lead back to the customer is in them. No lamp told, no points.
+    """
+    assessment = assess(catalogue, case)
+    if assessment.lamp is None:
+        return ()
+    family = catalogue.base_of(catalogue.lamp_by_id[assessment.lamp]).family
+    found = [point.id for point in points(catalogue, ALWAYS) if point.family == family]
+    if assessment.cautions:
+        scenario = _sale_cards.scenario_of(lore(catalogue), family, assessment.cautions[0].rule)
+        if scenario is not None:
+            found.append(f"sale/{family}/{scenario}")
+    return tuple(found)
+
+
+def add_case(data: Path, trainee: str, catalogue: Catalogue, case: Case, now: datetime) -> tuple[str, ...]:
+    """Put what a case teaches into a trainee's deck, ahead of other new points, and return the points' ids.
+
+    Raises:
+        UnknownTraineeError: there is no such record.
+        OSError: the record cannot be written.
+    """
+    found = points_of_case(catalogue, case)
+    if found:
+        record(data, trainee, FromCase(at=now, points=found))
+    return found

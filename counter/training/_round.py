@@ -1,0 +1,176 @@
+"""A round of training: which card comes next, and what an answer does."""
+
+from __future__ import annotations
+
+import random
+from collections import Counter
+from datetime import timedelta
+from typing import TYPE_CHECKING, NamedTuple
+
+from counter.training._confusion import mixes
+from counter.training._deck import card_of, points
+from counter.training._outline_cards import pair_point
+from counter.training._ready import standings
+from counter.training._record import Answer, progress, record
+from counter.training._schedule import Schedule, rate
+from counter.training._settings import settings
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+    from datetime import datetime
+    from pathlib import Path
+
+    from counter.catalogue import Catalogue
+    from counter.training._models import Card, Point
+    from counter.training._record import Progress
+    from counter.training._settings import Rating
+
+DO_NOT_KNOW = "do not know"
+CONFUSED_PAIRS = 5
+
+
+class Feedback(NamedTuple):
+    """What is shown after an answer; the drawing and the choices are the card's."""
+
+    is_right: bool
+    worth: float
+    rating: Rating
+    why: str
+    answer: int
+    comes_back: bool  # in other clothes, within this round
+
+
+class Round:
+    """One round of one trainee. All it knows follows from the record, so that a killed round goes on where it was."""
+
+    def __init__(self, catalogue: Catalogue, data: Path, trainee: str, minutes: float, started: datetime) -> None:
+        """Start a round, or go on with the one that this trainee started at that moment.
+
+        Raises:
+            UnknownTraineeError: there is no such record.
+        """
+        self._catalogue, self._data, self._trainee = catalogue, data, trainee
+        self.ends = started + timedelta(minutes=minutes)
+        self.id = started.isoformat()
+        self._new_left = max(1, round(minutes * settings().new_per_minute))
+        before = progress(data, trainee)
+        self._answers = list(before.answers)
+        self._schedule = Schedule(self._answers)
+        self._points = {point.id: point for point in _points(catalogue, self._answers)}
+        self._open = open_families(catalogue, before)
+        self._from_cases = before.from_cases
+        self._own = [answer for answer in self._answers if answer.round == self.id]
+        self._barren: set[str] = set()  # points without a card that can be proved
+
+    @property
+    def answers(self) -> tuple[Answer, ...]:
+        """Return this round's answers so far."""
+        return tuple(self._own)
+
+    def next_card(self, now: datetime) -> Card | None:
+        """Return the card to ask now; None when the time is over or nothing is left to ask."""
+        if now >= self.ends:
+            return None
+        for point in self._queue(now):
+            if point.id in self._barren:
+                continue
+            asked = [answer.card for answer in self._answers if answer.point == point.id]
+            card = card_of(self._catalogue, point, len(asked), avoid=asked[-3:])
+            if card is not None:
+                return card
+            self._barren.add(point.id)
+        return None
+
+    def answer(self, card: Card, choice: int | None, seconds: float, now: datetime) -> Feedback:
+        """Take an answer (None: does not know), write it down durably, and say how good it was.
+
+        Raises:
+            UnknownTraineeError: the trainee was removed meanwhile.
+            OSError: the record cannot be written.
+        """
+        worth = 0.0 if choice is None else card.worth[choice]
+        rating = rate(card.kind, worth, seconds, is_new=card.point not in self._schedule)
+        given = Answer(
+            at=now,
+            round=self.id,
+            card=card.id,
+            point=card.point,
+            kind=card.kind,
+            family=card.family,
+            axis=card.axis,
+            asked=card.values[card.answer],
+            said=DO_NOT_KNOW if choice is None else card.values[choice],
+            worth=worth,
+            seconds=seconds,
+            rating=rating,
+            is_first=all(answer.point != card.point for answer in self._own),
+            is_critical=card.is_critical,
+        )
+        record(self._data, self._trainee, given)
+        for kept in (self._answers, self._own):
+            kept.append(given)
+        self._schedule.learn(given)
+        return Feedback(given.is_right, worth, rating, card.why, card.answer, rating == "again")
+
+    def _queue(self, now: datetime) -> Iterator[Point]:
+        """Yield points in the order of their claim: mistakes, due, from cases, new, and then for the practice."""
+        waiting = self._mistakes()
+        yield from waiting[0]
+        asked = {answer.point for answer in self._own}
+        held = asked | {point.id for point in waiting[1]}
+        yield from (self._points[one] for one in self._schedule.due(now) if one in self._points and one not in asked)
+        fresh = [point for one, point in self._points.items() if one not in self._schedule and one not in held]
+        yield from (point for point in fresh if point.id in self._from_cases)
+        if sum(1 for answer in self._own if self._is_first_ever(answer)) < self._new_left:
+            yield from self._drawn([point for point in fresh if point.family in self._open])
+        known = [point for one, point in self._points.items() if one in self._schedule and one not in held]
+        yield from self._drawn([point for point in known if point.family in self._open])
+        yield from self._drawn(known)
+        yield from self._drawn(fresh)
+        yield from waiting[1]
+
+    def _mistakes(self) -> tuple[list[Point], list[Point]]:
+        """Return the points missed and not made good in this round: those to ask again now, and those too fresh."""
+        last = {answer.point: (at, answer) for at, answer in enumerate(self._own)}
+        open_ones = [(at, answer.point) for at, answer in last.values() if answer.rating == "again"]
+        ripe: list[Point] = []
+        fresh: list[Point] = []
+        for at, one in sorted(open_ones):
+            if one in self._points:
+                (ripe if len(self._own) - at > settings().mistake_gap else fresh).append(self._points[one])
+        return ripe, fresh
+
+    def _is_first_ever(self, answer: Answer) -> bool:
+        return next(one for one in self._answers if one.point == answer.point) is answer
+
+    def _drawn(self, found: Sequence[Point]) -> list[Point]:
+        """Return points in an order drawn by weight, those that were confused with something weighing more."""
+        weights = confusion_weights(self._answers)
+        rng = random.Random(f"{self.id} {len(self._own)}")
+        return sorted(found, key=lambda point: rng.random() ** (1 / (1 + weights[point.id])), reverse=True)
+
+
+def _points(catalogue: Catalogue, answers: Sequence[Answer]) -> Iterator[Point]:
+    """Yield the whole deck, and pairs of families that this trainee confuses although they are no look-alikes."""
+    yield from points(catalogue)
+    families = [mix for mix in mixes(answers) if mix.axis == "family"]
+    yield from (pair_point(mix.asked, mix.said) for mix in families[:CONFUSED_PAIRS] if mix.said != DO_NOT_KNOW)
+
+
+def confusion_weights(answers: Sequence[Answer]) -> Counter[str]:
+    """Return by point how often it, or the pair of families it is about, was confused among the last answers."""
+    weights: Counter[str] = Counter()
+    for answer in answers[-settings().bars.last :]:
+        if not answer.is_right:
+            weights[answer.point] += 1
+            if answer.axis == "family":
+                weights[f"which-of-two/{answer.asked}/{answer.said}"] += 1
+                weights[f"which-of-two/{answer.said}/{answer.asked}"] += 1
+    return weights
+
+
+def open_families(catalogue: Catalogue, known: Progress) -> tuple[str, ...]:
+    """Return the families to learn now: those assigned and not ready yet, else the first ones not ready."""
+    behind = [one.family for one in standings(catalogue, known) if not one.is_ready]
+    assigned = tuple(family for family in known.assigned if family in behind)
+    return assigned or tuple(behind[: settings().open_families])
