@@ -100,7 +100,8 @@ def assess(catalogue: Catalogue, case: Case) -> Assessment:
     conflicts = _conflicts(catalogue, case, readings)
     settled = lamp is not None and _is_settled(case, lamp, candidates, conflicts)
     leading = None if nothing_known else _leading(candidates)
-    judged = _with_broken(_judge(catalogue, case, lamp, candidates, readings, nothing_known), case.broken)
+    law = notes.law_notes(case.place, case.on, lamp, case.broken)
+    judged = _with_law(_judge(catalogue, case, lamp, candidates, readings, nothing_known), law, case.broken)
     asks = (*_ask_to_look(catalogue, case, settled, nexts, lamp), *judged.asks)
     return Assessment(
         headline=_headline(lamp, leading),
@@ -120,7 +121,7 @@ def assess(catalogue: Catalogue, case: Case) -> Assessment:
         replacements=_replacements(catalogue, case, lamp, readings, settled),
         label=notes.label_note(case.fixture.label),
         light=_light(catalogue, case, lamp, leading, candidates, readings),
-        law=notes.law_notes(case.place, case.on, lamp, case.broken),
+        law=law,
     )
 
 
@@ -279,13 +280,14 @@ def _unsettled(one: Replacement, lamp: Lamp) -> Replacement:
     return one.model_copy(update={"verdict": "ask first", "reason": f"{SETTLE_FIRST} {one.reason}"})
 
 
-def _with_broken(judged: fit.Judgement, broken: bool) -> fit.Judgement:
-    """Put the caution for mercury first while a lamp lies broken."""
-    if not broken:
-        return judged
-    first = fit.broken_caution()
-    verdict = max((judged.verdict, first.verdict), key=fit.STRICTNESS.__getitem__)
-    return judged.model_copy(update={"verdict": verdict, "cautions": (first, *judged.cautions)})
+def _with_law(judged: fit.Judgement, law: LawNotes, broken: bool) -> fit.Judgement:
+    """Add that the sale has ended here, and put the caution for mercury before all others while a lamp is broken."""
+    ended = fit.law_caution(law.rows)
+    cautions = judged.cautions if ended is None else fit.in_order((*judged.cautions, ended))
+    first = (fit.broken_caution(),) if broken else ()
+    added = (*first, *([ended] if ended is not None else ()))
+    verdict = max((judged.verdict, *(one.verdict for one in added)), key=fit.STRICTNESS.__getitem__)
+    return judged.model_copy(update={"verdict": verdict, "cautions": (*first, *cautions)})
 
 
 def _light(

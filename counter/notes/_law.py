@@ -41,7 +41,7 @@ def law_notes(place: str | None, on: date | None, lamp: Lamp | None, broken: boo
         place_name=names.get(place or ""),
         on=on,
         says=_says(place, place in names, lamp, rows),
-        check=rows[0].check if rows else "",
+        check=fit.law_check(),
         rows=rows,
         disposal=fit.disposal(place),
         disposal_check=fit.disposal_check(),
