@@ -10,8 +10,10 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QScrollA
 
 from counter.window.answer_bar import SignalChip
 from counter.window.facts import CONFIDENCE_WORDS
+from counter.window.scroll_column import LEAST_HEIGHT_PX
 
 if TYPE_CHECKING:
+    from counter.catalogue import Catalogue
     from counter.fit import Ask, Caution
 
 MOST_ASKS = 3  # more questions than that are not asked of a customer
@@ -45,17 +47,17 @@ class CautionCard(QFrame):
         for label in (self.says, self.why, self.do, self.source):
             box.addWidget(label)
 
-    def show_caution(self, caution: Caution) -> None:
-        """Show a caution."""
+    def show_caution(self, caution: Caution, source: str = "") -> None:
+        """Show a caution; `source` says in full where it comes from."""
         self.rule = caution.rule
         self.chip.show_signal(caution.signal)
         self.says.setText(caution.says)
         self.why.setText(caution.why)
         self.do.setText(f"→ {caution.do}")
         figure = f"{figure_words(caution.figure, caution.unit)} · " if caution.figure is not None else ""
-        self.source.setText(
-            f"{figure}{caution.source}, {CONFIDENCE_WORDS.get(caution.confidence, caution.confidence)}"
-        )
+        self.source.setText(f"{figure}{CONFIDENCE_WORDS.get(caution.confidence, caution.confidence)}")
+        self.source.setToolTip(source)
+        self.source.setAccessibleDescription(source)
 
 
 def figure_words(figure: float, unit: str | None) -> str:
@@ -84,6 +86,7 @@ class CautionsPane(QFrame):
         )
         self.asks.linkActivated.connect(self.ask_pressed)
         self._shown: object = None
+        self._sources: dict[str, str] = {}
         inside = QWidget()
         self._cards_box = QVBoxLayout()
         column = QVBoxLayout(inside)
@@ -95,11 +98,16 @@ class CautionsPane(QFrame):
         column.addStretch(1)
         self.area = QScrollArea(widgetResizable=True)
         self.area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.area.setMinimumHeight(LEAST_HEIGHT_PX)
         self.area.setWidget(inside)
         self.area.setAccessibleName("Cautions")
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 4, 0, 0)
         box.addWidget(self.area, 1)
+
+    def build(self, catalogue: Catalogue) -> None:
+        """Take the titles of the sources."""
+        self._sources = {key: source.title for key, source in catalogue.source_by_key.items()}
 
     def show_cautions(self, cautions: tuple[Caution, ...], asks: tuple[Ask, ...]) -> None:
         """Show what there is to say and to ask."""
@@ -115,7 +123,7 @@ class CautionsPane(QFrame):
         for i, card in enumerate(self.cards):
             card.setVisible(i < len(cautions))
             if i < len(cautions):
-                card.show_caution(cautions[i])
+                card.show_caution(cautions[i], self._sources.get(cautions[i].source, ""))
         self.empty.setVisible(not cautions and not asks)
         self.area.verticalScrollBar().setValue(0)
 

@@ -63,11 +63,8 @@ class ExposureBox(QWidget):
 
     def _show_uva(self, note: UvaNote) -> None:
         sure = CONFIDENCE_WORDS.get(note.confidence, note.confidence)
-        self.says.setText(
-            f"UV-A, eyes: at most {note.limit_j_m2:,.0f}\N{THIN SPACE}J/m² in a day ({sure}). It is reached:".replace(
-                ",", "\N{THIN SPACE}", 1
-            )
-        )
+        limit = f"{thousands(note.limit_j_m2)}\N{THIN SPACE}J/m²"
+        self.says.setText(f"UV-A, for eyes: at most {limit} in a day ({sure}). It is reached:")
         self.says.setToolTip("")
         self._show_rows(note.rows)
         self.notes.setText("\n".join(["Not known:", *(f"· {one}" for one in note.not_known)]))
@@ -96,3 +93,8 @@ class ExposureBox(QWidget):
         """Repaint in another palette."""
         self.curve.theme = theme
         self.curve.update()
+
+
+def thousands(number: float) -> str:
+    """Return a large number with thin spaces between thousands."""
+    return f"{number:,.0f}".replace(",", "\N{THIN SPACE}")

@@ -31,16 +31,31 @@ BALLASTS = (
     ("electronic", "electronic"),
     ("dimming", "dimming"),
     ("led-driver", "LED driver"),
-    ("bypassed", "none: mains"),
+    ("bypassed", "bypassed"),
+    ("none", "none needed"),
 )
+BALLAST_TIPS = {
+    "bypassed": "The ballast was taken out and the mains led to the holder, as some LED lamps want it",
+    "none": "Made without a ballast, for lamps that carry their own, as mains twist-lock lamps do",
+}
 USES = (
     ("unknown", "not asked yet"),
     ("lighting", "light to see by"),
     ("germicidal", "germicidal unit"),
     ("blacklight", "blacklight"),
 )
-YES_NO = (("enclosed", "closed fixture"), ("damp", "damp place"), ("cold", "cold place"), ("base_up", "base up"))
-MORE_YES_NO = (("emergency", "emergency battery"), ("dimmer", "wall dimmer"), ("shunted", "shunted holders"))
+YES_NO = (
+    ("enclosed", "closed", "A closed fixture, from which the heat cannot get away."),
+    ("damp", "damp", "A damp place."),
+    ("cold", "cold", "A cold place."),
+    ("base_up", "base up", "The lamp hangs with its base above the glass."),
+    ("emergency", "battery", "A battery pack keeps the lamp lit when the power fails."),
+    ("dimmer", "dimmer", "A dimmer on the wall."),
+    ("shunted", "shunted", "The two contacts of each holder are joined inside."),
+)
+
+CHECKS_IN_ROW = 4
+HOW_TO_CHECK = "Ticked: yes · empty: no · filled: not known"
 
 
 class FixturePane(QFrame):
@@ -62,9 +77,11 @@ class FixturePane(QFrame):
         self.label = QLineEdit()
         self.label.setPlaceholderText("type or paste the ballast label")
         self.label.setMaxLength(4000)
-        self.checks = {key: QCheckBox(words) for key, words in (*YES_NO, *MORE_YES_NO)}
+        self.checks = {key: QCheckBox(words) for key, words, _ in YES_NO}
         self.space = QLineEdit()
         self.space.setPlaceholderText("mm or in")
+        self.tube = QLineEdit()
+        self.tube.setPlaceholderText("mm or in")
         self.room = QLineEdit()
         self.room.setPlaceholderText("as 840")
         self.read = QLabel(wordWrap=True, textFormat=Qt.TextFormat.PlainText)
@@ -118,22 +135,37 @@ class FixturePane(QFrame):
         grid = QGridLayout(self._more_box)
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setVerticalSpacing(2)
-        fields: tuple[tuple[str, QWidget], ...] = (
-            ("Label", self.label),
-            ("Lamps on one ballast", self.count),
-            ("Room for length", self.space),
-            ("Other lamps in the room", self.room),
+        fields: tuple[tuple[str, str, QWidget], ...] = (
+            ("Lamps on it", "Lamps on this ballast", self.count),
+            ("Other lamps", "Colour of the other lamps in the room, as 840 or 4000 K", self.room),
+            ("Fits length", "Room for the lamp's length", self.space),
+            ("Fits tube", "Room for the tube's diameter, clips included", self.tube),
         )
-        for i, (words, widget) in enumerate(fields):
-            widget.setAccessibleName(words)
-            at = i + (i > 0)  # below the label stands what was understood from it
-            grid.addWidget(QLabel(words), at, 0)
-            grid.addWidget(widget, at, 1)
-        grid.addWidget(self.read, 1, 1)
-        for i, check in enumerate(self.checks.values()):
+        self.label.setAccessibleName("Ballast label")
+        grid.addWidget(QLabel("Label"), 0, 0)
+        grid.addWidget(self.label, 0, 1, 1, 3)
+        grid.addWidget(self.read, 1, 1, 1, 3)  # below the label: what was understood from it
+        for i, (words, meaning, widget) in enumerate(fields):
+            widget.setAccessibleName(meaning)
+            widget.setToolTip(meaning)
+            caption = QLabel(words)
+            caption.setToolTip(meaning)
+            grid.addWidget(caption, 2 + i // 2, i % 2 * 2)
+            grid.addWidget(widget, 2 + i // 2, i % 2 * 2 + 1)
+        grid.addLayout(self._yes_no_grid(), 4, 0, 1, 4)
+        grid.setColumnStretch(1, 1)
+        grid.setColumnStretch(3, 1)
+
+    def _yes_no_grid(self) -> QGridLayout:
+        grid = QGridLayout()
+        grid.setVerticalSpacing(0)
+        for i, (key, _, meaning) in enumerate(YES_NO):
+            check = self.checks[key]
             check.setTristate(True)
-            check.setToolTip("filled: yes · empty: no · dash: not known")
-            grid.addWidget(check, len(fields) + 1 + i // 2, i % 2)
+            check.setAccessibleDescription(meaning)
+            check.setToolTip(f"{meaning}\n{HOW_TO_CHECK}")
+            grid.addWidget(check, i // CHECKS_IN_ROW, i % CHECKS_IN_ROW)
+        return grid
 
     def _connect(self) -> None:
         self.more.toggled.connect(self._more_box.setVisible)
@@ -141,12 +173,15 @@ class FixturePane(QFrame):
         self.ballast.activated.connect(lambda i: self.changed.emit({"ballast": self.ballast.itemData(i)}))
         self.use.activated.connect(lambda i: self.use_changed.emit(self.use.itemData(i)))
         self.count.valueChanged.connect(lambda n: self.changed.emit({"lamp_count": n or None}))
-        for key, field in (("ballast_watts", self.watts), ("space_mm", self.space), ("room_k", self.room)):
+        for key, field in (("ballast_watts", self.watts), *self._lengths(), ("room_k", self.room)):
             field.textEdited.connect(lambda text, k=key: self._later(k, text))
         self.label.textEdited.connect(lambda text: self._later("label", text))
         self._pause.timeout.connect(self._say)
         for key, check in self.checks.items():
             check.clicked.connect(lambda _=False, k=key: self.changed.emit({k: self._yes_no(k)}))
+
+    def _lengths(self) -> tuple[tuple[str, QLineEdit], ...]:
+        return ("space_mm", self.space), ("tube_room_mm", self.tube)
 
     def _later(self, key: str, text: str) -> None:
         self._waiting[key] = text
@@ -176,6 +211,7 @@ class FixturePane(QFrame):
                 self.holder.addItem(designation, designation)
         for value, words in BALLASTS:
             self.ballast.addItem(words, value)
+            self.ballast.setItemData(self.ballast.count() - 1, BALLAST_TIPS.get(value), Qt.ItemDataRole.ToolTipRole)
         for value, words in USES:
             self.use.addItem(words, value)
 
@@ -189,7 +225,9 @@ class FixturePane(QFrame):
         self.count.blockSignals(False)
         _fill(self.watts, ", ".join(f"{watts:g}" for watts in fixture.ballast_watts))
         _fill(self.label, fixture.label)
-        _fill(self.space, f"{fixture.space_mm:g}" if fixture.space_mm else "")
+        for key, field in self._lengths():
+            length_mm = getattr(fixture, key)
+            _fill(field, f"{length_mm:g}" if length_mm else "")
         _fill(self.room, f"{fixture.room_k}" if fixture.room_k else "")
         for key, check in self.checks.items():
             _set_yes_no(check, getattr(fixture, key))
@@ -214,7 +252,7 @@ class FixturePane(QFrame):
             "ballast_watts": self.watts,
             "use": self.use,
             "lamp_count": self.count,
-            "space_mm": self.space,
+            **dict(self._lengths()),
             "room_k": self.room,
             "label": self.label,
             **self.checks,
@@ -233,7 +271,7 @@ class FixturePane(QFrame):
         self._pause.stop()
         self._waiting.clear()
         self.show_problem("")
-        for field in (self.watts, self.label, self.space, self.room):
+        for field in (self.watts, self.label, self.space, self.tube, self.room):
             field.clear()
 
 

@@ -50,6 +50,7 @@ class LawPane(QWidget):
         caption = QLabel("Shop in")
         caption.setBuddy(self.place)
         head = QHBoxLayout()
+        head.setContentsMargins(0, 0, 6, 0)
         head.addWidget(caption)
         head.addWidget(self.place, 1)
         head.addWidget(self.broken)
@@ -67,6 +68,7 @@ class LawPane(QWidget):
         from counter.fit import places  # pydantic comes with it; the first paint must not wait for that
 
         self._sources = {key: source.title for key, source in catalogue.source_by_key.items()}
+        self.place.clear()
         self.place.addItem(NOT_SET, "")
         for one in places():
             self.place.addItem(one.name, one.id)
@@ -92,8 +94,10 @@ class LawPane(QWidget):
         return Note(row.says, note.strip(), quiet, self._sources.get(row.source, row.source))
 
     def _steps(self, found: LawNotes) -> Iterator[Note]:
+        numbered = [(i + 1, step) for i, step in enumerate(found.broken)]
         for when, words in STEP_WORDS.items():
-            steps = [step for step in found.broken if step.when == when]
+            steps = [(number, step) for number, step in numbered if step.when == when]
             if steps:
-                tip = self._sources.get(steps[0].source, steps[0].source)
-                yield Note(words, "\n".join(f"· {step.step}" for step in steps), tip=tip)
+                source = steps[0][1].source
+                lines = "\n".join(f"{number}. {step.step}" for number, step in steps)
+                yield Note(words, lines, tip=self._sources.get(source, source))

@@ -13,6 +13,8 @@ from counter.window.note_list import words_label
 if TYPE_CHECKING:
     from counter.fit import Caution, Replacement
 
+VERDICT_HEIGHT_PX = 24
+
 
 class CautionLine(QWidget):
     """A caution in one breath: signal word, then what to say or do."""
@@ -44,6 +46,7 @@ class ReplacementCard(QFrame):
         self.lamp = ""
         self.verdict = QLabel()
         self.verdict.setProperty("role", "verdict")
+        self.verdict.setFixedHeight(VERDICT_HEIGHT_PX)
         self.title, self.reason = words_label(role="title"), words_label()
         self.hold = QPushButton("hold beside")
         self.hold.setProperty("flat", True)

@@ -5,6 +5,8 @@ from __future__ import annotations
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QScrollArea, QVBoxLayout, QWidget
 
+LEAST_HEIGHT_PX = 40  # so that the fixture's fields, opened, find room on a small screen
+
 
 class ScrollColumn(QScrollArea):
     """Holds a column; what it holds is as wide as the view, and wraps."""
@@ -14,6 +16,7 @@ class ScrollColumn(QScrollArea):
         self.setWidgetResizable(True)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setAccessibleName(name)
+        self.setMinimumHeight(LEAST_HEIGHT_PX)
         inside = QWidget()
         self.column = QVBoxLayout(inside)
         self.column.setContentsMargins(0, 4, 6, 0)

@@ -52,6 +52,7 @@ class SideTabs(QFrame):
 
     def build(self, catalogue: Catalogue) -> None:
         """Take what the panes show from the catalogue."""
+        self.cautions.build(catalogue)
         self.light.build(catalogue)
         self.law.build(catalogue)
 

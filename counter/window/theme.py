@@ -137,13 +137,13 @@ def sheet(theme: Theme) -> str:
     QMenu::item {{ padding: 6px 20px; }}
     QMenu::item:selected {{ background: {theme.accent_soft}; color: {theme.ink}; }}
     QCheckBox {{ spacing: 6px; min-height: 24px; }}
-    QLabel[role="verdict"] {{ font-weight: 700; border: 2px dashed {theme.ink}; border-radius: 2px; padding: 0 6px; }}
-    QLabel[role="verdict"][firm="true"] {{ color: {theme.accent}; border: 2px solid {theme.accent}; }}
+    QLabel[role="verdict"] {{ font-weight: 700; border: 1px dashed {theme.ink}; border-radius: 2px; padding: 0 6px; }}
+    QLabel[role="verdict"][firm="true"] {{ color: {theme.accent}; border: 1px solid {theme.accent}; }}
     QTabBar::tab {{ padding: 6px 10px; min-height: 22px; color: {theme.muted}; border: 0;
         border-bottom: 2px solid transparent; }}
     QTabBar::tab:selected {{ color: {theme.ink}; font-weight: 600; border-bottom: 2px solid {theme.accent}; }}
     QTabBar::tab:hover {{ color: {theme.ink}; }}
-    QTabBar:focus::tab:selected {{ background: {theme.accent_soft}; }}
+    QTabBar::tab:selected:focus {{ background: {theme.accent_soft}; }}
     QTabWidget::pane {{ border: 0; }}
     QTabWidget > QStackedWidget, QTabWidget > QStackedWidget > QWidget {{ background: {theme.paper}; }}
     """
