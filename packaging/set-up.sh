@@ -48,8 +48,10 @@ apt_install() {
         stop 3 "$(printf '%s\n' "$output" | tail -n 5)" "apt could not install them. Mend that, or run:" "    $by_hand"
 }
 
-# An update that fails (no network) is no reason to stop: the packages may lie on the disk.
+# An update that fails (no network) is no reason to stop: the packages may lie on the disk. dpkg finishes first
+# what an interrupted run left half done, or apt would refuse.
 quiet_apt() {
+    $as_root env DEBIAN_FRONTEND=noninteractive dpkg --configure -a </dev/null
     $as_root apt-get update -q -o DPkg::Lock::Timeout=120 </dev/null
     $as_root env DEBIAN_FRONTEND=noninteractive apt-get install --yes -q --no-install-recommends \
         -o DPkg::Lock::Timeout=120 "$@" </dev/null
