@@ -118,8 +118,11 @@ def _holders(known: Facts) -> tuple[tuple[str, str], ...]:
 
 
 def _watts(known: Facts) -> tuple[tuple[str, tuple[float, ...]], ...]:
-    watts = {lamp.watts.value for lamp in _on_base(known)}
-    return tuple((f"{number(one)} W", (one,)) for one in sorted(watts))
+    own = known.lamp.watts.value
+    watts = sorted({lamp.watts.value for lamp in _on_base(known)})
+    here = watts.index(own)
+    nearest = watts[max(0, here - 1) : here + 2]  # what differs more is refused all the more
+    return tuple((f"{number(one)} W", (one,)) for one in nearest)
 
 
 def _on_base(known: Facts) -> Iterator[Lamp]:

@@ -35,7 +35,7 @@ def judge(
     verdict = strictest(findings)
     if verdict == "do not sell":
         return Judgement(verdict=verdict, cautions=in_words(findings))
-    questions = asks(known, lambda trial: strictest(find(trial)))
+    questions = asks(known, verdict_on)
     if any(ask.blocks for ask in questions):
         verdict = "ask first"
     return Judgement(verdict=verdict, cautions=in_words(findings), asks=questions)
@@ -49,6 +49,18 @@ def strictest_of(judgements: Sequence[Judgement]) -> Judgement:
 def find(known: Facts) -> list[Finding]:
     """Return what every rule that applies found."""
     return [finding for rule in RULES if (finding := rule(known)) is not None]
+
+
+def verdict_on(known: Facts) -> Verdict:
+    """Return the strictest verdict of all rules, asking no further once it cannot get stricter."""
+    worst: Verdict = "sell"
+    for rule in RULES:
+        finding = rule(known)
+        if finding is not None:
+            worst = max(worst, verdict_of(finding), key=STRICTNESS.__getitem__)
+            if worst == "do not sell":
+                break
+    return worst
 
 
 def strictest(findings: list[Finding]) -> Verdict:

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from counter.fit._facts import Finding, number, weakest
+from counter.fit._facts import Finding, number
 from counter.fit._judge import in_words
 from counter.fit._near import keyed_counterpart, pin_counterpart, uvc_twins, watts_on
-from counter.fit._use_rules import EXPOSED_AT_M, about, time_to_limit_s
+from counter.fit._use_rules import exposing
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
@@ -60,13 +60,8 @@ def _is_narrowed(catalogue: Catalogue, chances: Mapping[str, float]) -> bool:
 
 
 def _exposing(rule: str, lamp: Lamp) -> Finding:
-    output, arc = lamp.uvc_w, lamp.arc_mm or lamp.length_mm
-    values = {"base": lamp.base, "distance": number(EXPOSED_AT_M)}
-    if output is None or arc is None:
-        return Finding(f"{rule}-no-figure", values)
-    seconds, _ = time_to_limit_s(output.value, arc.value)
-    values |= {"time": about(seconds), "uvc_w": number(output.value), "watts": number(lamp.watts.value)}
-    return Finding(rule, values, round(seconds), "s", weakest((output.confidence, arc.confidence)))
+    finding = exposing(lamp, rule)
+    return finding._replace(values={**finding.values, "base": lamp.base, "watts": number(lamp.watts.value)})
 
 
 def _of_base(catalogue: Catalogue, base: Base) -> Iterator[Finding]:

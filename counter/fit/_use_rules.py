@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
 from counter.fit._facts import Facts, Finding, number, weakest
+
+if TYPE_CHECKING:
+    from counter.catalogue import Confidence, Lamp
 
 EXPOSED_AT_M = 2.0  # from a ceiling fixture to the eyes of somebody standing below; a round figure of ours
 LEAST_MIRED, CLEAR_MIRED = 5.5, 11.0  # just noticeable side by side; noticed by anybody (twice that)
@@ -15,21 +19,27 @@ def uvc(facts: Facts) -> Finding | None:
     if facts.lamp.kind != "uv-c":
         return None
     rule = {"germicidal": "uvc-germicidal", "unknown": "uvc-use-unknown"}.get(facts.use, "uvc-in-lighting")
-    return _with_time(facts, rule)
+    return exposing(facts.lamp, rule)
 
 
-def _with_time(facts: Facts, rule: str) -> Finding:
-    output, arc = facts.lamp.uvc_w, facts.lamp.arc_mm or facts.lamp.length_mm
+def exposing(lamp: Lamp, rule: str) -> Finding:
+    """Return a finding on a germicidal lamp, with the time to the daily limit where its output is known."""
+    output, arc = lamp.uvc_w, lamp.arc_mm or lamp.length_mm
     if output is None or arc is None or output.value <= 0 or arc.value < 1:
         return Finding(f"{rule}-no-figure")
-    seconds, is_valid = time_to_limit_s(output.value, arc.value)
+    return _timed(rule, output.value, arc.value, weakest((output.confidence, arc.confidence)))
+
+
+@lru_cache(maxsize=256)
+def _timed(rule: str, uvc_watts: float, arc_mm: float, confidence: Confidence) -> Finding:
+    seconds, is_valid = time_to_limit_s(uvc_watts, arc_mm)
     values = {
         "time": about(seconds),
         "distance": number(EXPOSED_AT_M),
-        "uvc_w": number(output.value),
+        "uvc_w": number(uvc_watts),
         "validity": "" if is_valid else " (a rough figure: so long a lamp is too near at that distance)",
     }
-    return Finding(rule, values, round(seconds), "s", weakest((output.confidence, arc.confidence)))
+    return Finding(rule, values, round(seconds), "s", confidence)
 
 
 @lru_cache(maxsize=256)
