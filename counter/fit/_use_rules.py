@@ -11,7 +11,6 @@ if TYPE_CHECKING:
     from counter.catalogue import Confidence, Lamp
 
 EXPOSED_AT_M = 2.0  # from a ceiling fixture to the eyes of somebody standing below; a round figure of ours
-LEAST_MIRED, CLEAR_MIRED = 5.5, 11.0  # just noticeable side by side; noticed by anybody (twice that)
 
 
 def uvc(facts: Facts) -> Finding | None:
@@ -72,7 +71,19 @@ def uva(facts: Facts) -> Finding | None:
     """A blacklight lamp: for blacklight only."""
     if facts.lamp.kind != "uv-a" or facts.use == "germicidal":
         return None
-    return Finding({"blacklight": "uva-blacklight", "unknown": "uva-use-unknown"}.get(facts.use, "uva-in-lighting"))
+    if facts.use == "unknown":
+        return Finding("uva-use-unknown")
+    limit = uva_limit_j_m2()
+    values = {"limit": f"{limit:,.0f}".replace(",", "\N{THIN SPACE}")}
+    return Finding("uva-blacklight" if facts.use == "blacklight" else "uva-in-lighting", values, limit, "J/m²")
+
+
+@lru_cache(maxsize=1)
+def uva_limit_j_m2() -> float:
+    """Return the daily limit of UV-A for the eye, whatever the lamp."""
+    from counter.light import uva_exposure  # not needed before the first blacklight lamp
+
+    return uva_exposure(1.0, 100.0, EXPOSED_AT_M).limit_j_m2
 
 
 def white_for_blacklight(facts: Facts) -> Finding | None:
@@ -94,10 +105,12 @@ def colour(facts: Facts) -> Finding | None:
         apart = mired_difference(own, room)
     except ValueError:  # a colour no white lamp has: nothing to compare with
         return Finding("colour-unread", {"room": number(room)}, room, "K")
-    if apart < LEAST_MIRED:
+    word = match_word(apart)
+    if word == "same":
         return None
-    values = {"room": number(room), "own": number(own), "mired": f"{apart:.0f}", "word": match_word(apart)}
-    return Finding("colour-close" if apart < CLEAR_MIRED else "colour-differs", values, round(apart, 1), "mired")
+    values = {"room": number(room), "own": number(own), "mired": f"{apart:.0f}", "word": word}
+    rule = "colour-close" if word == "just noticeable" else "colour-differs"
+    return Finding(rule, values, round(apart, 1), "mired")
 
 
 def enclosed(facts: Facts) -> Finding | None:
