@@ -48,9 +48,14 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def _globals_first(arguments: list[str]) -> list[str]:
     """Let --data stand behind the command too; argparse takes it only before."""
-    if "--data" in arguments[1:]:
-        at = arguments.index("--data", 1)
-        return [*arguments[at : at + 2], *arguments[:at], *arguments[at + 2 :]]
+    for at, word in enumerate(arguments):
+        if word == "--":
+            break
+        if word == "--data" or word.startswith("--data="):
+            end = at + 2 if word == "--data" else at + 1
+            if end > len(arguments):  # no folder follows; moved forward it would swallow the command
+                return ["--data"]
+            return [*arguments[at:end], *arguments[:at], *arguments[end:]]
     return arguments
 
 
@@ -260,26 +265,21 @@ def _check(chosen: argparse.Namespace, data: Path) -> Answer:
     return catalogue.check_report(problems), catalogue.report_text(problems), status
 
 
-def _saved_case(path: Path) -> Case:
-    from pydantic import ValidationError
-
-    from counter.desk import Case
+def _saved_case(path: Path, catalogue: Catalogue) -> Case:
+    from counter.desk import CaseProblem
+    from counter.saved_case import read_case
 
     try:
-        return Case.model_validate_json(path.read_bytes())
-    except OSError as problem:
-        raise BadInput(f"{path.name}: {problem.strerror or problem}") from None
-    except ValidationError as problem:
-        places = "; ".join(
-            f"{'.'.join(map(str, one['loc'])) or 'file'}: {one['msg']}" for one in problem.errors()[:5]
-        )
-        raise BadInput(f"{path.name} is not a saved case: {places}") from None
+        return read_case(path, catalogue)
+    except CaseProblem as problem:
+        raise BadInput(str(problem)) from None
 
 
 def _assess(chosen: argparse.Namespace, data: Path) -> Answer:
     from counter.desk import assess
 
-    found = assess(_catalogue(data), _saved_case(chosen.case))
+    catalogue = _catalogue(data)
+    found = assess(catalogue, _saved_case(chosen.case, catalogue))
     lines = [f"{found.headline} {found.subline}".strip(), found.verdict or "no verdict yet", found.advice]
     lines += [f"{one.signal}: {one.says} {one.do}" for one in found.cautions]
     return found.model_dump(mode="json"), "\n".join(lines), NOTHING if found.verdict == "do not sell" else DONE
@@ -287,7 +287,7 @@ def _assess(chosen: argparse.Namespace, data: Path) -> Answer:
 
 def _size(text: str) -> tuple[int, int]:
     width, cross, height = text.lower().partition("x")
-    if not (cross and width.isdigit() and height.isdigit()):
+    if not (cross and text.isascii() and width.isdigit() and height.isdigit()):
         raise BadInput(f"--size: “{text[:20]}” is not a size; type it as 1440x900")
     size = (int(width), int(height))
     if not all(200 <= side <= 8000 for side in size):
@@ -296,11 +296,12 @@ def _size(text: str) -> tuple[int, int]:
 
 
 def _picture(chosen: argparse.Namespace, data: Path) -> int:
-    from counter.app import save_picture
+    size = _size(chosen.size)
+    case = _saved_case(chosen.case, _catalogue(data)) if chosen.case is not None else None
+    from counter.app import save_picture  # what was typed is judged first: a bad size needs no Qt
 
-    case = _saved_case(chosen.case) if chosen.case is not None else None
     try:
-        save_picture(chosen.out, data, case, _size(chosen.size), chosen.theme)
+        save_picture(chosen.out, data, case, size, chosen.theme)
     except OSError as problem:
         raise BadInput(str(problem)) from None
     return DONE

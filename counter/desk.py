@@ -24,6 +24,7 @@ NAMED_AT = 0.5  # a lamp type more likely than all others together is named and 
 SETTLED_AT = 0.95  # below this the clerk has not seen enough for a sale, whatever the fixture says
 UV_DOUBT = 0.01  # a germicidal candidate this likely keeps the sale open until somebody has looked
 SETTLE_FIRST = "Settle which lamp it is first."
+LONGEST_MARKS = 20_000  # characters; a paste, not a lamp
 ENOUGH_BITS = 0.05  # a look worth less than this is not worth asking for
 
 
@@ -34,7 +35,7 @@ class Case(Model):
     looks: dict[str, str | float] = Field(
         default_factory=dict, description='answers by look key; "cannot-tell" is an answer'
     )
-    marks: str = Field("", max_length=20_000)
+    marks: str = Field("", max_length=LONGEST_MARKS)
     fixture: Fixture = Fixture()
     use: Use = "unknown"
     chosen: str | None = Field(None, description="id of the lamp type the clerk settled on")
@@ -358,6 +359,8 @@ def fit_code(catalogue: Catalogue, code: str, fixture: Fixture, use: Use) -> fit
         named: tuple[str, ...] = (code,)
         colour = None
     else:
+        if len(code) > LONGEST_MARKS:
+            raise CaseProblem(f"“{code[:40]}…” names no lamp: it is {len(code)} characters long. Type one code.")
         found = assess(catalogue, Case(marks=code))
         if not found.readings or not found.readings[0].lamps:
             raise CaseProblem(f"“{code[:40]}” names no lamp known here. {' '.join(found.problems[:1])}".strip())
