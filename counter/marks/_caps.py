@@ -55,7 +55,7 @@ def _known(plain: str, at: int, known: Known, loose: bool, sized: bool) -> CapPa
         if ends(plain, end) or (loose and at_colour(plain, end)):
             if not cap.key and _ONE_DIGIT_KEY.match(plain, end):
                 continue  # a key number that the catalogue does not hold: the grammar reads it whole
-            draft = _elements(plain[:end], at) or Draft(plain, at)
+            draft = _elements(plain[:end], at, is_known=True) or Draft(plain, at)
             draft.plain, draft.at, draft.clean = plain, end, cap.text
             if sized:
                 _size(draft)
@@ -74,7 +74,7 @@ def _by_grammar(plain: str, at: int, loose: bool, sized: bool) -> CapParsed | No
     return None
 
 
-def _elements(plain: str, at: int, sized: bool = False) -> Draft | None:
+def _elements(plain: str, at: int, sized: bool = False, is_known: bool = False) -> Draft | None:
     draft = Draft(plain, at)
     _assembly(draft)
     main = _main_letter(draft)
@@ -82,7 +82,7 @@ def _elements(plain: str, at: int, sized: bool = False) -> Draft | None:
         return None
     stem = draft.clean
     contacts = _contacts(draft)
-    key = _key(draft)
+    key = _key(draft, is_known)
     text = draft.clean
     if sized:
         _angles(draft)
@@ -151,8 +151,9 @@ def _contacts(draft: Draft) -> int | None:
     return int(row["count"])
 
 
-def _key(draft: Draft) -> str | None:
-    match = draft.find(r"[-=](\d{1,2}(?:[.,]\d{1,2})?)(?![\dA-Z])(?! ?-?PIN)") or draft.find(r"(\d)$")
+def _key(draft: Draft, is_known: bool) -> str | None:
+    match = draft.find(r"[-=](\d{1,2}(?:[.,]\d{1,2})?)(?![\dA-Z])(?! ?-?PIN)")
+    match = match or (draft.find(r"(\d)$") if is_known else None)  # G24q3: only where such a base is known
     if match is None:
         return None
     is_key = draft.parts[0].part == "assembly" or "projecting contacts (pins)" in draft.parts[0].means

@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from counter.marks._known import Known
     from counter.marks._lex import Cap, Facts
 
+_TUBES = {"linear", "u-bent", "circular"}
 _TUBE_TOLERANCE_MM = 1.2  # 26 against 25.4, 29 against 28.6; the nearest sizes are over 3 mm apart
 
 
@@ -62,7 +63,7 @@ def _base_readings(facts: Facts, known: Known) -> Iterator[tuple[tuple[Base, ...
     if cap.key is None:
         yield known.bases_by("family", cap.text), None
         if cap.contacts is None or cap.text == cap.stem:
-            yield known.bases_by("stem", cap.stem), None
+            yield known.bases_by("stem", cap.stem), f"{cap.text} lacks its last letter: d for two pins, q for four."
     other = tables()["dropped_x"]["pairs"].get(cap.family)
     if facts.get("may_drop_x") and other:
         note = f"No such lamp stands on {cap.text}; it does on {other}, which older codes print without its X."
@@ -84,7 +85,7 @@ def _agrees(lamp: Lamp, known: Known, facts: Facts, shapes: tuple[LampShape, ...
         return lamp.id in facts["ids"]
     return (
         facts.get("kind") in (None, lamp.kind)
-        and (not shapes or lamp.shape is None or lamp.shape in shapes)
+        and _shape_agrees(lamp, shapes)
         and facts.get("watts") in (None, lamp.watts.value)
         and _size_agrees(lamp, facts)
         and _base_agrees(known.bases[lamp.base], facts)
@@ -92,6 +93,13 @@ def _agrees(lamp: Lamp, known: Known, facts: Facts, shapes: tuple[LampShape, ...
         and _number_agrees(lamp, known, facts)
         and facts.get("legs") in (None, lamp.legs)
     )
+
+
+def _shape_agrees(lamp: Lamp, shapes: tuple[LampShape, ...]) -> bool:
+    """A lamp whose shape is not known may be of any shape but a plain tube's: its base would show that."""
+    if lamp.shape is None:
+        return not shapes or not set(shapes) <= _TUBES
+    return not shapes or lamp.shape in shapes
 
 
 def _base_agrees(base: Base, facts: Facts) -> bool:

@@ -1,0 +1,97 @@
+"""Weighing: what reading a text as it stands costs, and how well each lamp type explains it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from counter.marks._models import MarkEvidence, Reading
+from counter.marks._sharpen import shortened, uv_doubt
+from counter.marks._tables import tables
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from counter.marks._known import Known
+
+
+class Clean(NamedTuple):
+    """What the grammars made of a text as it stands, without any guess."""
+
+    readings: tuple[Reading, ...]
+    problems: tuple[str, ...]
+    unknown: tuple[tuple[int, int], ...]
+    clashes: int
+
+    @property
+    def is_enough(self) -> bool:
+        """Whether nothing is left over, odd or impossible."""
+        return bool(self.readings) and not any(strain(self, reading) for reading in self.readings)
+
+
+def strain(clean: Clean, reading: Reading) -> float:
+    """Return the cost of reading a text as it stands, where something in it is left over, odd or impossible."""
+    table = tables()["noise"]
+    odd = {"other": table["aside"], "number": table["bare_number"]}
+    cost = sum(odd.get(span.part, 0.0) for span in reading.spans) if reading.system != "base" else 0.0
+    unread = sum(end - start for start, end in clean.unknown)
+    cost += table["unread_word"] * len(clean.unknown) + table["background_character"] * unread
+    cost += table["clash"] * clean.clashes + (table["lacks_letter"] if _lacks_letter(reading) else 0.0)
+    if reading.lamps or reading.system == "colour":
+        return float(cost)
+    is_one_code = reading.system not in ("partial", "house", "base") and (not reading.lamp.base or reading.lamp.bases)
+    kind = "impossible_base" if reading.system == "base" else "impossible_code" if is_one_code else "impossible"
+    return float(cost + table[kind])
+
+
+def _lacks_letter(reading: Reading) -> bool:
+    """Whether a base is printed short of its letter: G24, which may as well be a worn GU24, for mains."""
+    printed = reading.lamp.base
+    short = printed and all(base.partition("-")[0] != printed for base in reading.lamp.bases)
+    return bool(short and reading.lamp.bases and reading.system in ("partial", "base") and reading.lamp.pins is None)
+
+
+def evidence(
+    text: str, readings: tuple[Reading, ...], problems: Sequence[str], floor: float, known: Known, limit: int
+) -> MarkEvidence:
+    """Put the answer together; a doubt about ultraviolet is kept whatever the limit."""
+    doubt = uv_doubt(readings)
+    return MarkEvidence(
+        text=text,
+        readings=shortened(readings, limit),
+        problems=tuple(dict.fromkeys((*problems, *((doubt,) if doubt else ())))),
+        likelihood=likelihood(readings, known),
+        floor=floor,
+    )
+
+
+def likelihood(readings: Sequence[Reading], known: Known, *, scaled: bool = True) -> dict[str, float]:
+    """Return how well each lamp type explains the text: the sum over the readings that can mean it, best is 1."""
+    sums: dict[str, float] = {}
+    for reading in readings:
+        for lamp in reading.lamps:
+            sums[lamp] = sums.get(lamp, 0.0) + reading.probability
+        for lamp in _suffix_lost(reading, known):
+            sums[lamp] = sums.get(lamp, 0.0) + reading.probability * tables()["linear"]["suffix_lost"]
+    best = max(sums.values(), default=1.0) if scaled else 1.0
+    return {lamp: value / best for lamp, value in sums.items()}
+
+
+def _suffix_lost(reading: Reading, known: Known) -> list[str]:
+    """Return the blacklight lamps whose code is this one where its BL or BLB has worn off."""
+    if reading.system != "ansi-linear" or reading.lamp.kind != "fluorescent":
+        return []
+    twins = [f"{lamp}/uv-a" for lamp in reading.lamps]
+    return [lamp for lamp in twins if lamp in known.catalogue.lamp_by_id]
+
+
+def floor_of(readings: Sequence[Reading]) -> float:
+    """Return what a lamp type gets that no reading of a whole code names: the marks may be another lamp's."""
+    floors = tables()["floors"]
+    named = [float(floors.get(reading.system, floors["partial"])) for reading in readings if reading.lamps]
+    return max(named, default=1.0)
+
+
+def worn_floor(readings: Sequence[Reading], none_of_these: float, known: Known) -> float:
+    """Return what a lamp type that no reading names gets: what the texts that mean none of these leave to it."""
+    best = max(likelihood(readings, known, scaled=False).values(), default=0.0)
+    return min(1.0, max(none_of_these, tables()["floors"]["partial"]) / best) if best else 1.0
