@@ -66,6 +66,8 @@ class CardDelegate(QStyledItemDelegate):
     def __init__(self, theme: Theme) -> None:
         super().__init__()
         self.theme = theme
+        self.shows_share = False
+        self.size = QSize(CARD_LEAST_WIDTH, CARD_HEIGHT)
         self._painted: dict[tuple[str, str, str, float], QPixmap] = {}
 
     def forget(self) -> None:
@@ -73,7 +75,7 @@ class CardDelegate(QStyledItemDelegate):
         self._painted.clear()
 
     def sizeHint(self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex) -> QSize:
-        return QSize(CARD_LEAST_WIDTH, CARD_HEIGHT)
+        return self.size
 
     def paint(
         self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
@@ -87,7 +89,8 @@ class CardDelegate(QStyledItemDelegate):
         self._frame(painter, layout, bool(state & QStyle.StateFlag.State_Selected))
         self._drawings(painter, layout, card)
         self._words(painter, layout, card, option.font)
-        self._likelihood(painter, layout, card)
+        if self.shows_share:
+            self._likelihood(painter, layout, card)
         painter.restore()
 
     def _frame(self, painter: QPainter, layout: CardLayout, selected: bool) -> None:

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from counter.window.cards import Card
     from counter.window.theme import Theme
 
+SCROLL_BAR_PX = 14
 FOLD_UNDER = 0.004  # cards below this share are folded away once anything is known
 
 
@@ -53,9 +54,14 @@ class CardView(QListView):
     """A list in columns that always fill the width, so that no ragged margin is left."""
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        width = self.viewport().width() - 2
+        # Always as if the scroll bar were there: one that comes and goes would change the columns with it.
+        width = self.width() - SCROLL_BAR_PX
         columns = max(width // CARD_LEAST_WIDTH, 1)
-        self.setGridSize(QSize(width // columns, CARD_HEIGHT))
+        card = QSize(width // columns, CARD_HEIGHT)
+        self.setGridSize(card)
+        delegate = self.itemDelegate()
+        if isinstance(delegate, CardDelegate):
+            delegate.size = card
         super().resizeEvent(event)
 
 
@@ -74,7 +80,7 @@ class OutlineGrid(QFrame):
         self.model = CardModel()
         self.delegate = CardDelegate(theme)
         self.view = self._make_view()
-        self.filter = QLineEdit(placeholderText="Filter: base or watts, as G24q or 26")
+        self.filter = QLineEdit(placeholderText="Filter, as 26 or G24q")
         self.filter.setClearButtonEnabled(True)
         self.filter.setMaximumWidth(260)
         self.filter.setFixedHeight(30)
@@ -123,6 +129,7 @@ class OutlineGrid(QFrame):
         """Show cards best first; `fresh` says that nothing is known yet, so nothing is folded away."""
         if (tuple(cards), fresh) != (self._all, self._fresh):
             self._all, self._fresh = tuple(cards), fresh
+        self.delegate.shows_share = not fresh  # before anything is known the bars would say nothing
             self._refill()
         self.select(chosen)
 
