@@ -129,7 +129,7 @@ class OutlineGrid(QFrame):
         """Show cards best first; `fresh` says that nothing is known yet, so nothing is folded away."""
         if (tuple(cards), fresh) != (self._all, self._fresh):
             self._all, self._fresh = tuple(cards), fresh
-        self.delegate.shows_share = not fresh  # before anything is known the bars would say nothing
+            self.delegate.shows_share = not fresh  # before anything is known the bars would say nothing
             self._refill()
         self.select(chosen)
 
