@@ -72,21 +72,26 @@ class MainWindow(QMainWindow):
         self.middle.addWidget(self.grid)
         self.middle.addWidget(self.detail)
         self.middle.setSizes([340, 356])
-        side = QWidget()
-        column = QVBoxLayout(side)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(8)
-        column.addWidget(self.marks)
-        column.addWidget(self.fixture)
-        column.addWidget(self.side, 1)
+        # Marks keep their height whatever they say, or everything under them would jump at each character.
+        self.column = QSplitter(Qt.Orientation.Vertical)
+        lower = QWidget()
+        below = QVBoxLayout(lower)
+        below.setContentsMargins(0, 0, 0, 0)
+        below.setSpacing(8)
+        below.addWidget(self.fixture)
+        below.addWidget(self.side, 1)
+        self.column.addWidget(self.marks)
+        self.column.addWidget(lower)
+        self.column.setStretchFactor(1, 1)
+        self.column.setSizes([252, 440])
         self.across = QSplitter(Qt.Orientation.Horizontal)
         self.looks.setMinimumWidth(330)
-        side.setMinimumWidth(350)
-        for widget in (self.looks, self.middle, side):
+        self.column.setMinimumWidth(350)
+        for widget in (self.looks, self.middle, self.column):
             self.across.addWidget(widget)
         self.across.setStretchFactor(1, 1)
         self.across.setSizes([334, 590, 372])
-        for splitter in (self.middle, self.across):
+        for splitter in (self.middle, self.across, self.column):
             splitter.setHandleWidth(8)
             splitter.setChildrenCollapsible(False)
         whole = QWidget()
@@ -125,7 +130,7 @@ class MainWindow(QMainWindow):
     def _restore(self) -> None:
         if (geometry := self.settings.value("geometry")) is not None:
             self.restoreGeometry(cast("Any", geometry))
-        for name, splitter in (("across", self.across), ("middle", self.middle)):
+        for name, splitter in (("across", self.across), ("middle", self.middle), ("column", self.column)):
             if (state := self.settings.value(name)) is not None:
                 splitter.restoreState(cast("Any", state))
 
@@ -133,6 +138,7 @@ class MainWindow(QMainWindow):
         self.settings.setValue("geometry", self.saveGeometry())
         self.settings.setValue("across", self.across.saveState())
         self.settings.setValue("middle", self.middle.saveState())
+        self.settings.setValue("column", self.column.saveState())
         self.settings.sync()
         super().closeEvent(event)
 

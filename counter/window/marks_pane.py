@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QMenu, QPu
 
 from counter.window.card_delegate import percent
 from counter.window.code_strip import CodeStrip
+from counter.window.scroll_column import ScrollColumn
 
 if TYPE_CHECKING:
     from counter.desk import Conflict
@@ -18,8 +19,12 @@ if TYPE_CHECKING:
     from counter.window.theme import Theme
 
 PAUSE_MS = 60
-MOST_READINGS = 4
+MOST_READINGS = 3
 LONGEST = 20_000
+HINT = (
+    "Type it as it stands, in any order: CFQ26W/G24q/841, FSQ-26-E-G24q=3, F32T8/841, TC-DEL, or 26W 4-pin 841.\n"
+    "? stands for a character nobody can read, * for a rubbed stretch: CF?26W/G24q/8*"
+)
 SYSTEM_WORDS = {
     "nema": "generic code",
     "ilcos": "ILCOS",
@@ -52,6 +57,8 @@ class MarksPane(QFrame):
         self.parts = QLabel(textFormat=Qt.TextFormat.RichText, wordWrap=True)
         self.problems = QLabel(wordWrap=True)
         self.readings = [QPushButton() for _ in range(MOST_READINGS)]
+        self.hint = QLabel(HINT, wordWrap=True)
+        self.hint.setProperty("role", "quiet")
         self.conflict = QFrame()
         self.conflict_words = QLabel(wordWrap=True)
         self.drop_look, self.drop_marks = QPushButton(), QPushButton("The marks are misread")
@@ -72,14 +79,18 @@ class MarksPane(QFrame):
         box = QVBoxLayout(self)
         box.setContentsMargins(8, 8, 8, 8)
         box.setSpacing(4)
-        for widget in (title, self.field, self.strip, self._make_conflict(), self.parts):
-            box.addWidget(widget)
+        box.addWidget(title)
+        box.addWidget(self.field)
+        self.area = ScrollColumn("What the marks say", spacing=4)
+        for widget in (self.hint, self.strip, self.problems, self._make_conflict()):
+            self.area.column.addWidget(widget)
         for button in self.readings:
             button.setVisible(False)
             button.setStyleSheet("text-align:left;")
-            box.addWidget(button)
-        box.addWidget(self.problems)
-        box.addStretch(1)
+            self.area.column.addWidget(button)
+        self.area.column.addWidget(self.parts)
+        self.area.column.addStretch(1)
+        box.addWidget(self.area, 1)
         self.strip.setVisible(False)
 
     def _make_conflict(self) -> QWidget:
@@ -120,6 +131,7 @@ class MarksPane(QFrame):
         if self._shown == (text, readings, conflicts, problems):
             return
         self._shown = (text, readings, conflicts, problems)
+        self.hint.setVisible(not text.strip())
         best = readings[0] if readings else None
         spans = best.spans if best is not None else ()
         self.strip.show_reading(text if best is not None and len(text) <= 60 else "", spans)
