@@ -25,7 +25,10 @@ class Mix(NamedTuple):
 
 
 class Confusion(Model):
-    """First-try answers over one axis: `counts[i][j]` is how often label j was said where label i was right."""
+    """All answers over one axis: `counts[i][j]` is how often label j was said where label i was right.
+
+    Repeats within a round count too: what is said again after the explanation is confused all the more.
+    """
 
     axis: Axis
     labels: tuple[str, ...]
@@ -48,9 +51,7 @@ def confusion(answers: Iterable[Answer], axis: Axis) -> Confusion:
     An answer that counts as right though another would be a little better stands on the diagonal.
     """
     pairs = Counter(
-        (answer.asked, answer.asked if answer.is_right else answer.said)
-        for answer in answers
-        if answer.axis == axis and answer.is_first
+        (answer.asked, answer.asked if answer.is_right else answer.said) for answer in answers if answer.axis == axis
     )
     labels = tuple(sorted({label for pair in pairs for label in pair}))
     counts = tuple(tuple(pairs[asked, said] for said in labels) for asked in labels)

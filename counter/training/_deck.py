@@ -8,7 +8,7 @@ from itertools import islice
 from typing import TYPE_CHECKING, NamedTuple, get_args
 
 from counter.training import _code_cards, _look_cards, _notch_cards, _outline_cards, _sale_cards
-from counter.training._facts import lore
+from counter.training._facts import lore, make_room
 from counter.training._models import CardKind, Point
 
 if TYPE_CHECKING:
@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from counter.training._facts import Lore
     from counter.training._models import Card
 
+VARIANTS = 10_000  # of one point, of which a seed draws some
 IDLE_ROUNDS = 5  # without a new card before a kind counts as dealt out
 TRIES = 8  # dresses tried for a point before it is passed over: not every lamp or case makes a proved card
 
@@ -54,8 +55,11 @@ def dress(catalogue: Catalogue, point: Point, variant: int = 0) -> Card | None:
 
     None when this variant has no card that the catalogue is sure of.
     """
-    rng = random.Random(f"{point.id}#{variant}")
-    return _MAKERS[point.kind].card(lore(catalogue), point, rng)
+    known, key = lore(catalogue), (point.id, variant)
+    if key not in known.dressed:
+        make_room(known.dressed)
+        known.dressed[key] = _MAKERS[point.kind].card(known, point, random.Random(f"{point.id}#{variant}"))
+    return known.dressed[key]
 
 
 def card_of(catalogue: Catalogue, point: Point, variant: int = 0, avoid: Iterable[str] = ()) -> Card | None:
@@ -93,7 +97,7 @@ def _hand(catalogue: Catalogue, kind: CardKind, rng: random.Random, seen: set[st
         idle += 1
         rng.shuffle(all_points)
         for point in all_points:
-            card = card_of(catalogue, point, rng.randrange(1_000_000))
+            card = card_of(catalogue, point, rng.randrange(VARIANTS))
             if card is not None and not seen & (names := {card.id, f"{card.said} {card.choices}"}):
                 seen |= names  # the same question may come up at two families
                 idle = 0

@@ -4,18 +4,21 @@ from __future__ import annotations
 
 from functools import cached_property
 from math import prod, sqrt
-from typing import TYPE_CHECKING, NamedTuple, TypeVar
+from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 
 from counter.catalogue import TRUST, Catalogue, Circuit, Lamp, Sourced, notch_look
+from counter.desk import assess
 from counter.identify import word_chances
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
     from counter.catalogue import Figure
-    from counter.training._models import Point
+    from counter.desk import Assessment, Case
+    from counter.training._models import Card, Point
 
 SURE = TRUST["memory-medium"]  # what is trusted less never decides a card by itself
+REMEMBERED = 5000  # entries of a memory; a card or an assessment takes some kilobytes
 PRINT = "watts"  # not seen in a drawing: said beside it where the drawing alone cannot decide
 
 
@@ -42,6 +45,8 @@ class Lore:
         """Take the catalogue; nothing is worked out yet."""
         self.catalogue = catalogue
         self.points: dict[str, tuple[Point, ...]] = {}  # by kind, as they are first asked for
+        self.dressed: dict[tuple[str, int], Card | None] = {}  # by point and variant
+        self._assessed: dict[str, Assessment] = {}
         self._facts: dict[str, Mapping[str, Fact]] = {}
         self._alike: dict[str, tuple[str, ...]] = {}
 
@@ -52,6 +57,20 @@ class Lore:
         for lamp in self.catalogue.lamps:
             found[self.catalogue.base_of(lamp).family].append(lamp)
         return {family: tuple(lamps) for family, lamps in found.items() if lamps}
+
+    def assessed(self, case: Case) -> Assessment:
+        """Return the assessment of a case, remembered: the makers come back to the same cases."""
+        key = case.model_dump_json()
+        if key not in self._assessed:
+            make_room(self._assessed)
+            self._assessed[key] = assess(self.catalogue, case)
+        return self._assessed[key]
+
+    @cached_property
+    def chances(self) -> Mapping[str, Mapping[str, Mapping[str, float]]]:
+        """By word look and lamp id: the chance of each answer."""
+        looks = [look.key for look in self.catalogue.looks if not look.is_measured]
+        return {key: word_chances(self.catalogue, key) for key in looks}
 
     @cached_property
     def sure(self) -> Catalogue:
@@ -82,10 +101,8 @@ class Lore:
     @cached_property
     def _mixtures(self) -> dict[str, list[dict[str, float]]]:
         """By family, for each look: the chance of each answer, averaged over the family's lamp types."""
-        looks = [look.key for look in self.catalogue.looks if not look.is_measured]
-        chances = [word_chances(self.catalogue, key) for key in looks]
         return {
-            family: [_mean([by_lamp[lamp.id] for lamp in lamps]) for by_lamp in chances]
+            family: [_mean([by_lamp[lamp.id] for lamp in lamps]) for by_lamp in self.chances.values()]
             for family, lamps in self.lamps_of.items()
         }
 
@@ -114,6 +131,12 @@ def lore(catalogue: Catalogue) -> Lore:
     if not _last or _last[0].catalogue is not catalogue:
         _last[:] = [Lore(catalogue)]
     return _last[0]
+
+
+def make_room(memory: dict[Any, Any]) -> None:
+    """Forget everything when too much is remembered, which few runs ever reach."""
+    if len(memory) >= REMEMBERED:
+        memory.clear()
 
 
 def _mean(rows: list[Mapping[str, float]]) -> dict[str, float]:

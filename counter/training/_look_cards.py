@@ -7,8 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from counter.desk import Case, assess
-from counter.identify import word_chances
+from counter.desk import Case
 from counter.training._build import Asked, Choice, build
 from counter.training._case_words import seen_words
 from counter.training._models import Point
@@ -45,7 +44,7 @@ def look_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
     lamp = rng.choice(lamps)
     keys = sorted(rng.sample(KNOWN_FIRST, rng.choice((1, 2, 2, 3))), key=KNOWN_FIRST.index)
     case = Case(looks={key: true_answer(lore, lamp, key) for key in keys})
-    offered = _offered(assess(lore.catalogue, case).next)
+    offered = _offered(lore.assessed(case).next)
     worths = worths_of(offered)
     if len(offered) < 2 or min(worths) >= settings().half_share:
         return None
@@ -103,7 +102,7 @@ def _why(lore: Lore, offered: Sequence[NextLook]) -> dict[str, str]:
 
 def true_answer(lore: Lore, lamp: Lamp, key: str) -> str:
     """Return the answer that a look at the lamp most likely gets; the first in the look's order among equals."""
-    chances = word_chances(lore.catalogue, key)[lamp.id]
+    chances = lore.chances[key][lamp.id]
     return max(chances, key=chances.__getitem__)
 
 
@@ -122,7 +121,7 @@ def uv_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
     lamp = rng.choice(lamps)
     keys = ["legs", "pins", "watts", *rng.choice([["glass"], ["glass"], ["glass", "block"], [], ["block"]])]
     case = Case(looks={key: true_answer(lore, lamp, key) for key in keys})
-    told = told_kind(assess(lore.catalogue, case))
+    told = told_kind(lore.assessed(case))
     if told is None or not is_safe(case, told):
         return None
     words = settings().words

@@ -60,7 +60,11 @@ class Round:
         self._open = open_families(catalogue, before)
         self._from_cases = before.from_cases
         self._own = [answer for answer in self._answers if answer.round == self.id]
+        self._new_left -= len({answer.point for answer in self._own} - {answer.point for answer in self._before()})
         self._barren: set[str] = set()  # points without a card that can be proved
+
+    def _before(self) -> list[Answer]:
+        return [answer for answer in self._answers if answer.round != self.id]
 
     @property
     def answers(self) -> tuple[Answer, ...]:
@@ -107,27 +111,32 @@ class Round:
             is_critical=card.is_critical,
         )
         record(self._data, self._trainee, given)
+        self._new_left -= given.point not in self._schedule
         for kept in (self._answers, self._own):
             kept.append(given)
         self._schedule.learn(given)
         return Feedback(given.is_right, worth, rating, card.why, card.answer, rating == "again")
 
     def _queue(self, now: datetime) -> Iterator[Point]:
-        """Yield points in the order of their claim: mistakes, due, from cases, new, and then for the practice."""
-        waiting = self._mistakes()
-        yield from waiting[0]
+        """Yield points in the order of their claim.
+
+        Mistakes, what is due, what a case brought, some new points; then practice of what is known, and when
+        that is used up more new ones: always of the open families first.
+        """
+        ripe, unripe = self._mistakes()
+        yield from ripe
         asked = {answer.point for answer in self._own}
-        held = asked | {point.id for point in waiting[1]}
+        left = [point for point in self._points.values() if point.id not in asked]
         yield from (self._points[one] for one in self._schedule.due(now) if one in self._points and one not in asked)
-        fresh = [point for one, point in self._points.items() if one not in self._schedule and one not in held]
+        fresh = [point for point in left if point.id not in self._schedule]
+        known = [point for point in left if point.id in self._schedule]
         yield from (point for point in fresh if point.id in self._from_cases)
-        if sum(1 for answer in self._own if self._is_first_ever(answer)) < self._new_left:
-            yield from self._drawn([point for point in fresh if point.family in self._open])
-        known = [point for one, point in self._points.items() if one in self._schedule and one not in held]
-        yield from self._drawn([point for point in known if point.family in self._open])
-        yield from self._drawn(known)
-        yield from self._drawn(fresh)
-        yield from waiting[1]
+        groups = (known, fresh) if self._new_left <= 0 else (fresh, known)
+        for group in groups:
+            yield from self._drawn([point for point in group if point.family in self._open])
+        for group in groups:
+            yield from self._drawn(group)
+        yield from unripe
 
     def _mistakes(self) -> tuple[list[Point], list[Point]]:
         """Return the points missed and not made good in this round: those to ask again now, and those too fresh."""
@@ -139,9 +148,6 @@ class Round:
             if one in self._points:
                 (ripe if len(self._own) - at > settings().mistake_gap else fresh).append(self._points[one])
         return ripe, fresh
-
-    def _is_first_ever(self, answer: Answer) -> bool:
-        return next(one for one in self._answers if one.point == answer.point) is answer
 
     def _drawn(self, found: Sequence[Point]) -> list[Point]:
         """Return points in an order drawn by weight, those that were confused with something weighing more."""

@@ -10,7 +10,7 @@ from itertools import islice
 from typing import TYPE_CHECKING, NamedTuple, get_args
 
 from counter.catalogue import TRUST
-from counter.desk import Case, assess
+from counter.desk import Case
 from counter.fit import Fixture, Use, Verdict, judge
 from counter.training._build import Asked, Choice, build
 from counter.training._case_words import case_words
@@ -88,7 +88,7 @@ def _judge(catalogue: Catalogue, case: Case) -> Judgement:
 
 
 def _verdict_card(lore: Lore, point: Point, case: Case) -> Card | None:
-    assessment, sure = assess(lore.catalogue, case), sure_judgement(lore, case)
+    assessment, sure = lore.assessed(case), sure_judgement(lore, case)
     verdict = assessment.verdict
     if verdict is None or sure is None or sure.verdict != verdict:
         return None
@@ -124,7 +124,7 @@ def _why(caution: Caution) -> str:
 
 def first_caution(lore: Lore, case: Case) -> Caution | None:
     """Return the first caution of a case, if sure facts alone put it first in the same words."""
-    cautions, sure = assess(lore.catalogue, case).cautions, _judge(lore.sure, case).cautions
+    cautions, sure = lore.assessed(case).cautions, _judge(lore.sure, case).cautions
     if not cautions or not sure or TRUST[sure[0].confidence] < SURE:
         return None
     return cautions[0] if cautions[0].says == sure[0].says else None
@@ -148,7 +148,7 @@ def _caution_card(lore: Lore, point: Point, case: Case) -> Card | None:
 
 def _other_sayings(lore: Lore, family: str, case: Case) -> Iterator[Choice]:
     """Yield cautions of other rules, those of the same lamp first: figures of another would give them away."""
-    cautions = assess(lore.catalogue, case).cautions
+    cautions = lore.assessed(case).cautions
     taken = {caution.rule for caution in cautions} | {caution.says for caution in cautions}
     for setting in sorted(_settings(lore, family), key=lambda setting: setting.case.chosen != case.chosen):
         for caution in _judge(lore.catalogue, setting.case).cautions:

@@ -6,7 +6,7 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from counter.training import Answer
+from counter.training import Answer, Round, add_trainee
 
 START = datetime(2031, 3, 3, 8, 0, tzinfo=UTC)
 
@@ -41,3 +41,26 @@ def answer():
         return Answer(**facts | other)
 
     return make
+
+
+@pytest.fixture
+def trainee(data, now):
+    """Return the id of a trainee of whom nothing is known yet."""
+    return add_trainee(data, "Ola Nordberg", now).id
+
+
+@pytest.fixture
+def play(catalogue, data, now):
+    """Return a player of rounds: `choose(card)` answers each card, a day apart, nine seconds a card."""
+
+    def run(trainee, choose, *, days=1, minutes=10.0, first_day=0):
+        played = []
+        for day in range(first_day, first_day + days):
+            at = now + timedelta(days=day)
+            lesson = Round(catalogue, data, trainee, minutes, at)
+            while (card := lesson.next_card(at)) is not None:
+                played.append((card, lesson.answer(card, choose(card), 5.0, at)))
+                at += timedelta(seconds=9)
+        return played
+
+    return run

@@ -15,11 +15,12 @@ def test_matrix_counts_asked_against_said(answer):
     assert found.mixes()[1].share == 1 / 3
 
 
-def test_repeats_in_a_round_and_other_axes_do_not_count(answer):
+def test_axes_are_kept_apart_and_repeats_count(answer):
     again = answer(worth=0, is_first=False)
     side = answer("notch-side/G24q", worth=0, axis="notch", asked="small-left", said="small-right")
-    assert confusion([again, side], "family").counts == ()
-    assert [tuple(mix[:3]) for mix in mixes([again, side, answer()])] == [("notch", "small-left", "small-right")]
+    assert confusion([side], "family").counts == ()
+    found = mixes([side, again, side, answer()])
+    assert [mix[:4] for mix in found] == [("notch", "small-left", "small-right", 2), ("family", "G24q", "G24d", 1)]
 
 
 def test_another_right_answer_is_no_confusion(answer):

@@ -1,0 +1,160 @@
+"""What the single kinds of card ask, checked by hand where the core could agree with itself."""
+
+from __future__ import annotations
+
+import pytest
+
+from counter.catalogue import TRUST
+from counter.desk import assess
+from counter.training import cards, cards_about, dress, points
+from counter.training._facts import SURE, lore
+from counter.training._look_cards import worths_of
+
+# By hand: the drawing turned anticlockwise by so much, the end of the key edge that the notch is nearer to on the
+# page, and the side it is on once the key edge is up again.
+SIDES = [
+    (0, "left", "left"),
+    (0, "right", "right"),
+    (90, "bottom", "left"),
+    (90, "top", "right"),
+    (180, "right", "left"),
+    (180, "left", "right"),
+    (270, "top", "left"),
+    (270, "bottom", "right"),
+]
+
+
+def of_kind(catalogue, kind, count=400):
+    return cards(catalogue, 9, count, [kind])
+
+
+def test_left_and_right_by_hand(catalogue):
+    found = {
+        (card.draw.turned_deg, card.shown.rsplit("nearer the ", 1)[-1].rstrip("."), card.choices[card.answer])
+        for card in of_kind(catalogue, "notch-side")
+        if "nearer the" in card.shown
+    }
+    assert found == set(SIDES)
+
+
+def test_left_and_right_ask_of_the_drawing_only(catalogue):
+    for card in of_kind(catalogue, "notch-side"):
+        assert "as drawn here" in card.question
+        assert not any(base.designation in card.said for base in catalogue.bases if base.designation != card.family)
+        assert "not confirmed" in card.why
+
+
+def test_pairs_are_the_closest_look_alikes_that_can_be_told(catalogue):
+    pairs = {(point.family, point.subject) for point in points(catalogue, ["which-of-two"])}
+    assert {("G23", "GX23"), ("G24q", "GX24q"), ("G10q", "2GX13"), ("GU24", "GX53"), ("2G7", "2GX7")} <= pairs
+    known = lore(catalogue)
+    for family, other in pairs:
+        told = [
+            one for one in known.alike(family) if any(known.is_told_from(la, one) for la in known.lamps_of[family])
+        ]
+        assert other in told[:2]
+
+
+def test_closeness_is_a_share_and_the_same_both_ways(catalogue):
+    known = lore(catalogue)
+    families = list(known.lamps_of)
+    for one in families:
+        assert known.closeness(one, one) == pytest.approx(1.0)
+        for other in families:
+            assert 0 <= known.closeness(one, other) <= 1 + 1e-9
+            assert known.closeness(one, other) == pytest.approx(known.closeness(other, one))
+    assert known.closeness("G24d", "GX24d") > known.closeness("G24d", "G13")
+
+
+def test_unsure_facts_never_decide_a_base(changed):
+    def forget(document):
+        for base in document["bases"]:
+            for key in ("pins", "arrangement", "block", "pin_spacing_mm"):
+                if base.get(key):
+                    base[key]["confidence"] = "memory-low"
+            if base["face"].get("notches"):
+                base["face"]["notches"]["confidence"] = "memory-low"
+
+    vague = changed(forget)
+    named = {point.family for point in points(vague, ["name-base"])}
+    assert "G23" not in named  # only pins tell it from 2G7
+    assert ("G24d", "G24q") not in {(point.family, point.subject) for point in points(vague, ["which-of-two"])}
+    assert all(TRUST["memory-low"] < SURE <= TRUST[one] for one in ("practice", "memory-medium", "memory-high"))
+
+
+def test_print_is_quoted_only_where_the_drawing_cannot_tell(catalogue):
+    found = {card.family: card.said for card in of_kind(catalogue, "name-base")}
+    assert "print says" not in found["2G11"]
+    assert "the print says 55 W" in found["GRY10q"]
+
+
+@pytest.mark.parametrize(
+    ("family", "scenario", "verdict"),
+    [
+        ("G24d", "other-ballast", "do not sell"),  # two pins carry a starter: never on an electronic ballast
+        ("G23", "bypassed", "do not sell"),
+        ("G24q", "led-driver", "do not sell"),
+        ("2G11", "for-lighting", "do not sell"),  # germicidal in a lighting fixture
+        ("G5", "for-lighting", "do not sell"),
+        ("2G11", "unknown-ballast", "ask first"),
+        ("GU24", "on-ballast", "do not sell"),  # mains lamps never on a ballast
+        ("G24q", "right", "sell"),
+    ],
+)
+def test_verdicts_by_hand(catalogue, family, scenario, verdict):
+    point = next(point for point in points(catalogue, ["sale"]) if point.id == f"sale/{family}/{scenario}")
+    found = [card for variant in range(12) if (card := dress(catalogue, point, variant)) and card.kind == "sale"]
+    assert found
+    assert {card.values[card.answer] for card in found} == {verdict}
+
+
+def test_first_caution_of_germicidal_lamps_is_the_danger(catalogue):
+    found = [card for card in cards_about(catalogue, "uvc-in-lighting", 6) if card.kind == "caution"]
+    assert found
+    for card in found:
+        assert card.why.startswith("DANGER")
+        assert card.case.use == "lighting"
+
+
+def test_wrong_sayings_are_not_said_in_the_case(catalogue):
+    for card in (card for card in of_kind(catalogue, "sale", 60) if card.kind == "caution"):
+        said = {caution.says for caution in assess(catalogue, card.case).cautions}
+        assert said & set(card.choices) == {card.choices[card.answer]}
+
+
+def test_only_glass_settles_ultraviolet(catalogue):
+    expected = {"clear": "uv-c", "white": "lighting", None: "unknown"}
+    found = of_kind(catalogue, "uv-or-light", 80)
+    assert {card.case.looks.get("glass") for card in found} == set(expected)
+    for card in found:
+        assert card.values[card.answer] == expected[card.case.looks.get("glass")]
+
+
+def test_next_look_is_graded_by_bits_per_second(catalogue):
+    for card in of_kind(catalogue, "next-look", 30):
+        rates = {one.look: one.bits / one.seconds for one in assess(catalogue, card.case).next}
+        best = max(rates.values())
+        for value, worth in zip(card.values, card.worth, strict=True):
+            share = rates[value] / best
+            assert worth == (1.0 if share >= 0.9 else pytest.approx(share, abs=1e-4))
+        assert rates[card.values[card.answer]] >= 0.9 * best
+
+
+def test_several_looks_may_be_right(catalogue):
+    one, *others = assess(catalogue, of_kind(catalogue, "next-look", 1)[0].case).next
+    near = one.model_copy(update={"look": "near", "bits": one.bits * 0.91})
+    half = one.model_copy(update={"look": "half", "bits": one.bits * 0.5})
+    assert worths_of([one, near, half]) == (1.0, 1.0, 0.5)
+    assert worths_of([look.model_copy(update={"bits": 0.0}) for look in (one, *others)]) == (0.0,) * (1 + len(others))
+
+
+def test_parts_of_codes_do_not_give_themselves_away(catalogue):
+    for card in of_kind(catalogue, "read-code", 60):
+        assert card.code.count(card.part) == 1
+        assert card.part not in card.choices[card.answer].split()
+
+
+def test_worn_codes_lack_one_character_of_the_answer(catalogue):
+    for card in of_kind(catalogue, "worn-code", 40):
+        at = card.code.index("?")
+        assert {choice[:at] + "?" + choice[at + 1 :] for choice in card.choices} == {card.code}
