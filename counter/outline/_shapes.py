@@ -1,17 +1,18 @@
-"""The few shapes every drawing is made of: plain tuples in millimetres, y up, to be painted or kept in a file."""
+"""The few shapes every drawing is made of: plain tuples in millimetres, y up, to be painted or kept in a file.
+
+Named tuples and not dataclasses: these are made before the first paint, where a dataclass costs a millisecond each.
+"""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 Pen = Literal["outline", "detail", "thin", "centre", "accent", "none"]
 Fill = Literal["none", "ink", "paper", "glass", "tint"]
 Point = tuple[float, float]
 
 
-@dataclass(frozen=True, slots=True)
-class Path:
+class Path(NamedTuple):
     """A line through points; a segment after a `round` point bends with that corner radius, millimetres."""
 
     part: str
@@ -23,8 +24,7 @@ class Path:
     dashed: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Disc:
+class Disc(NamedTuple):
     """A circle by its middle and radius, millimetres."""
 
     part: str
@@ -36,8 +36,7 @@ class Disc:
     dashed: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Label:
+class Label(NamedTuple):
     """Words beside a drawing; their size is the painter's, their place is in millimetres."""
 
     part: str
@@ -48,8 +47,7 @@ class Label:
     quiet: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Measure:
+class Measure(NamedTuple):
     """A dimension line between two points, set off to the side by `off_mm`, with its words and confidence."""
 
     part: str
@@ -63,8 +61,7 @@ class Measure:
 Shape = Path | Disc | Label | Measure
 
 
-@dataclass(frozen=True, slots=True)
-class Drawing:
+class Drawing(NamedTuple):
     """Shapes, the box around the solid ones, and the reach of what is written around it.
 
     Boxes are left, bottom, right, top in millimetres.

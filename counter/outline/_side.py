@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from math import cos, pi, sin
 from typing import TYPE_CHECKING
 
@@ -50,7 +49,7 @@ def side_view(lamp: Lamp, base: Base, *, full: bool = False, units: Units = "mm"
 
 
 def _solid(shape: Shape) -> Shape:
-    return replace(shape, dashed=False) if isinstance(shape, (Path, Disc)) else shape
+    return shape._replace(dashed=False) if isinstance(shape, (Path, Disc)) else shape
 
 
 def _tube(lamp: Lamp) -> float:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 MM_PER_INCH = 25.4  # exact since the 1959 international yard and pound agreement
 THIN_SPACE = "\N{THIN SPACE}"
 
@@ -16,5 +14,7 @@ def length_words(mm: float, units: str = "mm") -> str:
     whole, rest = divmod(sixteenths, 16)
     if not rest:
         return f"{whole}{THIN_SPACE}in"
+    from fractions import Fraction  # 5 ms that the first paint need not pay
+
     part = str(Fraction(rest, 16))
     return f"{whole} {part}{THIN_SPACE}in" if whole else f"{part}{THIN_SPACE}in"

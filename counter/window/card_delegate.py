@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFont, QPainter, QPen
@@ -27,8 +26,7 @@ MARGIN = 8.0
 MOST_KEPT = 600  # painted drawings; every width met while a splitter is dragged makes its own
 
 
-@dataclass(frozen=True, slots=True)
-class CardLayout:
+class CardLayout(NamedTuple):
     """Where the parts of a card lie, in the card's own pixels."""
 
     frame: QRectF

@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
-
-from counter.outline import face_view, side_view
+from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -30,8 +27,7 @@ SHAPE_WORDS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Card:
+class Card(NamedTuple):
     """One base and kind: what to write, how likely, and its two drawings."""
 
     base: str
@@ -65,6 +61,8 @@ def _card(catalogue: Catalogue, members: list[Candidate], drawn: dict[str, Drawi
     best = members[0]
     lamp = catalogue.lamp_by_id[best.lamp]
     base = catalogue.base_by_name[best.base]
+    from counter.outline import face_view, side_view  # not before the first paint, which repaints kept drawings
+
     face, side = f"face {best.base}", f"side {best.lamp}"
     if face not in drawn:
         drawn[face] = face_view(base)

@@ -7,7 +7,6 @@ plain JSON beside a fingerprint of the files they came from. A missing or stale 
 from __future__ import annotations
 
 import json
-from dataclasses import asdict
 from typing import TYPE_CHECKING, Any
 
 from counter import __version__, paths
@@ -64,12 +63,12 @@ def remember(data: pathlib.Path, cards: Iterable[Card]) -> None:
 
 
 def _plain(card: Card) -> dict[str, Any]:
-    plain = asdict(card)
+    plain = card._asdict()
     for view, drawing in (("face", card.face), ("side", card.side)):
         plain[view] = [
             drawing.box,
             drawing.reach,
-            [[type(shape).__name__, *asdict(shape).values()] for shape in drawing.shapes],
+            [[type(shape).__name__, *shape] for shape in drawing.shapes],
         ]
     return plain
 

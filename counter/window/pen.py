@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPen, QPixmap
@@ -19,8 +18,7 @@ DOUBT_DASH = [3.5, 2.5]
 CENTRE_DASH = [10.0, 3.0, 2.0, 3.0]
 
 
-@dataclass(frozen=True, slots=True)
-class View:
+class View(NamedTuple):
     """Where a drawing lands: pixels a millimetre, and the pixel that its origin falls on."""
 
     scale: float

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from PySide6.QtGui import QColor, QGuiApplication, QPalette
 
@@ -10,8 +10,7 @@ GRID = 8  # every gap and margin is a multiple of this, in logical pixels
 TARGET = 36  # the smallest side of anything to press, in logical pixels
 
 
-@dataclass(frozen=True, slots=True)
-class Theme:
+class Theme(NamedTuple):
     """One palette; the names say what a colour is for."""
 
     name: str
