@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import (
@@ -244,9 +244,9 @@ class FixturePane(QFrame):
         self.problem.setText(words)
         self.problem.setVisible(bool(words))
 
-    def go_to(self, about: str) -> None:
-        """Put the keyboard on the field a question is about."""
-        places: dict[str, Any] = {
+    def field_of(self, about: str) -> QWidget | None:
+        """Return the field a question is about."""
+        places: dict[str, QWidget] = {
             "holder": self.holder,
             "ballast": self.ballast,
             "ballast_watts": self.watts,
@@ -257,7 +257,11 @@ class FixturePane(QFrame):
             "label": self.label,
             **self.checks,
         }
-        target = places.get(about)
+        return places.get(about)
+
+    def go_to(self, about: str) -> None:
+        """Put the keyboard on the field a question is about."""
+        target = self.field_of(about)
         if target is None:
             return
         if target not in (self.holder, self.ballast, self.watts, self.use):

@@ -224,6 +224,7 @@ class MainWindow(QMainWindow):
             ("Ctrl+F", self.grid.filter.setFocus),
             ("Ctrl+G", self.grid.view.setFocus),
             ("Ctrl+H", lambda: self.fixture.go_to("holder")),
+            ("Ctrl+B", self.toggle_broken),
         ):
             QShortcut(QKeySequence(keys), self, slot)
         for at in range(len(TABS)):
@@ -236,7 +237,7 @@ class MainWindow(QMainWindow):
         self._choices(menu, "Colours", (("as the system", "system"), ("light", "light"), ("dark", "dark")), "theme")
         self._choices(menu, "Lengths", (("millimetres", "mm"), ("inches", "in")), "units")
         menu.addSeparator()
-        menu.addAction("Broken lamp", QKeySequence("Ctrl+B"), self.toggle_broken)
+        menu.addAction("Broken lamp\tCtrl+B", self.toggle_broken)
         menu.addAction("Undo", QKeySequence("Ctrl+Z"), self.undo)
         menu.addAction("Close", self.close)
         self.answer.menu.setMenu(menu)
