@@ -50,6 +50,7 @@ class _Trie:
 
     def __init__(self, codes: Iterable[str]) -> None:
         self.codes = sorted(codes)
+        self.alphabet = frozenset("".join(self.codes))
         self.root = _Node(0, len(self.codes), 0)
 
     def kids(self, node: _Node) -> list[tuple[str, _Node]]:
@@ -122,18 +123,23 @@ class CodeIndex:
 
 
 class _Search:
-    """One query: best-first over the trie, by the least cost that a prefix has already run up."""
+    """One query: best-first over the trie, by the least cost that a code with this prefix can still have.
+
+    What each typed character costs at the least, whatever the code, is paid for at the start (the heuristic of an
+    A* search, written as reduced costs): an unreadable sign near the end then widens nothing near the beginning.
+    """
 
     def __init__(self, trie: _Trie, query: str, noise: Noise) -> None:
         self.trie, self.query, self.noise = trie, query, noise
-        self.added = [noise.added(typed) for typed in query]
+        self.least = [noise.unavoidable(typed, trie.alphabet) for typed in query]
+        self.added = [noise.added(typed) - least for typed, least in zip(query, self.least, strict=True)]
         self.steps: dict[str, Steps] = {}
         self.best: list[tuple[float, str]] = []  # a heap of the worst kept, costs negated
         self.bound = 0.0
 
     def run(self, limit: int, max_cost: float, window: float, most_nodes: int) -> Hits:
         self.bound = max_cost
-        heap: list[tuple[float, int, _Node, _Row]] = [(0.0, 0, self.trie.root, self._first_row())]
+        heap: list[tuple[float, int, _Node, _Row]] = [(sum(self.least), 0, self.trie.root, self._first_row())]
         opened, order = 0, 0
         while heap and heap[0][0] <= self.bound and opened < most_nodes:
             _, _, node, row = heapq.heappop(heap)
@@ -153,18 +159,18 @@ class _Search:
         return Hits(tuple(Hit(code, cost) for cost, code in found if cost <= self.bound), is_complete)
 
     def _first_row(self) -> _Row:
-        costs = [0.0]
+        costs = [sum(self.least)]
         for cost in self.added:
             if costs[-1] + cost > self.bound:
                 break
             costs.append(costs[-1] + cost)
-        return 0, costs, 0.0
+        return 0, costs, costs[0]
 
     def _step(self, row: _Row, character: str) -> _Row | None:
         """Return the row one character of the code further; None where every place costs too much."""
         steps = self.steps.get(character)
         if steps is None:
-            steps = self.steps[character] = self.noise.steps(character, self.query)
+            steps = self.steps[character] = self._steps(character)
         as_typed, not_typed = steps
         added, bound, most = self.added, self.bound, len(self.added)
         start, costs, _ = row
@@ -197,6 +203,11 @@ class _Search:
             return None
         del after[end - first :]
         return first, after, least
+
+    def _steps(self, character: str) -> Steps:
+        steps = self.noise.steps(character, self.query)
+        as_typed = [cost - least for cost, least in zip(steps.as_typed, self.least, strict=True)]
+        return Steps(as_typed, steps.not_typed)
 
     def _beyond(self, place: int, last: float, diagonal: float) -> list[float]:
         """Return the costs of the places behind the row before, as far as they are within bounds."""

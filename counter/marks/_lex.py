@@ -17,6 +17,11 @@ _SAME = str.maketrans(
 
 
 @cache
+def _compiled(pattern: str) -> re.Pattern[str]:
+    return re.compile(pattern, re.ASCII)
+
+
+@cache
 def _fold_one(character: str) -> str:
     plain = character.translate(_SAME)
     for step in (unicodedata.normalize("NFKC", plain), plain.upper()):
@@ -107,7 +112,7 @@ class Draft:
 
     def find(self, pattern: str) -> re.Match[str] | None:
         """Return the match of a pattern at the current place, without moving."""
-        return re.compile(pattern, re.ASCII).match(self.plain, self.at)
+        return _compiled(pattern).match(self.plain, self.at)
 
     def skip(self, pattern: str) -> bool:
         """Step over what matches; say whether anything did."""

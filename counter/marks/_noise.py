@@ -61,6 +61,12 @@ class Noise:
             return self.stretch
         return float(self._table["added_separator"]) if typed in self._separators else self._added
 
+    def unavoidable(self, typed: str, alphabet: frozenset[str]) -> float:
+        """Return the least cost of a typed character, whatever code of this alphabet is meant."""
+        if typed in alphabet:
+            return 0.0
+        return min((self.added(typed), *(self.taken(character, typed) for character in alphabet)))
+
     def steps(self, character: str, query: str) -> Steps:
         """Return what one character of a code costs along a query."""
         lost = self.lost(character)

@@ -27,6 +27,7 @@ if TYPE_CHECKING:
 _MOST_CODES = 48  # looked at for one text
 _MOST_WORDS = 3  # worn words of shorthand that are guessed together
 _CHOICES = 5
+_LEAST_READABLE = 2  # with one character or none, half of all codes fit
 _WORD = re.compile(r"[^\s,;]+")
 
 
@@ -74,9 +75,13 @@ def _whole_lines(plain: str, words: Vocabulary, noise: Noise) -> tuple[list[Gues
         line = match[0].strip()
         left_out = _left_out(plain[: match.start()] + plain[match.end() :])
         start = match.start() + len(match[0]) - len(match[0].lstrip())
-        if not 2 <= len(line) <= 60 or not re.search(r"[A-Z0-9]", line, re.ASCII):
+        if not 2 <= len(line) <= 60:
             continue
-        found = words.codes.search(line, _MOST_CODES, table["most_cost"], table["window"], table["most_nodes"])
+        if sum(map(str.isalnum, line)) < _LEAST_READABLE:
+            is_complete = False
+            continue
+        most_cost = table["most_cost"] + noise.smudge * line.count(UNREADABLE)
+        found = words.codes.search(line, _MOST_CODES, most_cost, table["window"], table["most_nodes"])
         is_complete = is_complete and found.is_complete
         for hit in found.hits:
             cost = hit.cost + words.before[hit.code] + left_out
@@ -191,8 +196,10 @@ def with_choices(readings: Iterable[tuple[Reading, float]]) -> Iterator[tuple[Re
 
 def background(plain: str) -> float:
     """Return the cost of a text that is none of the codes: each readable character by chance."""
+    table = tables()["noise"]
     readable = sum(character.isalnum() for character in plain)
-    return float(tables()["noise"]["background_character"]) * readable + 3.0
+    smudged = table["smudge"] * plain.count(UNREADABLE)
+    return float(table["background"] + table["background_character"] * readable + smudged)
 
 
 def weights(costs: Sequence[float], none_of_these: float) -> list[float]:

@@ -65,7 +65,7 @@ def test_spelling_is_given_back():
 
 def test_search_stops_where_too_little_is_readable():
     codes = [f"{number:05d}" for number in range(20_000)]
-    found = marks.CodeIndex(codes).search("?????", most_nodes=500)
+    found = marks.CodeIndex(codes).search("?????", max_cost=30, most_nodes=500)
     assert not found.is_complete
 
 

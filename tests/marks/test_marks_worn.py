@@ -24,6 +24,7 @@ WORN = [
     ("840 26W G2?q", "840 26W G24q"),
     ("18W 2GII 840", "18W 2G11 840"),
     ("G1ST8", "G15T8"),
+    ("C?Q?6W/G?4q/8?1", "CFQ26W/G24q/841"),
 ]
 
 
@@ -82,8 +83,9 @@ def test_what_is_no_code_gets_no_lamp(shipped, text):
 
 
 def test_too_little_is_said(shipped):
-    problems = marks.read(shipped, "CFQ*").problems
-    assert any("one or two more characters" in problem for problem in problems)
+    for text in ("CFQ*", "?????", "C?"):
+        problems = marks.read(shipped, text).problems
+        assert any("one or two more characters" in problem for problem in problems), text
 
 
 def test_base_not_in_the_catalogue_is_not_bent_to_one(shipped):
