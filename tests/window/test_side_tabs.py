@@ -38,14 +38,13 @@ CAUTIONS, INSTEAD, LIGHT_TAB, LAW = range(len(TABS))
 
 
 @pytest.fixture
-def shown(qtbot, catalogue):
+def shown(qapp, catalogue):
     """Return a maker of tabs that show one case."""
-    kept = []  # a pane is gone once nothing holds its tabs
+    kept = []
 
     def make(name, tab=CAUTIONS, theme=LIGHT):
         tabs = SideTabs(theme)
         tabs.setStyleSheet(sheet(theme))
-        qtbot.addWidget(tabs)
         tabs.build(catalogue)
         case = desk.Case.model_validate(CASES[name])
         tabs.show_assessment(desk.assess(catalogue, case), case)
@@ -55,7 +54,10 @@ def shown(qtbot, catalogue):
         kept.append(tabs)
         return tabs
 
-    return make
+    yield make
+    # Not by deleteLater: without an event loop they would pile up, and every style sheet goes over all of them.
+    for tabs in kept:
+        shiboken6.delete(tabs)
 
 
 @pytest.fixture(scope="module")
@@ -66,7 +68,7 @@ def one_window(qapp, tmp_path_factory):
     made.wake()
     yield made
     made.close()
-    shiboken6.delete(made)  # a style sheet taken away restyles every widget that is left
+    shiboken6.delete(made)
     qapp.setStyleSheet("")
 
 
@@ -204,7 +206,7 @@ def test_keys_open_the_tabs(qtbot, window):
         assert window.side.tabs.currentIndex() == at
 
 
-def test_place_is_remembered_and_goes_into_each_new_case(qtbot, window):
+def test_place_is_remembered_and_goes_into_each_new_case(window):
     window.side.open(LAW)
     place = window.side.law.place
     place.setCurrentIndex(place.findData("us-wa"))
@@ -214,9 +216,9 @@ def test_place_is_remembered_and_goes_into_each_new_case(qtbot, window):
     assert (window.case.place, window.case.on) == ("us-wa", date.today())
     window.settings.sync()
     again = MainWindow(window.data, "light")
-    qtbot.addWidget(again)
     again.wake()
     assert again.case.place == "us-wa"
+    shiboken6.delete(again)
 
 
 def test_place_is_no_step_of_history(window):
