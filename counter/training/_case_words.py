@@ -12,12 +12,22 @@ if TYPE_CHECKING:
 
 
 def lamp_words(catalogue: Catalogue, lamp: Lamp) -> str:
-    """Name a lamp type as it lies on the counter: watts, base, glass."""
+    """Name a lamp type as it lies on the counter: watts, base, glass, and its size where those are shared."""
     looks = catalogue.look_by_key
     legs = catalogue.legs_by_shape.get(lamp.shape or "none") or str(lamp.legs)
     glass = next((one.label for one in looks["legs"].values if one.value == legs), legs)
     colour = f", {lamp.glass.value} glass" if lamp.glass else ""
-    return f"{lamp.watts.value:g} W, base {lamp.base}, {glass}{colour}"
+    return f"{lamp.watts.value:g} W, base {lamp.base}, {glass}{colour}{_size_words(catalogue, lamp)}"
+
+
+def _size_words(catalogue: Catalogue, lamp: Lamp) -> str:
+    """Return the size where another lamp type has the same base, watts and kind: a short and a long 110 W tube."""
+    same = (lamp.base, lamp.watts.value, lamp.kind)
+    if sum((one.base, one.watts.value, one.kind) == same for one in catalogue.lamps) < 2:
+        return ""
+    length = f", {lamp.length_mm.value:g} mm long" if lamp.length_mm else ""
+    tube = f", tube {lamp.tube_mm.value:g} mm thick" if lamp.tube_mm else ""
+    return length + tube
 
 
 def case_words(catalogue: Catalogue, case: Case) -> str:

@@ -7,6 +7,7 @@ import pytest
 from counter.catalogue import TRUST
 from counter.desk import assess
 from counter.training import cards, cards_about, dress, points
+from counter.training._case_words import lamp_words
 from counter.training._facts import SURE, lore
 from counter.training._look_cards import worths_of
 
@@ -106,6 +107,13 @@ def test_verdicts_by_hand(catalogue, family, scenario, verdict):
     found = [card for variant in range(12) if (card := dress(catalogue, point, variant)) and card.kind == "sale"]
     assert found
     assert {card.values[card.answer] for card in found} == {verdict}
+
+
+def test_lamps_of_the_same_base_watts_and_kind_are_told_by_size(catalogue):
+    words = [f"{lamp.kind} {lamp_words(catalogue, lamp)}" for lamp in catalogue.lamps]
+    assert len(set(words)) == len(words)
+    assert "mm long" in lamp_words(catalogue, catalogue.lamp_by_id["R17d/110/linear/vho"])
+    assert "mm long" not in lamp_words(catalogue, catalogue.lamp_by_id["G23/9/twin"])
 
 
 def test_first_caution_of_germicidal_lamps_is_the_danger(catalogue):
