@@ -179,7 +179,7 @@ def _verdict(judged: Verdict, settled: bool) -> Verdict:
 
 
 def _has_uv_twin(catalogue: Catalogue, lamp: Lamp) -> bool:
-    return any(other.kind == "uv-c" and other.base == lamp.base for other in catalogue.lamps)
+    return any(other.kind == "uv-c" for other in catalogue.lamps_on[lamp.base])
 
 
 def _ask_to_look(

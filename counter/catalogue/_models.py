@@ -240,6 +240,20 @@ class Catalogue(Model):
         return {lamp.id: lamp for lamp in self.lamps}
 
     @cached_property
+    def lamps_on(self) -> dict[str, tuple[Lamp, ...]]:
+        """Lamp types by the base they stand on, every base named, in catalogue order."""
+        return {
+            base.designation: tuple(lamp for lamp in self.lamps if lamp.base == base.designation)
+            for base in self.bases
+        }
+
+    @cached_property
+    def lamps_of_family(self) -> dict[str, tuple[Lamp, ...]]:
+        """Lamp types by the family of their base, in catalogue order."""
+        families = dict.fromkeys(base.family for base in self.bases)
+        return {name: tuple(lamp for lamp in self.lamps if self.base_of(lamp).family == name) for name in families}
+
+    @cached_property
     def look_by_key(self) -> dict[str, Look]:
         """Looks by key."""
         return {look.key: look for look in self.looks}

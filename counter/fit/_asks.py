@@ -126,7 +126,7 @@ def _watts(known: Facts) -> tuple[tuple[str, tuple[float, ...]], ...]:
 
 
 def _on_base(known: Facts) -> Iterator[Lamp]:
-    return (lamp for lamp in known.catalogue.lamps if lamp.base == known.base.designation)
+    return iter(known.catalogue.lamps_on[known.base.designation])
 
 
 def _key_settles_watts(known: Facts) -> bool:

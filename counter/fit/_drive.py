@@ -63,10 +63,8 @@ def _made_for(facts: Facts, watts: float) -> list[Lamp]:
     holder = facts.match.base or facts.base  # the ballast was made for the lamps of the fixture's own holder
     alike = [
         lamp
-        for lamp in facts.catalogue.lamps
-        if abs(lamp.watts.value - watts) < 0.05
-        and facts.catalogue.base_of(lamp).family == holder.family
-        and _as_long(lamp, facts.lamp)
+        for lamp in facts.catalogue.lamps_of_family[holder.family]
+        if abs(lamp.watts.value - watts) < 0.05 and _as_long(lamp, facts.lamp)
     ]
     return [lamp for lamp in alike if lamp.base == holder.designation] or alike
 

@@ -18,18 +18,18 @@ OTHER_LETTER = {"d": "q", "q": "d"}
 
 def uvc_twins(catalogue: Catalogue, lamp: Lamp) -> tuple[Lamp, ...]:
     """Return the germicidal lamps on the same base, those of the lamp's own watts first."""
-    twins = [other for other in catalogue.lamps if other.kind == "uv-c" and other.base == lamp.base]
+    twins = [other for other in catalogue.lamps_on[lamp.base] if other.kind == "uv-c"]
     return tuple(sorted(twins, key=lambda other: abs(other.watts.value - lamp.watts.value)))
 
 
 def on_base(catalogue: Catalogue, base: str, kind: str) -> tuple[Lamp, ...]:
     """Return the lamps of one kind on one base."""
-    return tuple(lamp for lamp in catalogue.lamps if lamp.base == base and lamp.kind == kind)
+    return tuple(lamp for lamp in catalogue.lamps_on.get(base, ()) if lamp.kind == kind)
 
 
 def watts_on(catalogue: Catalogue, base: str) -> tuple[float, ...]:
     """Return the watts that a base comes in, rising."""
-    return tuple(sorted({lamp.watts.value for lamp in catalogue.lamps if lamp.base == base}))
+    return tuple(sorted({lamp.watts.value for lamp in catalogue.lamps_on.get(base, ())}))
 
 
 @cache

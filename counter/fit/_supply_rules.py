@@ -120,9 +120,9 @@ def same_watts_other_tube(facts: Facts) -> Finding | None:
     lamp, tube = facts.lamp, facts.lamp.tube_mm
     if facts.base.mount != "two-ends" or not facts.listed or tube is None or _label_says_tube(facts, tube.value):
         return None  # compact lamps of one base and wattage all have one current
-    for other in facts.catalogue.lamps:
+    for other in facts.catalogue.lamps_on[lamp.base]:
         other_tube = other.tube_mm
-        if other.base != lamp.base or other.watts.value != lamp.watts.value or other_tube is None:
+        if other.watts.value != lamp.watts.value or other_tube is None:
             continue
         if abs(other_tube.value - tube.value) > TUBES_APART_MM and _same_length(facts, other.length_mm):
             values = {"watts": number(lamp.watts.value), "tube": eighths(tube.value)}
