@@ -9,9 +9,10 @@ from pydantic import Field, ValidationError
 
 from counter import fit, identify, light, marks, notes
 from counter.catalogue import Kind, Model
+from counter.evidence import evidence_of
 from counter.fit import Ask, Caution, Fixture, Replacement, Use, Verdict
 from counter.identify import Candidate, NextLook
-from counter.marks import MarkEvidence, Reading
+from counter.marks import Reading
 from counter.notes import LabelNote, LawNotes, LightNotes
 
 if TYPE_CHECKING:
@@ -86,17 +87,10 @@ class CaseProblem(ValueError):  # noqa: N818 - expected, shown to the clerk, and
 def assess(catalogue: Catalogue, case: Case) -> Assessment:
     """Answer a case: candidates, readings, contradictions, cautions, verdict, questions, replacements.
 
-    Pure: no clock, no file, no Qt. The looks weigh the readings of the marks and the marks weigh the candidates;
-    both come from the one posterior over lamp types.
+    Pure: no clock, no file, no Qt.
     """
-    by_looks = identify.rank(catalogue, case.looks)
-    evidence = marks.read(catalogue, case.marks) if case.marks.strip() else MarkEvidence(text=case.marks)
-    candidates = (
-        identify.rank(catalogue, case.looks, evidence.likelihood, evidence.floor) if evidence.likelihood else by_looks
-    )
-    readings = marks.sharpen(evidence, {one.lamp: one.probability for one in by_looks})
-    nothing_known = not evidence.likelihood and all(value == CANNOT_TELL for value in case.looks.values())
-    nexts = identify.next_looks(catalogue, case.looks, candidates)
+    said, candidates, readings, nexts = evidence_of(catalogue, case.looks, case.marks)
+    nothing_known = not said.likelihood and all(value == CANNOT_TELL for value in case.looks.values())
     lamp = _named(catalogue, case, candidates, nothing_known)
     conflicts = _conflicts(catalogue, case, readings)
     settled = lamp is not None and _is_settled(case, lamp, candidates, conflicts)
@@ -112,7 +106,7 @@ def assess(catalogue: Catalogue, case: Case) -> Assessment:
         next=nexts,
         readings=readings,
         conflicts=conflicts,
-        problems=evidence.problems,
+        problems=said.problems,
         lamp=lamp.id if lamp is not None else None,
         is_settled=settled,
         nearest=leading[0].lamp if leading is not None else None,
@@ -121,7 +115,7 @@ def assess(catalogue: Catalogue, case: Case) -> Assessment:
         asks=asks,
         replacements=_replacements(catalogue, case, lamp, readings, settled),
         label=notes.label_note(case.fixture.label),
-        light=_light(catalogue, case, lamp, leading, candidates, readings),
+        light=_light(catalogue, case, lamp, leading, candidates, readings, conflicts),
         law=law,
     )
 
@@ -136,14 +130,18 @@ def _named(catalogue: Catalogue, case: Case, candidates: tuple[Candidate, ...], 
 
 def _is_settled(case: Case, lamp: Lamp, candidates: tuple[Candidate, ...], conflicts: tuple[Conflict, ...]) -> bool:
     """Whether enough is known of the lamp itself; a germicidal doubt is never settled by choosing."""
-    is_white = case.looks.get("glass") == "white" and all(one.look != "glass" for one in conflicts)
-    if lamp.kind != "uv-c" and _uv_doubt(lamp, candidates) >= UV_DOUBT and not is_white:
+    if lamp.kind != "uv-c" and _uv_doubt(lamp, candidates) >= UV_DOUBT and not _is_white(case, conflicts):
         return False
     if case.chosen is not None:
         return True
     if conflicts:
         return False
     return sum(one.probability for one in candidates if one.lamp == lamp.id) >= SETTLED_AT
+
+
+def _is_white(case: Case, conflicts: tuple[Conflict, ...]) -> bool:
+    """Whether white glass was seen, and no marks say otherwise."""
+    return case.looks.get("glass") == "white" and all(one.look != "glass" for one in conflicts)
 
 
 def _uv_doubt(lamp: Lamp, candidates: tuple[Candidate, ...]) -> float:
@@ -298,12 +296,13 @@ def _light(
     leading: tuple[Candidate, float] | None,
     candidates: tuple[Candidate, ...],
     readings: tuple[Reading, ...],
+    conflicts: tuple[Conflict, ...],
 ) -> LightNotes | None:
     """Return the light of the lamp named, or of the nearest; with the exposure of a germicidal lamp in doubt."""
     shown = lamp or (catalogue.lamp_by_id[leading[0].lamp] if leading is not None else None)
     if shown is None:
         return None
-    is_doubt = case.looks.get("glass") != "white" and _uv_doubt(shown, candidates) >= UV_DOUBT
+    is_doubt = not _is_white(case, conflicts) and _uv_doubt(shown, candidates) >= UV_DOUBT
     suspects = (one.lamp for one in candidates if one.kind == "uv-c" and one.base == shown.base)
     suspect = next(suspects, None) if is_doubt else None
     germicidal = catalogue.lamp_by_id[suspect] if suspect is not None else None
