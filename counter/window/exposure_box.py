@@ -31,6 +31,7 @@ class ExposureBox(QWidget):
         self._grid.setVerticalSpacing(2)
         self._grid.setColumnStretch(2, 1)
         box = QVBoxLayout(self)
+        self.notes.setToolTip(EFFECTIVE_TIP)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(8)
         box.addWidget(self.says)
@@ -49,15 +50,15 @@ class ExposureBox(QWidget):
 
     def _show_uvc(self, note: UvcNote) -> None:
         sure = CONFIDENCE_WORDS.get(note.confidence, note.confidence)
-        self.says.setText(
-            f"Bare skin and eyes reach the daily limit ({note.limit_j_m2:g}\N{THIN SPACE}J/m² effective) in:"
-        )
-        self.says.setToolTip(EFFECTIVE_TIP)
+        self.says.setText("Bare skin and eyes reach the daily limit in:")
         self._show_rows(note.rows)
         self.curve.show_curve(note)
         near = f"Dashed: nearer than {note.near_field_limit_m:.2g}\N{THIN SPACE}m the figure is not to be relied on."
         is_near = note.near_field_limit_m > note.curve[0][0]
-        output = f"Computed from {note.uvc_watts:g}\N{THIN SPACE}W of UV-C at 254\N{THIN SPACE}nm ({sure})."
+        output = (
+            f"Limit {note.limit_j_m2:g}\N{THIN SPACE}J/m² effective; "
+            f"computed from {note.uvc_watts:g}\N{THIN SPACE}W of UV-C at 254\N{THIN SPACE}nm ({sure})."
+        )
         said = (one for one in note.notes if "twice the arc" not in one)
         self.notes.setText("\n".join([output, *([near] if is_near else []), *said]))
 
@@ -65,7 +66,6 @@ class ExposureBox(QWidget):
         sure = CONFIDENCE_WORDS.get(note.confidence, note.confidence)
         limit = f"{thousands(note.limit_j_m2)}\N{THIN SPACE}J/m²"
         self.says.setText(f"UV-A, for eyes: at most {limit} in a day ({sure}). It is reached:")
-        self.says.setToolTip("")
         self._show_rows(note.rows)
         self.notes.setText("\n".join(["Not known:", *(f"· {one}" for one in note.not_known)]))
 

@@ -46,7 +46,7 @@ class LooksPane(QFrame):
         self.title.setProperty("role", "title")
         self.advice = QLabel("Look at the glass first.")
         self.advice.setWordWrap(True)
-        self.advice.setFixedHeight(36)
+        self.advice.setFixedHeight(3 * self.advice.fontMetrics().lineSpacing())  # the longest advice
         self.advice.setAlignment(Qt.AlignmentFlag.AlignTop)
         self.problem = QLabel()
         self.problem.setWordWrap(True)

@@ -27,7 +27,7 @@ TIMES_S = (
     (86_400, "1 day"),
     (864_000, "10 days"),
 )
-HEIGHT_PX = 188
+HEIGHT_PX = 160  # with the rows above it in view at once on a small screen
 
 
 @dataclass(frozen=True, slots=True)
