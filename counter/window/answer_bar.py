@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QRectF, Qt, Signal
-from PySide6.QtGui import QColor, QFont, QPainter, QPaintEvent, QPen
+from PySide6.QtCore import QRectF, Signal
+from PySide6.QtGui import QColor, QFont, QPainter, QPen
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
+from counter.window import early
 from counter.window.theme import SIGNALS
 
 if TYPE_CHECKING:
+    from PySide6.QtGui import QPaintEvent
+
     from counter.window.theme import Theme
 
 STAMP_WORDS = {"sell": "MAY BE SOLD", "ask first": "ASK FIRST", "do not sell": "DO NOT SELL"}
@@ -43,7 +46,7 @@ class Stamp(QWidget):
         if self.verdict == "ask first":
             pen.setDashPattern([3, 2])
         painter.setPen(pen)
-        painter.setBrush(colour if solid else Qt.BrushStyle.NoBrush)
+        painter.setBrush(colour if solid else early.no_brush())
         box = QRectF(self.rect()).adjusted(3, 3, -3, -3)
         painter.drawRoundedRect(box, 4, 4)
         font = QFont(self.font())
@@ -51,12 +54,17 @@ class Stamp(QWidget):
         font.setWeight(QFont.Weight.Bold)
         painter.setFont(font)
         painter.setPen(QColor(self.theme.paper) if solid else colour)
-        painter.drawText(box, Qt.AlignmentFlag.AlignCenter, STAMP_WORDS[self.verdict])
+        painter.drawText(box, early.CENTRE, STAMP_WORDS[self.verdict])
         painter.end()
 
 
 class SignalChip(QLabel):
     """A signal word on its safety colour."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        # At most its own size: a layout then centres it, where naming an alignment would cost the start 40 ms.
+        self.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Maximum)
 
     def show_signal(self, signal: str | None) -> None:
         """Show DANGER, WARNING, CAUTION or NOTICE, or hide."""
@@ -108,7 +116,7 @@ class AnswerBar(QFrame):
         words.setSpacing(0)
         warned = QHBoxLayout()
         warned.setSpacing(10)
-        warned.addWidget(self.chip, 0, Qt.AlignmentFlag.AlignVCenter)
+        warned.addWidget(self.chip)
         warned.addWidget(self.caution, 1)
         words.addLayout(warned)
         row = QHBoxLayout(self)

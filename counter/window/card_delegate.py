@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRectF, QSize, Qt
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRectF, QSize
 from PySide6.QtGui import QColor, QFont, QPainter, QPen
-from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
+from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 
-from counter.window import pen
+from counter.window import early, pen
 from counter.window.cards import KIND_WORDS
 
 if TYPE_CHECKING:
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from counter.window.cards import Card
     from counter.window.theme import Theme
 
-CARD_ROLE = Qt.ItemDataRole.UserRole
+CARD_ROLE = early.USER_ROLE
 CARD_HEIGHT = 146
 CARD_LEAST_WIDTH = 166
 FACE_SCALE = 2.3  # pixels a millimetre, the same for every face that fits its box
@@ -65,6 +65,7 @@ class CardDelegate(QStyledItemDelegate):
         super().__init__()
         self.theme = theme
         self.shows_share = False
+        self.chosen_row = -1
         self.size = QSize(CARD_LEAST_WIDTH, CARD_HEIGHT)
         self._painted: dict[tuple[str, str, str, float], QPixmap] = {}
 
@@ -79,12 +80,11 @@ class CardDelegate(QStyledItemDelegate):
         self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
     ) -> None:
         card: Card = index.data(CARD_ROLE)
-        state = option.state
         rect = QRectF(option.rect)
         layout = card_layout(rect)
         painter.save()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        self._frame(painter, layout, bool(state & QStyle.StateFlag.State_Selected))
+        self._frame(painter, layout, self.chosen_row == index.row())
         self._drawings(painter, layout, card)
         self._words(painter, layout, card, option.font)
         if self.shows_share:
@@ -115,16 +115,16 @@ class CardDelegate(QStyledItemDelegate):
         bold.setWeight(QFont.Weight.DemiBold)
         painter.setFont(bold)
         painter.setPen(QColor(self.theme.ink))
-        painter.drawText(layout.name, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, card.base)
+        painter.drawText(layout.name, early.LEFT | early.VCENTRE, card.base)
         painter.setFont(pen.small_font(font, 0.92))
         if card.kind in KIND_WORDS:
-            flag = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+            flag = early.RIGHT | early.VCENTRE
             painter.drawText(layout.flag, flag, KIND_WORDS[card.kind])
         painter.setPen(QColor(self.theme.muted))
-        painter.drawText(layout.words, Qt.AlignmentFlag.AlignLeft, f"{card.watts} · {card.words}")
+        painter.drawText(layout.words, early.LEFT, f"{card.watts} · {card.words}")
 
     def _likelihood(self, painter: QPainter, layout: CardLayout, card: Card) -> None:
-        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setPen(early.no_pen())
         painter.setBrush(QColor(self.theme.line))
         painter.drawRect(layout.bar)
         painter.setBrush(QColor(self.theme.ink))
@@ -132,9 +132,7 @@ class CardDelegate(QStyledItemDelegate):
         filled.setWidth(layout.bar.width() * card.share)
         painter.drawRect(filled)
         painter.setPen(QColor(self.theme.ink))
-        painter.drawText(
-            layout.percent, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, percent(card.share)
-        )
+        painter.drawText(layout.percent, early.RIGHT | early.VCENTRE, percent(card.share))
 
 
 def percent(share: float) -> str:

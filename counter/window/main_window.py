@@ -1,41 +1,57 @@
-"""The counter window: one case, one assessment, and the list of all connections between panes."""
+"""The counter window: one case, one assessment, and the list of all connections between panes.
+
+It opens in two steps. Before the first paint there are the answer bar, the outlines as they were kept, and empty
+frames; `wake` then brings the core and fills the frames. So nothing imported here may import pydantic or name `Qt`.
+"""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any, cast
 
-from PySide6.QtCore import QSettings, Qt, Signal
-from PySide6.QtGui import QAction, QActionGroup, QCloseEvent, QKeySequence, QPaintEvent, QShortcut
-from PySide6.QtWidgets import QApplication, QMainWindow, QMenu, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtCore import QSettings, Signal
+from PySide6.QtWidgets import QApplication, QFrame, QMainWindow, QSplitter, QVBoxLayout, QWidget
 
+from counter.window import early
 from counter.window import theme as themes
 from counter.window.answer_bar import AnswerBar
-from counter.window.cards import Card, cards_of
-from counter.window.detail_pane import DetailPane
-from counter.window.fixture_pane import FixturePane
-from counter.window.looks_pane import LETTERS, LooksPane
-from counter.window.marks_pane import MarksPane
 from counter.window.opening import remember, remembered
 from counter.window.outline_grid import OutlineGrid
-from counter.window.side_tabs import TABS, SideTabs
-from counter.window.source_dialog import SourceDialog
 
 if TYPE_CHECKING:
     from pathlib import Path
 
+    from PySide6.QtGui import QCloseEvent, QPaintEvent
+
     from counter.catalogue import Catalogue, Loaded, Problem
     from counter.desk import Assessment, Case
     from counter.outline import Drawing, Units
+    from counter.window.cards import Card
+    from counter.window.cautions_pane import CautionsPane
+    from counter.window.detail_pane import DetailPane
     from counter.window.facts import Fact
+    from counter.window.fixture_pane import FixturePane
+    from counter.window.history import History
+    from counter.window.looks_pane import LooksPane
+    from counter.window.marks_pane import MarksPane
+    from counter.window.side_tabs import SideTabs
+    from counter.window.source_dialog import SourceDialog
 
 SETTINGS_FILE = "window.ini"
 MOST_LIKELY = 8
+LOOKS_LEAST_PX, COLUMN_LEAST_PX = 330, 350
 
 
 class MainWindow(QMainWindow):
     """Holds the case and its history; every pane asks, this window answers with a new assessment."""
 
     painted = Signal()
+
+    looks: LooksPane
+    detail: DetailPane
+    marks: MarksPane
+    fixture: FixturePane
+    side: SideTabs
+    cautions: CautionsPane
 
     def __init__(self, data: Path, theme_name: str = "") -> None:
         super().__init__()
@@ -45,55 +61,35 @@ class MainWindow(QMainWindow):
         self.theme_name = theme_name or str(self.settings.value("theme", "system"))
         self.units = cast("Units", str(self.settings.value("units", "mm")))
         self.theme = self._theme()
+        self._dress()  # before there are widgets: dressing each again is what costs
         self.catalogue: Catalogue | None = None
-        self.case: Case | None = None
+        self.history: History | None = None
         self.assessment: Assessment | None = None
-        self._past: list[Case] = []
-        self._future: list[Case] = []
         self._drawn: dict[str, Drawing] = {}
         self._is_painted = False
         self.answer = AnswerBar(self.theme)
-        self.looks = LooksPane()
         self.grid = OutlineGrid(self.theme)
-        self.detail = DetailPane(self.theme)
-        self.marks = MarksPane(self.theme)
-        self.fixture = FixturePane()
-        self.side = SideTabs(self.theme)
-        self.cautions = self.side.cautions
         self._lay_out()
-        self._dress()
         self._restore()
         self.grid.show_cards(remembered(data))
+
+    @property
+    def case(self) -> Case | None:
+        """The present case; None before the window is awake."""
+        return self.history.case if self.history is not None else None
 
     # -- how it looks
 
     def _lay_out(self) -> None:
-        self.middle = QSplitter(Qt.Orientation.Vertical)
-        self.middle.addWidget(self.grid)
-        self.middle.addWidget(self.detail)
-        self.middle.setSizes([340, 356])
+        left, below, right, lower = (_empty_frame() for _ in range(4))
+        left.setMinimumWidth(LOOKS_LEAST_PX)
+        self.middle = _splitter(self.grid, below, sizes=(340, 356), upright=True)
         # Marks keep their height whatever they say, or everything under them would jump at each character.
-        self.column = QSplitter(Qt.Orientation.Vertical)
-        lower = QWidget()
-        below = QVBoxLayout(lower)
-        below.setContentsMargins(0, 0, 0, 0)
-        below.setSpacing(8)
-        below.addWidget(self.fixture)
-        below.addWidget(self.side, 1)
-        self.column.addWidget(self.marks)
-        self.column.addWidget(lower)
+        self.column = _splitter(right, lower, sizes=(252, 440), upright=True)
         self.column.setStretchFactor(1, 1)
-        self.column.setSizes([252, 440])
-        self.across = QSplitter(Qt.Orientation.Horizontal)
-        self.looks.setMinimumWidth(330)
-        self.column.setMinimumWidth(350)
-        for widget in (self.looks, self.middle, self.column):
-            self.across.addWidget(widget)
+        self.column.setMinimumWidth(COLUMN_LEAST_PX)
+        self.across = _splitter(left, self.middle, self.column, sizes=(334, 590, 372))
         self.across.setStretchFactor(1, 1)
-        self.across.setSizes([334, 590, 372])
-        for splitter in (self.middle, self.across, self.column):
-            splitter.setHandleWidth(8)
-            splitter.setChildrenCollapsible(False)
         whole = QWidget()
         box = QVBoxLayout(whole)
         box.setContentsMargins(8, 8, 8, 8)
@@ -121,24 +117,26 @@ class MainWindow(QMainWindow):
         for pane in (self.answer, self.looks, self.grid, self.detail, self.marks, self.side):
             pane.set_theme(self.theme)
 
-    def set_units(self, units: Units) -> None:
+    def set_units(self, units: str) -> None:
         """Show lengths in millimetres or inches, and keep the choice."""
-        self.units = units
+        self.units = cast("Units", units)
         self.settings.setValue("units", units)
         self._show()
+
+    def _splitters(self) -> tuple[tuple[str, QSplitter], ...]:
+        return (("across", self.across), ("middle", self.middle), ("column", self.column))
 
     def _restore(self) -> None:
         if (geometry := self.settings.value("geometry")) is not None:
             self.restoreGeometry(cast("Any", geometry))
-        for name, splitter in (("across", self.across), ("middle", self.middle), ("column", self.column)):
+        for name, splitter in self._splitters():
             if (state := self.settings.value(name)) is not None:
                 splitter.restoreState(cast("Any", state))
 
     def closeEvent(self, event: QCloseEvent) -> None:
         self.settings.setValue("geometry", self.saveGeometry())
-        self.settings.setValue("across", self.across.saveState())
-        self.settings.setValue("middle", self.middle.saveState())
-        self.settings.setValue("column", self.column.saveState())
+        for name, splitter in self._splitters():
+            self.settings.setValue(name, splitter.saveState())
         self.settings.sync()
         super().closeEvent(event)
 
@@ -151,10 +149,13 @@ class MainWindow(QMainWindow):
     # -- waking: what the first paint need not wait for
 
     def wake(self, case: Case | None = None) -> None:
-        """Load the catalogue and the core, fill the panes, take a case; what fails is said in the window."""
+        """Fill the panes, load the catalogue and the core, take a case; what fails is said in the window."""
+        self._fill_frames()
         from pydantic import ValidationError
 
         from counter import catalogue
+        from counter.window.history import History
+        from counter.window.menu import menu_of
 
         try:
             loaded = catalogue.load_with_problems(self.data)
@@ -165,12 +166,42 @@ class MainWindow(QMainWindow):
         self.looks.build(loaded.catalogue, self.theme)
         self.fixture.build(loaded.catalogue)
         self._connect()
-        self._menu()
-        self.case = case or self._new_case()
+        self.answer.menu.setMenu(menu_of(self))
+        self.history = History(case or self._new_case())
         self._show()
         self.marks.take_focus()
         if case is None:
             remember(self.data, self.grid.model.cards)
+
+    def _fill_frames(self) -> None:
+        from counter.window.detail_pane import DetailPane
+        from counter.window.fixture_pane import FixturePane
+        from counter.window.looks_pane import LooksPane
+        from counter.window.marks_pane import MarksPane
+        from counter.window.side_tabs import SideTabs
+
+        self.looks, self.detail, self.marks = LooksPane(), DetailPane(self.theme), MarksPane(self.theme)
+        self.fixture, self.side = FixturePane(), SideTabs(self.theme)
+        self.cautions = self.side.cautions
+        self.looks.setMinimumWidth(LOOKS_LEAST_PX)
+        self._lower = QWidget()  # replaceWidget takes no ownership: a local one would be deleted with its panes
+        box = QVBoxLayout(self._lower)
+        box.setContentsMargins(0, 0, 0, 0)
+        box.setSpacing(8)
+        box.addWidget(self.fixture)
+        box.addWidget(self.side, 1)
+        for splitter, at, pane in (
+            (self.across, 0, self.looks),
+            (self.middle, 1, self.detail),
+            (self.column, 0, self.marks),
+            (self.column, 1, self._lower),
+        ):
+            sizes = splitter.sizes()
+            frame = splitter.replaceWidget(at, pane)
+            splitter.setSizes(sizes)
+            if frame is not None:
+                frame.deleteLater()
+        self.column.setStretchFactor(1, 1)
 
     def _take_catalogue(self, loaded: Loaded) -> None:
         """Use a catalogue from now on: everything kept of an older one is dropped."""
@@ -215,6 +246,11 @@ class MainWindow(QMainWindow):
         self._keys()
 
     def _keys(self) -> None:
+        from PySide6.QtGui import QKeySequence, QShortcut
+
+        from counter.window.looks_pane import LETTERS
+        from counter.window.side_tabs import TABS
+
         for keys, slot in (
             ("F2", self.next_customer),
             ("Ctrl+Z", self.undo),
@@ -232,41 +268,11 @@ class MainWindow(QMainWindow):
         for look, letter in LETTERS.items():
             QShortcut(QKeySequence(f"Alt+{letter}"), self, lambda key=look: self.looks.go_to(key))
 
-    def _menu(self) -> None:
-        menu = QMenu(self)
-        self._choices(menu, "Colours", (("as the system", "system"), ("light", "light"), ("dark", "dark")), "theme")
-        self._choices(menu, "Lengths", (("millimetres", "mm"), ("inches", "in")), "units")
-        menu.addSeparator()
-        menu.addAction("Broken lamp\tCtrl+B", self.toggle_broken)
-        menu.addAction("Undo", QKeySequence("Ctrl+Z"), self.undo)
-        menu.addAction("Close", self.close)
-        self.answer.menu.setMenu(menu)
-
-    def _choices(self, menu: QMenu, title: str, choices: tuple[tuple[str, str], ...], setting: str) -> None:
-        part = menu.addMenu(title)
-        group = QActionGroup(self)
-        now = self.theme_name if setting == "theme" else self.units
-        for words, value in choices:
-            action = QAction(words, self, checkable=True, checked=value == now)
-            change = self.set_theme if setting == "theme" else self.set_units
-            action.triggered.connect(lambda _=False, v=value, c=change: cast("Any", c)(v))
-            group.addAction(action)
-            part.addAction(action)
-
     # -- the case and its history
 
     def _change(self, **fields: Any) -> None:
-        """Replace the case by one with these fields changed: one step of history, typing a code counts as one."""
-        if self.case is None:
-            return
-        changed = self.case.model_copy(update=fields)
-        if changed == self.case:
-            return
-        if not (set(fields) == {"marks"} and self._past and self._past[-1].marks != self.case.marks):
-            self._past.append(self.case)
-        self._future.clear()
-        self.case = changed
-        self._show()
+        if self.history is not None and self.history.change(**fields):
+            self._show()
 
     def _answer_look(self, key: str, text: str) -> None:
         from counter.identify import LookProblem, parse_look
@@ -298,6 +304,8 @@ class MainWindow(QMainWindow):
         self._change(fixture=fixture)
 
     def _open_source(self, fact: Fact) -> None:
+        from counter.window.source_dialog import SourceDialog
+
         shown = self.detail.title.text()
         dialog = SourceDialog(fact, shown, str(self.settings.value("who", "")), self)
         dialog.confirmed.connect(lambda value, who, how: self._confirm(dialog, fact, value, who, how))
@@ -334,45 +342,35 @@ class MainWindow(QMainWindow):
     def set_place(self, place: str) -> None:
         """Ask for the law of this place from now on; a setting, so undo leaves it alone."""
         self.settings.setValue("place", place)
-        moved = {"place": place or None}
-        self._past = [case.model_copy(update=moved) for case in self._past]
-        self._future = [case.model_copy(update=moved) for case in self._future]
-        if self.case is not None:
-            self.case = self.case.model_copy(update=moved)
+        if self.history is not None:
+            self.history.everywhere(place=place or None)
             self._show()
 
     def toggle_broken(self) -> None:
         """Say that a lamp lies broken, or that none does, and show the steps."""
-        if self.case is not None:
-            self._change(broken=not self.case.broken)
-            self.side.open(len(TABS) - 1 if self.case.broken else 0)
+        if self.history is not None:
+            self._change(broken=not self.history.case.broken)
+            self.side.open(self.side.tabs.count() - 1 if self.history.case.broken else 0)
 
     def next_customer(self) -> None:
         """Start over; the case left behind comes back by undo."""
         for pane in (self.looks, self.marks, self.fixture):
             pane.clear()
         self.grid.filter.clear()
-        fresh = self._new_case()
-        if self.case is not None and self.case != fresh:
-            self._past.append(self.case)
-            self._future.clear()
-        self.case = fresh
+        if self.history is not None:
+            self.history.start_over(self._new_case())
         self.side.tabs.setCurrentIndex(0)
         self._show()
         self.marks.take_focus()
 
     def undo(self) -> None:
         """Go back one step of the case."""
-        if self._past and self.case is not None:
-            self._future.append(self.case)
-            self.case = self._past.pop()
+        if self.history is not None and self.history.undo():
             self._show()
 
     def redo(self) -> None:
         """Go forward again."""
-        if self._future and self.case is not None:
-            self._past.append(self.case)
-            self.case = self._future.pop()
+        if self.history is not None and self.history.redo():
             self._show()
 
     # -- showing
@@ -381,6 +379,7 @@ class MainWindow(QMainWindow):
         if self.case is None or self.catalogue is None:
             return
         from counter import desk
+        from counter.window.cards import cards_of
 
         case, found = self.case, desk.assess(self.catalogue, self.case)
         self.assessment = found
@@ -422,3 +421,22 @@ def _left_out(problems: tuple[Problem, ...]) -> str:
     first = problems[0]
     more = f" and {len(problems) - 1} more" if len(problems) > 1 else ""
     return f"Of the shop's own values some are left out: {first.path} {first.what}{more}. «counter check» lists them."
+
+
+def _empty_frame() -> QFrame:
+    """Return a frame that keeps the place of a pane until the window is awake."""
+    frame = QFrame()
+    frame.setProperty("panel", True)
+    return frame
+
+
+def _splitter(*widgets: QWidget, sizes: tuple[int, ...], upright: bool = False) -> QSplitter:
+    splitter = QSplitter()
+    if upright:
+        splitter.setProperty("orientation", early.VERTICAL)
+    for widget in widgets:
+        splitter.addWidget(widget)
+    splitter.setHandleWidth(8)
+    splitter.setChildrenCollapsible(False)
+    splitter.setSizes(sizes)
+    return splitter

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, QSize, Qt, Signal
+from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, QSize, Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QListView, QPushButton, QVBoxLayout
 
+from counter.window import early
 from counter.window.card_delegate import CARD_HEIGHT, CARD_LEAST_WIDTH, CARD_ROLE, CardDelegate, percent
 
 if TYPE_CHECKING:
@@ -31,15 +32,15 @@ class CardModel(QAbstractListModel):
     def rowCount(self, parent: QModelIndex | QPersistentModelIndex = QModelIndex()) -> int:  # noqa: B008
         return 0 if parent.isValid() else len(self.cards)
 
-    def data(self, index: QModelIndex | QPersistentModelIndex, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+    def data(self, index: QModelIndex | QPersistentModelIndex, role: int = early.DISPLAY_ROLE) -> Any:
         if not index.isValid():
             return None
         card = self.cards[index.row()]
         if role == CARD_ROLE:
             return card
-        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
+        if role in (early.DISPLAY_ROLE, early.ACCESSIBLE_TEXT_ROLE):
             return f"{card.base}, {card.watts}, {card.words}, {percent(card.share)}"
-        if role == Qt.ItemDataRole.ToolTipRole and card.against:
+        if role == early.TOOLTIP_ROLE and card.against:
             return "Against it: " + ", ".join(card.against)
         return None
 
@@ -102,11 +103,12 @@ class OutlineGrid(QFrame):
         view.setResizeMode(QListView.ResizeMode.Adjust)
         view.setUniformItemSizes(True)
         view.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
-        view.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        view.setProperty("horizontalScrollBarPolicy", early.NO_SCROLL_BAR)
         view.setAccessibleName("Outlines, most likely first")
+        view.selectionModel().currentRowChanged.connect(self._mark)
         view.clicked.connect(self._pick)
         view.activated.connect(self._pick)
-        view.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
+        view.setProperty("contextMenuPolicy", early.ASK_FOR_MENU)
         view.customContextMenuRequested.connect(self._compare_at)
         return view
 
@@ -132,6 +134,9 @@ class OutlineGrid(QFrame):
             self.delegate.shows_share = not fresh  # before anything is known the bars would say nothing
             self._refill()
         self.select(chosen)
+
+    def _mark(self, now: QModelIndex) -> None:
+        self.delegate.chosen_row = now.row()
 
     def _visible(self) -> tuple[Card, ...]:
         words = self.filter.text().strip().lower().split()

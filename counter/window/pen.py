@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtCore import QLineF, QPointF, QRectF
 from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPen, QPixmap
 
 from counter.outline import Disc, Drawing, Label, Measure, Path
+from counter.window import early
 
 if TYPE_CHECKING:
     from counter.window.theme import Theme
@@ -60,7 +61,7 @@ def pixmap(drawing: Drawing, box: QRectF, most: float, ratio: float, theme: Them
     """Return a drawing fitted into a box of that size on a clear ground, `ratio` device pixels a pixel."""
     made = QPixmap(max(int(box.width() * ratio), 1), max(int(box.height() * ratio), 1))
     made.setDevicePixelRatio(ratio)
-    made.fill(Qt.GlobalColor.transparent)
+    made.fill(QColor(0, 0, 0, 0))
     painter = QPainter(made)
     inside = QRectF(1, 1, box.width() - 2, box.height() - 2)
     paint(painter, drawing, fitting(drawing, inside, most), theme)
@@ -70,10 +71,9 @@ def pixmap(drawing: Drawing, box: QRectF, most: float, ratio: float, theme: Them
 
 def _pen(name: str, theme: Theme, dashed: bool, marked: bool) -> QPen:
     if name == "none":
-        return QPen(Qt.PenStyle.NoPen)
+        return early.no_pen()
     colour = theme.accent if marked or name == "accent" else theme.muted if name in ("centre", "thin") else theme.ink
     pen = QPen(QColor(colour), WIDTHS[name] + (0.8 if marked else 0))
-    pen.setJoinStyle(Qt.PenJoinStyle.MiterJoin)
     if name == "centre":
         pen.setDashPattern(CENTRE_DASH)
     elif dashed:
@@ -83,7 +83,7 @@ def _pen(name: str, theme: Theme, dashed: bool, marked: bool) -> QPen:
 
 def _brush(name: str, theme: Theme, marked: bool = False) -> QBrush:
     if name == "none":
-        return QBrush(Qt.BrushStyle.NoBrush)
+        return early.no_brush()
     if name == "ink":
         return QBrush(QColor(theme.accent if marked else theme.ink))
     return QBrush(QColor({"paper": theme.paper, "glass": theme.glass, "tint": theme.tint}[name]))
@@ -172,7 +172,7 @@ def _arrow(painter: QPainter, tip: QPointF, other: QPointF, theme: Theme) -> Non
     back = tip + unit * ARROW_PX
     side = QPointF(-unit.y(), unit.x()) * (ARROW_PX * 0.3)
     painter.save()
-    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setPen(early.no_pen())
     painter.setBrush(QColor(theme.muted))
     painter.drawPolygon([tip, back + side, back - side])
     painter.restore()
@@ -188,7 +188,7 @@ def _measure_text(painter: QPainter, text: str, line: QLineF, upright: bool, the
     box.moveCenter(QPointF(0, 0))
     painter.fillRect(box, QColor(theme.paper))
     painter.setPen(QColor(theme.ink))
-    painter.drawText(box, Qt.AlignmentFlag.AlignCenter, text)
+    painter.drawText(box, early.CENTRE, text)
     painter.restore()
 
 

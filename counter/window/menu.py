@@ -1,0 +1,39 @@
+"""The window's menu: colours, lengths, and what keys do too."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtGui import QAction, QActionGroup, QKeySequence
+from PySide6.QtWidgets import QMenu
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from counter.window.main_window import MainWindow
+
+COLOURS = (("as the system", "system"), ("light", "light"), ("dark", "dark"))
+LENGTHS = (("millimetres", "mm"), ("inches", "in"))
+
+
+def menu_of(window: MainWindow) -> QMenu:
+    """Return the menu of a window that is awake."""
+    menu = QMenu(window)
+    _choices(window, menu.addMenu("Colours"), COLOURS, window.theme_name, window.set_theme)
+    _choices(window, menu.addMenu("Lengths"), LENGTHS, window.units, window.set_units)
+    menu.addSeparator()
+    menu.addAction("Broken lamp\tCtrl+B", window.toggle_broken)
+    menu.addAction("Undo", QKeySequence("Ctrl+Z"), window.undo)
+    menu.addAction("Close", window.close)
+    return menu
+
+
+def _choices(
+    window: MainWindow, menu: QMenu, choices: tuple[tuple[str, str], ...], now: str, choose: Callable[[str], None]
+) -> None:
+    group = QActionGroup(window)
+    for words, value in choices:
+        action = QAction(words, window, checkable=True, checked=value == now)
+        action.triggered.connect(lambda _=False, v=value: choose(v))
+        group.addAction(action)
+        menu.addAction(action)
