@@ -74,7 +74,7 @@ def main(count: int, seed: int = 1) -> None:
         except Exception:
             print(f"string {number} of seed {seed}: {text!r}")
             raise
-        if number % 50_000 == 0:
+        if number % 20_000 == 0:
             print(f"{number} strings, {time.perf_counter() - begun:.0f} s", flush=True)
     print(f"{count} strings of seed {seed}: nothing raised, every answer whole")
 

@@ -6,13 +6,19 @@ resources/marks.json, read on first use.
 May import counter.catalogue and python-stdnum (check digits).
 """
 
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
 from counter.marks._format import format_code, format_house
-from counter.marks._house import HouseChoice, HouseFacts, HouseMaker, HousePart, shipped_house
-from counter.marks._index import CodeIndex, Hit, Hits
+from counter.marks._house import HouseChoice, HouseFacts, HouseMaker, HousePart, HouseTable, load_house, shipped_house
 from counter.marks._models import MarkEvidence, Reading, ReadLamp, Span, System
 from counter.marks._read import read
 from counter.marks._sharpen import says, sharpen, uv_doubt
 from counter.marks._tables import tables
+
+if TYPE_CHECKING:
+    from counter.marks._index import CodeIndex, Hit, Hits
 
 __all__ = [
     "CodeIndex",
@@ -22,6 +28,7 @@ __all__ = [
     "HouseFacts",
     "HouseMaker",
     "HousePart",
+    "HouseTable",
     "MarkEvidence",
     "ReadLamp",
     "Reading",
@@ -29,6 +36,7 @@ __all__ = [
     "System",
     "format_code",
     "format_house",
+    "load_house",
     "read",
     "says",
     "sharpen",
@@ -36,3 +44,12 @@ __all__ = [
     "tables",
     "uv_doubt",
 ]
+
+
+def __getattr__(name: str) -> object:
+    """Load the search among many codes when it is first asked for."""
+    if name in ("CodeIndex", "Hit", "Hits"):
+        from counter.marks import _index
+
+        return getattr(_index, name)
+    raise AttributeError(f"module {__name__!r} has no attribute {name!r}")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from counter.marks._noise import STRETCH
+from counter.marks._lex import STRETCH
 
 if TYPE_CHECKING:
     from counter.marks._noise import Noise

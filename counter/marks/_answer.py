@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any, TypeVar
 
+from counter.marks._caps import base_means
 from counter.marks._lex import Part
 from counter.marks._models import Reading, ReadLamp, Span
 from counter.marks._resolve import Meaning, is_by_inches, resolve
@@ -57,8 +58,7 @@ def _spans(found: Sequence[Parsed], text: str, meaning: Meaning) -> Iterator[Spa
 
 def _one_part(parsed: Parsed) -> Part:
     """A base among other words is one part; alone, each of its letters is."""
-    means = "; ".join(part.means for part in parsed.parts)
-    return Part(parsed.start, parsed.end, "base", f"base {parsed.canonical}: {means}")
+    return Part(parsed.start, parsed.end, "base", base_means(parsed.facts["base"], parsed.parts))
 
 
 def _number_means(part: Part, meaning: Meaning) -> str:
@@ -85,7 +85,7 @@ def _lamp(facts: Facts, meaning: Meaning) -> ReadLamp:
         kind=facts.get("kind") or (only(lamp.kind for lamp in lamps) if "watts" in facts else None),
         legs=facts.get("legs") or legs_of(shape),
         shape=shape,
-        watts=watts if watts is not None else facts.get("number"),
+        watts=watts if watts is not None or _inches_mm(facts, lamps) else facts.get("number"),
         base=cap.text if cap else None,
         bases=tuple(base.designation for base in meaning.bases) if _says_lamp(facts) else (),
         cct_k=facts.get("cct_k"),

@@ -10,6 +10,8 @@ from counter.marks._lex import Cap, Draft, Parsed, Part, ends
 from counter.marks._tables import longest_first, tables
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from counter.marks._known import Known
 
 _NUMBER = r"\d{1,3}(?:[.,]\d{1,2})?"
@@ -29,7 +31,19 @@ class CapParsed(NamedTuple):
     @property
     def means(self) -> str:
         """All its parts in one line."""
-        return f"base {self.cap.text}: " + "; ".join(part.means for part in self.parts)
+        return base_means(self.cap, self.parts)
+
+
+def base_means(cap: Cap, parts: Sequence[Part]) -> str:
+    """Say what a designation means in one line, the pins counted first."""
+    said = [_in_short(part) for part in parts if part.part not in ("contacts", "main letter", "assembly")]
+    count = cap.contacts
+    pins = "" if count is None else f"{count} pin" if count == 1 else f"{count} pins"
+    return f"base {cap.text}: " + "; ".join((pins or parts[0].means, *said))
+
+
+def _in_short(part: Part) -> str:
+    return part.means if part.part != "modifier" else "its X, Y or U keeps it out of holders of the plain name"
 
 
 def take_cap(plain: str, at: int, known: Known, *, loose: bool = False, sized: bool = False) -> CapParsed | None:

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
 
     from counter.catalogue import Base, Catalogue, Lamp
-    from counter.marks._house import HouseChoice, HouseMaker
+    from counter.marks._house import HouseChoice, HouseFacts, HouseMaker
 
 _TUBE_MM = {15.9: 16, 25.4: 26, 28.6: 29, 38.1: 38}  # what codes in millimetres print for the inch sizes
 GRAMMARS = (*get_args(System), "lbs")
@@ -164,7 +164,7 @@ def _shorthand(lamp: Lamp, base: Base, colour: str | None) -> str | None:
 def _house_text(lamp: Lamp, base: Base, maker: HouseMaker, colour: str | None) -> str | None:
     text = ""
     for part in maker.parts:
-        piece = _house_choice(lamp, part.choices) if part.choices else part.text
+        piece = _house_choice(lamp, base, part.choices) if part.choices else part.text
         if part.number:
             piece = _number(lamp.watts.value if part.number == "watts" else base.pins.value)
         if part.colour:
@@ -175,12 +175,19 @@ def _house_text(lamp: Lamp, base: Base, maker: HouseMaker, colour: str | None) -
     return text or None
 
 
-def _house_choice(lamp: Lamp, choices: Mapping[str, HouseChoice]) -> str | None:
-    for text, choice in choices.items():
-        facts = choice.facts
-        if lamp.shape in (facts.shapes or ()) and lamp.kind == (facts.kind or "fluorescent"):
-            return text
-    return None
+def _house_choice(lamp: Lamp, base: Base, choices: Mapping[str, HouseChoice]) -> str | None:
+    return next((text for text, choice in choices.items() if _suits(choice.facts, lamp, base)), None)
+
+
+def _suits(facts: HouseFacts, lamp: Lamp, base: Base) -> bool:
+    """Whether nothing that a choice states contradicts a lamp type; a kind that is not stated is lighting."""
+    return (
+        lamp.kind == (facts.kind or "fluorescent")
+        and (facts.shapes is None or lamp.shape in facts.shapes)
+        and facts.base in (None, lamp.base, base.family)
+        and facts.watts in (None, lamp.watts.value)
+        and facts.pins in (None, base.pins.value)
+    )
 
 
 def _house(lamp: Lamp, base: Base, colour: str | None) -> str | None:

@@ -7,8 +7,8 @@ from bisect import bisect_left
 from functools import cached_property
 from typing import TYPE_CHECKING, NamedTuple
 
-from counter.marks._lex import fold
-from counter.marks._noise import STRETCH, Noise, Steps
+from counter.marks._lex import STRETCH, fold
+from counter.marks._noise import Noise, Steps
 
 if TYPE_CHECKING:
     from collections.abc import Iterable

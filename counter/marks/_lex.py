@@ -10,6 +10,8 @@ from typing import TYPE_CHECKING, Any, NamedTuple, TypedDict
 if TYPE_CHECKING:
     from counter.catalogue import Kind, LampShape
 
+UNREADABLE, STRETCH = "?", "*"  # what stands for one character, or some, that nobody can read
+
 _SAME = str.maketrans(
     {"‐": "-", "‑": "-", "‒": "-", "–": "-", "—": "-", "−": "-", "×": "X", "⁄": "/", "∕": "/", "″": '"', "”": '"',
      "“": '"', "’": "'", "′": "'", "\t": " ", "\r": " ", "\xa0": " ", "º": "°"}

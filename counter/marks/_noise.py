@@ -8,9 +8,8 @@ from __future__ import annotations
 from functools import cached_property
 from typing import NamedTuple
 
+from counter.marks._lex import STRETCH, UNREADABLE
 from counter.marks._tables import tables
-
-UNREADABLE, STRETCH = "?", "*"
 
 
 class Steps(NamedTuple):
@@ -33,6 +32,8 @@ class Noise:
         self._added: float = table["added"]
         self._separators = frozenset(table["separators"])
         self._table = table
+        self._steps: dict[str, Steps] = {}
+        self._steps_for = ""
 
     @cached_property
     def pairs(self) -> dict[str, dict[str, float]]:
@@ -68,7 +69,15 @@ class Noise:
         return min((self.added(typed), *(self.taken(character, typed) for character in alphabet)))
 
     def steps(self, character: str, query: str) -> Steps:
-        """Return what one character of a code costs along a query."""
+        """Return what one character of a code costs along a query; kept until the next query."""
+        if query != self._steps_for:
+            self._steps, self._steps_for = {}, query
+        made = self._steps.get(character)
+        if made is None:
+            made = self._steps[character] = self._made(character, query)
+        return made
+
+    def _made(self, character: str, query: str) -> Steps:
         lost = self.lost(character)
         not_typed = [self.stretch_character if typed == STRETCH else lost for typed in query]
         return Steps([self.taken(character, typed) for typed in query], [*not_typed, lost])

@@ -13,8 +13,7 @@ from counter.marks._lex import fold
 from counter.marks._models import MarkEvidence
 from counter.marks._segments import apart, cut, together, whole_colour
 from counter.marks._tables import tables
-from counter.marks._weigh import Clean, evidence, floor_of, strain, worn_floor
-from counter.marks._worn import background, is_worn, read_worn, weights
+from counter.marks._weigh import Clean, background, evidence, floor_of, is_worn, strain, weights, worn_floor
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -73,6 +72,8 @@ def _worn(
     clean: Clean, plain: str, text: str, known: Known, house: tuple[HouseMaker, ...], limit: int
 ) -> MarkEvidence:
     """Weigh what was read as it stands against what can be meant, and against none of these."""
+    from counter.marks._worn import read_worn  # the search, its trie and vocabulary: only where they are needed
+
     table = tables()["noise"]
     worn = read_worn(plain, text, known, house)
     standing = [(reading, strain(clean, reading)) for reading in clean.readings]

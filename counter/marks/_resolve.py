@@ -128,7 +128,8 @@ def _number_agrees(lamp: Lamp, known: Known, facts: Facts) -> bool:
     if number is not None and number != (lamp.inches if by_inches else lamp.watts.value):
         return False
     output = facts.get("output")
-    return output is None or not by_inches or output == output_of(lamp)
+    is_any = output is None or (not output and "base" in facts)  # the base says it where the suffix does not
+    return is_any or not by_inches or output == output_of(lamp)
 
 
 def is_by_inches(lamp: Lamp) -> bool:
@@ -150,10 +151,9 @@ def _nothing_fits(facts: Facts, known: Known, bases: tuple[Base, ...]) -> tuple[
     cap = facts.get("base")
     if cap and not bases:
         return (_unknown_base(cap, known),)
-    watts = facts.get("watts", facts.get("number"))
+    watts = facts.get("watts")
     if cap and watts is not None:
-        on_it = sorted({lamp.watts.value for lamp in _on(bases, known)})
-        listed = ", ".join(f"{value:g}" for value in on_it)
+        listed = ", ".join(f"{value:g}" for value in sorted({lamp.watts.value for lamp in _on(bases, known)}))
         return (f"No such lamp of {watts:g} W on {cap.text} is known; it has {listed} W. Read watts and base again.",)
     return ("Understood, but no lamp like this is in the catalogue. Count the pins and read the watts again.",)
 

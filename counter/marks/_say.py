@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from counter.marks._tables import tables
-from counter.marks._worn import is_worn
+from counter.marks._weigh import is_worn
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -39,6 +39,8 @@ def codes_of(catalogue: Catalogue, house: Sequence[HouseMaker] = ()) -> dict[str
     for lamp in catalogue.lamps:
         for code, cost in _of_lamp(catalogue, lamp, house):
             costs[code] = min(cost, costs.get(code, cost))
+    for maker in house:
+        costs |= dict.fromkeys(maker.codes, tables()["noise"]["systems"]["house"])
     return costs
 
 

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from math import exp
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.marks._lex import STRETCH, UNREADABLE
 from counter.marks._models import MarkEvidence, Reading
 from counter.marks._sharpen import shortened, uv_doubt
 from counter.marks._tables import tables
@@ -95,3 +97,24 @@ def worn_floor(readings: Sequence[Reading], none_of_these: float, known: Known) 
     """Return what a lamp type that no reading names gets: what the texts that mean none of these leave to it."""
     best = max(likelihood(readings, known, scaled=False).values(), default=0.0)
     return min(1.0, max(none_of_these, tables()["floors"]["partial"]) / best) if best else 1.0
+
+
+def is_worn(plain: str) -> bool:
+    """Whether a text marks unreadable characters."""
+    return UNREADABLE in plain or STRETCH in plain
+
+
+def background(plain: str) -> float:
+    """Return the cost of a text that is none of the codes: each readable character by chance."""
+    table = tables()["noise"]
+    readable = sum(character.isalnum() for character in plain)
+    smudged = table["smudge"] * plain.count(UNREADABLE)
+    return float(table["background"] + table["background_character"] * readable + smudged)
+
+
+def weights(costs: Sequence[float], none_of_these: float) -> list[float]:
+    """Return probabilities from costs, one more possibility being none of these."""
+    least = min((*costs, none_of_these))
+    raw = [exp(least - cost) for cost in costs]
+    total = sum(raw) + exp(least - none_of_these)
+    return [value / total for value in raw]

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 _FIGURE = r"\d{1,4}(?:[.,]\d{1,2})?"
 _MM = {"MM": 1.0, "CM": 10.0, "IN": 25.4, "INCH": 25.4, "INCHES": 25.4, '"': 25.4, "FT": 304.8, "FOOT": 304.8}
 _MM |= {"FEET": 304.8, "'": 304.8}
+_UNITS = "|".join(sorted(_MM, key=len, reverse=True))
 
 
 def word(plain: str, at: int, known: Known) -> Parsed | None:
@@ -63,13 +64,23 @@ def _count(draft: Draft, known: Known) -> bool:
 
 
 def _length(draft: Draft, known: Known) -> bool:
-    match = draft.find(rf"({_FIGURE})[ \-]?(MM|CM|INCHES|INCH|IN|\"|FT|FOOT|FEET|')(?![A-Z0-9])")
-    if match is None:
+    match = draft.find(rf"({_FIGURE}|\d{{1,3}}[ \-]\d/\d{{1,2}}|\d/\d{{1,2}})[ \-]?({_UNITS})(?![A-Z0-9])")
+    value = _with_fraction(match[1]) if match else None
+    if match is None or value is None:
         return False
-    length_mm = round(figure(match[1]) * _MM[match[2]], 1)
+    length_mm = round(value * _MM[match[2]], 1)
     draft.add(len(match[0]), "length", f"{length_mm:g} mm long", f"{length_mm:g}mm")
     draft.state(length_mm=length_mm, length_tolerance_mm=max(10.0, 0.045 * length_mm))
     return True
+
+
+def _with_fraction(text: str) -> float | None:
+    """Return 5 7/8 as 5.875; None where it divides by nothing."""
+    whole, _, fraction = text.replace("-", " ").rpartition(" ")
+    if "/" not in fraction:
+        return figure(text)
+    over, under = map(int, fraction.split("/"))
+    return int(whole or 0) + over / under if under else None
 
 
 def _supply(draft: Draft, known: Known) -> bool:

@@ -4,17 +4,17 @@ from __future__ import annotations
 
 import re
 from itertools import product
-from math import exp
 from typing import TYPE_CHECKING, NamedTuple
 
 from counter.marks._align import Alignment, align
 from counter.marks._answer import answer
-from counter.marks._lex import fold
+from counter.marks._lex import STRETCH, UNREADABLE, fold
 from counter.marks._models import Span
-from counter.marks._noise import STRETCH, UNREADABLE, Noise
+from counter.marks._noise import Noise
 from counter.marks._segments import cut
 from counter.marks._tables import tables
 from counter.marks._vocabulary import vocabulary
+from counter.marks._weigh import is_worn
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
@@ -32,12 +32,12 @@ _WORD = re.compile(r"[^\s,;]+")
 
 
 class Guess(NamedTuple):
-    """A code that can be meant, its cost, and where its characters stand in the typed text."""
+    """A code that can be meant, its cost, and the line of the folded text it is read from."""
 
     code: str
     cost: float
     start: int
-    alignment: Alignment
+    line: str
 
 
 class Worn(NamedTuple):
@@ -47,20 +47,18 @@ class Worn(NamedTuple):
     is_complete: bool
 
 
-def is_worn(plain: str) -> bool:
-    """Whether a text marks unreadable characters."""
-    return UNREADABLE in plain or STRETCH in plain
-
-
 def read_worn(plain: str, text: str, known: Known, house: tuple[HouseMaker, ...]) -> Worn:
     """Return what a folded text can mean, by what the catalogue says can exist."""
     words = vocabulary(known, house)
     noise = Noise()
     guesses, is_complete = _whole_lines(plain, words, noise)
-    guesses += _word_by_word(plain, words, noise, known, house)
+    if not guesses or min(guess.cost for guess in guesses) > tables()["noise"]["substitute"]:
+        guesses += _word_by_word(plain, words, known, house)
     made: dict[tuple[object, ...], tuple[Reading, float]] = {}
     for guess in sorted(guesses, key=lambda guess: guess.cost):
-        reading = _reading(guess, plain, text, known, house)
+        if made and guess.cost > next(iter(made.values()))[1] + tables()["noise"]["window"]:
+            break
+        reading = _reading(guess, plain, text, known, house, noise)
         if reading is not None and reading.lamps:
             made.setdefault((reading.lamps, reading.lamp, reading.system), (reading, guess.cost))
     return Worn(tuple(with_choices(made.values())), is_complete)
@@ -85,7 +83,7 @@ def _whole_lines(plain: str, words: Vocabulary, noise: Noise) -> tuple[list[Gues
         is_complete = is_complete and found.is_complete
         for hit in found.hits:
             cost = hit.cost + words.before[hit.code] + left_out
-            guesses.append(Guess(hit.code, cost, start, align(fold(hit.code), line, noise)))
+            guesses.append(Guess(hit.code, cost, start, line))
     return guesses, is_complete
 
 
@@ -95,9 +93,7 @@ def _left_out(rest: str) -> float:
     return float(table["unread_word"] + table["background_character"] * signs) if signs else 0.0
 
 
-def _word_by_word(
-    plain: str, words: Vocabulary, noise: Noise, known: Known, house: Sequence[HouseMaker]
-) -> list[Guess]:
+def _word_by_word(plain: str, words: Vocabulary, known: Known, house: Sequence[HouseMaker]) -> list[Guess]:
     """Guess the worn words of shorthand in any order; the whole text stays as one code."""
     line = plain.strip()
     matches = list(_WORD.finditer(line))
@@ -115,7 +111,7 @@ def _word_by_word(
             at, cost = match.end(), cost + hit.cost
         code += line[at:]
         start = len(plain) - len(plain.lstrip())
-        guesses.append(Guess(code, cost, start, align(fold(code), line, noise)))
+        guesses.append(Guess(code, cost, start, line))
     return sorted(guesses, key=lambda guess: guess.cost)[:16]
 
 
@@ -123,23 +119,26 @@ def _is_unclear(word: str, known: Known, house: Sequence[HouseMaker]) -> bool:
     return is_worn(word) or bool(cut(word, known, house).unknown)
 
 
-def _reading(guess: Guess, plain: str, text: str, known: Known, house: Sequence[HouseMaker]) -> Reading | None:
+def _reading(
+    guess: Guess, plain: str, text: str, known: Known, house: Sequence[HouseMaker], noise: Noise
+) -> Reading | None:
     segments = cut(fold(guess.code), known, house)
     if not segments.found or segments.unknown:
         return None
     reading, _, joined = answer(segments.found, guess.code, known, 0.0)
     if joined.clashes:
         return None
-    spans = tuple(_spans(reading.spans, guess, text))
-    assumed = tuple(_assumed(guess, plain))
+    alignment = align(fold(guess.code), guess.line, noise)
+    spans = tuple(_spans(reading.spans, guess, alignment, text))
+    assumed = tuple(_assumed(guess, alignment, plain))
     return reading.model_copy(update={"spans": spans, "assumptions": (*assumed, *reading.assumptions)})
 
 
-def _spans(spans: Iterable[Span], guess: Guess, text: str) -> Iterator[Span]:
+def _spans(spans: Iterable[Span], guess: Guess, alignment: Alignment, text: str) -> Iterator[Span]:
     """Move a code's spans to where they stand in the typed text; parts that were not typed have none."""
     code = fold(guess.code)
     for span in spans:
-        places = [place for place in guess.alignment.typed_at[span.start : span.end] if place is not None]
+        places = [place for place in alignment.typed_at[span.start : span.end] if place is not None]
         if not places:
             continue
         start, end = guess.start + min(places), guess.start + max(places) + 1
@@ -155,10 +154,10 @@ def _spans(spans: Iterable[Span], guess: Guess, text: str) -> Iterator[Span]:
         )
 
 
-def _assumed(guess: Guess, plain: str) -> Iterator[str]:
+def _assumed(guess: Guess, alignment: Alignment, plain: str) -> Iterator[str]:
     code = fold(guess.code)
     under_stretch: dict[int, str] = {}
-    for at, place in enumerate(guess.alignment.typed_at):
+    for at, place in enumerate(alignment.typed_at):
         typed = plain[guess.start + place] if place is not None else None
         if typed is None:
             if code[at].isalnum():
@@ -169,7 +168,7 @@ def _assumed(guess: Guess, plain: str) -> Iterator[str]:
             yield f"{typed} was taken as {guess.code[at]}."
     for stretch in under_stretch.values():
         yield f"* was taken as {stretch}."
-    for place in guess.alignment.added:
+    for place in alignment.added:
         if plain[guess.start + place].isalnum():
             yield f"{plain[guess.start + place]} was left out."
 
@@ -192,19 +191,3 @@ def with_choices(readings: Iterable[tuple[Reading, float]]) -> Iterator[tuple[Re
             for span in reading.spans
         )
         yield reading.model_copy(update={"spans": spans}), cost
-
-
-def background(plain: str) -> float:
-    """Return the cost of a text that is none of the codes: each readable character by chance."""
-    table = tables()["noise"]
-    readable = sum(character.isalnum() for character in plain)
-    smudged = table["smudge"] * plain.count(UNREADABLE)
-    return float(table["background"] + table["background_character"] * readable + smudged)
-
-
-def weights(costs: Sequence[float], none_of_these: float) -> list[float]:
-    """Return probabilities from costs, one more possibility being none of these."""
-    least = min((*costs, none_of_these))
-    raw = [exp(least - cost) for cost in costs]
-    total = sum(raw) + exp(least - none_of_these)
-    return [value / total for value in raw]

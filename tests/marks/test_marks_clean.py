@@ -140,3 +140,29 @@ def test_looks_that_a_reading_claims(shipped):
 def test_base_alone_claims_no_watts_and_no_kind(shipped):
     (reading,) = marks.read(shipped, "G24q-3").readings
     assert (reading.lamp.watts, reading.lamp.kind, "watts" in reading.looks) == (None, None, False)
+
+
+@pytest.mark.parametrize(
+    ("text", "length_mm"),
+    [
+        ('18W 5 7/8"', 149.2),
+        ("18W 5-7/8 in", 149.2),
+        ('7/8"', 22.2),
+        ("4 ft T8", 1219.2),
+        ("120 cm", 1200),
+        ("590,5 mm", 590.5),
+    ],
+)
+def test_lengths(shipped, text, length_mm):
+    assert any(reading.lamp.length_mm == length_mm for reading in marks.read(shipped, text).readings)
+
+
+def test_length_over_nothing_is_no_length(shipped):
+    assert all(reading.lamp.length_mm is None for reading in marks.read(shipped, '5 7/0"').readings)
+
+
+def test_base_in_a_code_is_said_in_plain_words(shipped):
+    (reading,) = marks.read(shipped, "FSM-26-E-GX24q=3").readings
+    (means,) = (span.means for span in reading.spans if span.part == "base")
+    assert means.startswith("base GX24q-3: 4 pins; ")
+    assert "key 3" in means

@@ -42,3 +42,15 @@ def test_shipped_example_reads(shipped):
         (reading,) = marks.read(shipped, maker.example or "").readings
         assert reading.system == "house"
         assert reading.lamps
+
+
+def test_shop_file_round_trip(tmp_path):
+    assert marks.load_house(tmp_path) == ()
+    (tmp_path / "house-codes.json").write_text(marks.HouseTable(makers=(SHOP,)).model_dump_json(), encoding="utf-8")
+    assert marks.load_house(tmp_path) == (SHOP,)
+
+
+def test_worn_house_code(shipped):
+    for text, lamp in (("N?-26.A/840", "G24q-3/26/quad"), ("Q?-9", "G23/9/twin/uv-c")):
+        best = marks.read(shipped, text, house=[SHOP]).readings[0]
+        assert (best.system, best.lamps) == ("house", (lamp,))

@@ -103,7 +103,7 @@ def test_nothing_is_searched_for_a_clean_code(shipped, monkeypatch):
     def never(*args: object) -> None:
         raise AssertionError("the worn search ran")
 
-    monkeypatch.setattr("counter.marks._read.read_worn", never)
+    monkeypatch.setattr("counter.marks._worn.read_worn", never)
     for text in ("CFQ26W/G24q/841", "F32T8/RE830", "26W 4-pin 841", "841", "G24q-3", "73513537", ""):
         marks.read(shipped, text)
 
@@ -111,7 +111,7 @@ def test_nothing_is_searched_for_a_clean_code(shipped, monkeypatch):
 def test_every_code_of_the_vocabulary_is_read_without_a_search(shipped, monkeypatch):
     from counter.marks._vocabulary import codes_of
 
-    monkeypatch.setattr("counter.marks._read.read_worn", None)
+    monkeypatch.setattr("counter.marks._worn.read_worn", None)
     codes = list(codes_of(shipped, marks.shipped_house()))
     assert len(codes) > 10_000
     for code in codes[::7]:
