@@ -11,6 +11,7 @@ from counter.fit import questions
 from counter.window import uv_curve
 from counter.window.exposure_box import thousands
 from counter.window.fixture_pane import BALLASTS, FixturePane
+from counter.window.history import History
 from counter.window.instead_pane import refusals
 from counter.window.main_window import MainWindow
 from counter.window.side_tabs import TABS, SideTabs
@@ -78,7 +79,7 @@ def window(one_window):
     one_window.activateWindow()  # keys go to the active window only
     one_window.set_place("")
     one_window.next_customer()
-    one_window._past.clear()
+    one_window.history = History(one_window.history.case)
     return one_window
 
 
