@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -16,6 +18,7 @@ CODES = st.lists(st.text("AB8/-1I", min_size=1, max_size=6), min_size=1, max_siz
 QUERIES = st.text("AB8/-1I?*", min_size=1, max_size=6)
 
 
+@cache
 def cost(code: str, query: str) -> float:
     """Return the least cost, as it is defined: character by character over all ways."""
     if not code and not query:
