@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QRectF, Signal
-from PySide6.QtGui import QColor, QFont, QPainter, QPen
+from PySide6.QtGui import QColor, QFont, QPainter, QPainterPath
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
 from counter.window import early
@@ -42,13 +42,15 @@ class Stamp(QWidget):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         solid = self.verdict == "do not sell"
         colour = QColor(self.theme.accent if self.verdict == "sell" else self.theme.ink)
-        pen = QPen(colour, 3)
+        pen = early.pen(colour.name(), 3)
         if self.verdict == "ask first":
             pen.setDashPattern([3, 2])
-        painter.setPen(pen)
-        painter.setBrush(colour if solid else early.no_brush())
         box = QRectF(self.rect()).adjusted(3, 3, -3, -3)
-        painter.drawRoundedRect(box, 4, 4)
+        path = QPainterPath()
+        path.addRoundedRect(box, 4, 4)
+        if solid:
+            painter.fillPath(path, early.brush(colour.name()))
+        painter.strokePath(path, pen)
         font = QFont(self.font())
         font.setPointSizeF(self.font().pointSizeF() * 1.55)
         font.setWeight(QFont.Weight.Bold)

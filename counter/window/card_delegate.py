@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRectF, QSize
-from PySide6.QtGui import QColor, QFont, QPainter, QPen
+from PySide6.QtGui import QColor, QFont, QPainter, QPainterPath
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 
 from counter.window import early, pen
@@ -23,6 +23,7 @@ CARD_LEAST_WIDTH = 166
 FACE_SCALE = 2.3  # pixels a millimetre, the same for every face that fits its box
 SIDE_SCALE = 0.42
 MARGIN = 8.0
+QUIET = 0.72  # of the ink, still over AA contrast on both palettes
 MOST_KEPT = 600  # painted drawings; every width met while a splitter is dragged makes its own
 
 
@@ -92,9 +93,10 @@ class CardDelegate(QStyledItemDelegate):
         painter.restore()
 
     def _frame(self, painter: QPainter, layout: CardLayout, selected: bool) -> None:
-        painter.setBrush(QColor(self.theme.field if not selected else self.theme.accent_soft))
-        painter.setPen(QPen(QColor(self.theme.accent if selected else self.theme.line), 2 if selected else 1))
-        painter.drawRoundedRect(layout.frame, 4, 4)
+        path = QPainterPath()
+        path.addRoundedRect(layout.frame, 4, 4)
+        painter.fillPath(path, early.brush(self.theme.accent_soft if selected else self.theme.field))
+        painter.strokePath(path, early.pen(self.theme.accent if selected else self.theme.line, 2 if selected else 1))
 
     def _drawings(self, painter: QPainter, layout: CardLayout, card: Card) -> None:
         ratio = painter.device().devicePixelRatio()
@@ -114,24 +116,21 @@ class CardDelegate(QStyledItemDelegate):
         bold.setPointSizeF(font.pointSizeF() * 1.15)
         bold.setWeight(QFont.Weight.DemiBold)
         painter.setFont(bold)
-        painter.setPen(QColor(self.theme.ink))
+        # The painter comes with the palette's ink; quiet words are the same ink, thinned.
         painter.drawText(layout.name, early.LEFT | early.VCENTRE, card.base)
         painter.setFont(pen.small_font(font, 0.92))
         if card.kind in KIND_WORDS:
             flag = early.RIGHT | early.VCENTRE
             painter.drawText(layout.flag, flag, KIND_WORDS[card.kind])
-        painter.setPen(QColor(self.theme.muted))
+        painter.setOpacity(QUIET)
         painter.drawText(layout.words, early.LEFT, f"{card.watts} · {card.words}")
+        painter.setOpacity(1)
 
     def _likelihood(self, painter: QPainter, layout: CardLayout, card: Card) -> None:
-        painter.setPen(early.no_pen())
-        painter.setBrush(QColor(self.theme.line))
-        painter.drawRect(layout.bar)
-        painter.setBrush(QColor(self.theme.ink))
+        painter.fillRect(layout.bar, QColor(self.theme.line))
         filled = QRectF(layout.bar)
         filled.setWidth(layout.bar.width() * card.share)
-        painter.drawRect(filled)
-        painter.setPen(QColor(self.theme.ink))
+        painter.fillRect(filled, QColor(self.theme.ink))
         painter.drawText(layout.percent, early.RIGHT | early.VCENTRE, percent(card.share))
 
 

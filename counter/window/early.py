@@ -3,6 +3,8 @@
 Naming `Qt` builds over a hundred Python enumerations, about 40 ms on the machines measured, and `QStyle` another 14:
 more than all the rest of our own start. What is imported before the first paint therefore takes these numbers and
 sets enumerated properties by `setProperty`; tests hold each against Qt's own. Elsewhere `Qt` is fine.
+`QPainter.setPen`, `setBrush`, whatever takes a colour for a brush, and most constructors of QPen and QBrush name it
+too, by the way their overloads are told apart; `strokePath` and `fillPath` with what `pen` and `brush` make do not.
 """
 
 from __future__ import annotations
@@ -26,11 +28,14 @@ NO_SCROLL_BAR = 1  # scroll bar policy
 ASK_FOR_MENU = 3  # context menu policy
 
 
-def no_pen() -> QPen:
-    """Return a pen that draws nothing."""
-    return QPen(QColor(0, 0, 0, 0))
+def pen(colour: str, width: float = 1.0) -> QPen:
+    """Return a solid pen; the constructors that take a colour would look at `Qt.PenStyle` first."""
+    made = QPen()
+    made.setColor(QColor(colour))
+    made.setWidthF(width)
+    return made
 
 
-def no_brush() -> QBrush:
-    """Return a brush that fills nothing."""
-    return QBrush()
+def brush(colour: str) -> QBrush:
+    """Return a solid brush, by way of a pen: the constructors that take a colour look at `Qt.BrushStyle` first."""
+    return pen(colour).brush()

@@ -81,7 +81,7 @@ class OutlineGrid(QFrame):
         self.model = CardModel()
         self.delegate = CardDelegate(theme)
         self.view = self._make_view()
-        self.filter = QLineEdit(placeholderText="Filter, as 26 or G24q")
+        self.filter = QLineEdit(placeholderText="Filter, as 26")
         self.filter.setClearButtonEnabled(True)
         self.filter.setMaximumWidth(260)
         self.filter.setFixedHeight(30)

@@ -70,10 +70,8 @@ def pixmap(drawing: Drawing, box: QRectF, most: float, ratio: float, theme: Them
 
 
 def _pen(name: str, theme: Theme, dashed: bool, marked: bool) -> QPen:
-    if name == "none":
-        return early.no_pen()
     colour = theme.accent if marked or name == "accent" else theme.muted if name in ("centre", "thin") else theme.ink
-    pen = QPen(QColor(colour), WIDTHS[name] + (0.8 if marked else 0))
+    pen = early.pen(colour, WIDTHS[name] + (0.8 if marked else 0))
     if name == "centre":
         pen.setDashPattern(CENTRE_DASH)
     elif dashed:
@@ -81,22 +79,30 @@ def _pen(name: str, theme: Theme, dashed: bool, marked: bool) -> QPen:
     return pen
 
 
-def _brush(name: str, theme: Theme, marked: bool = False) -> QBrush:
-    if name == "none":
-        return early.no_brush()
+def _fill(name: str, theme: Theme, marked: bool = False) -> QBrush:
     if name == "ink":
-        return QBrush(QColor(theme.accent if marked else theme.ink))
-    return QBrush(QColor({"paper": theme.paper, "glass": theme.glass, "tint": theme.tint}[name]))
+        return early.brush(theme.accent if marked else theme.ink)
+    return early.brush({"paper": theme.paper, "glass": theme.glass, "tint": theme.tint}[name])
+
+
+def _lay_down(painter: QPainter, path: QPainterPath, shape: Path | Disc, theme: Theme, marked: bool) -> None:
+    if shape.fill != "none":
+        painter.fillPath(path, _fill(shape.fill, theme, marked))
+    if shape.pen != "none":
+        painter.strokePath(path, _pen(shape.pen, theme, shape.dashed, marked))
 
 
 def _paint_path(painter: QPainter, shape: Path, view: View, theme: Theme, marked: bool) -> None:
-    painter.setPen(_pen(shape.pen, theme, shape.dashed, marked))
-    painter.setBrush(_brush(shape.fill, theme))
     points = [view.point(x, y) for x, y in shape.points]
-    if shape.closed:
-        painter.drawPath(rounded(points, shape.corner_mm * view.scale))
-    else:
-        painter.drawPolyline(points)
+    path = rounded(points, shape.corner_mm * view.scale) if shape.closed else _line(points)
+    _lay_down(painter, path, shape, theme, marked)
+
+
+def _line(points: list[QPointF]) -> QPainterPath:
+    path = QPainterPath(points[0])
+    for point in points[1:]:
+        path.lineTo(point)
+    return path
 
 
 def rounded(points: list[QPointF], radius_px: float) -> QPainterPath:
@@ -124,19 +130,26 @@ def _toward(corner: QPointF, other: QPointF, distance: float) -> QPointF:
 
 
 def _paint_disc(painter: QPainter, shape: Disc, view: View, theme: Theme, marked: bool) -> None:
-    painter.setPen(_pen(shape.pen, theme, shape.dashed, marked))
-    painter.setBrush(_brush(shape.fill, theme, marked))
     radius = max(shape.radius_mm * view.scale, 1.4)  # a pin never vanishes at small scales
-    painter.drawEllipse(view.point(shape.x_mm, shape.y_mm), radius, radius)
+    path = QPainterPath()
+    path.addEllipse(view.point(shape.x_mm, shape.y_mm), radius, radius)
+    _lay_down(painter, path, shape, theme, marked)
 
 
 def _paint_label(painter: QPainter, shape: Label, view: View, theme: Theme) -> None:
-    painter.setPen(QColor(theme.muted if shape.quiet else theme.ink))
+    colour = theme.muted if shape.quiet else theme.ink
     at = view.point(shape.x_mm, shape.y_mm)
     metrics = QFontMetricsF(painter.font())
     width = metrics.horizontalAdvance(shape.text)
     left = at.x() - {"left": 0.0, "middle": width / 2, "right": width}[shape.align]
-    painter.drawText(QPointF(left, at.y() + metrics.capHeight() / 2), shape.text)
+    foot = QPointF(left, at.y() + metrics.capHeight() / 2)
+    if shape.part == "notch":  # the question mark of an unknown key is part of the drawing, and of the first paint
+        glyph = QPainterPath()
+        glyph.addText(foot, painter.font(), shape.text)
+        painter.fillPath(glyph, early.brush(colour))
+        return
+    painter.setPen(QColor(colour))
+    painter.drawText(foot, shape.text)
 
 
 def _paint_measure(painter: QPainter, shape: Measure, view: View, theme: Theme, marked: bool) -> None:
@@ -151,7 +164,7 @@ def _paint_measure(painter: QPainter, shape: Measure, view: View, theme: Theme, 
             QPointF(end.x(), end.y() - off),
         )
     )
-    painter.setPen(QPen(QColor(theme.accent if marked else theme.muted), WIDTHS["thin"]))
+    painter.setPen(early.pen(theme.accent if marked else theme.muted, WIDTHS["thin"]))
     painter.drawLine(QLineF(start, a))
     painter.drawLine(QLineF(end, b))
     pen = painter.pen()
@@ -171,11 +184,7 @@ def _arrow(painter: QPainter, tip: QPointF, other: QPointF, theme: Theme) -> Non
     unit = QPointF(line.dx() / line.length(), line.dy() / line.length())
     back = tip + unit * ARROW_PX
     side = QPointF(-unit.y(), unit.x()) * (ARROW_PX * 0.3)
-    painter.save()
-    painter.setPen(early.no_pen())
-    painter.setBrush(QColor(theme.muted))
-    painter.drawPolygon([tip, back + side, back - side])
-    painter.restore()
+    painter.fillPath(rounded([tip, back + side, back - side], 0), early.brush(theme.muted))
 
 
 def _measure_text(painter: QPainter, text: str, line: QLineF, upright: bool, theme: Theme) -> None:
