@@ -111,10 +111,9 @@ def worn_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
         return None
     code, at = picked[0], rng.choice(places)
     worn = f"{code[:at]}?{code[at + 1 :]}"
-    possible = could_be(read(lore.catalogue, worn).readings)
-    if code not in possible:
+    if code not in could_be(read(lore.catalogue, worn).readings):
         return None
-    wrong = islice(_impossible(lore, code, at, possible, rng), WRONG_CHOICES)
+    wrong = islice(_impossible(lore, code, at, rng), WRONG_CHOICES)
     asked = Asked(
         kind="worn-code",
         axis="code",
@@ -132,12 +131,12 @@ def _places(code: str, reading: Reading) -> list[int]:
     return [at for span in spans for at in range(span.start, span.end) if code[at].isalnum() and code[at] != "W"]
 
 
-def _impossible(lore: Lore, code: str, at: int, possible: set[str], rng: random.Random) -> Iterator[str]:
+def _impossible(lore: Lore, code: str, at: int, rng: random.Random) -> Iterator[str]:
     """Yield texts that differ from a code in one place, and are no code of any lamp type."""
     like = DIGITS if code[at].isdigit() else LETTERS
     for char in rng.sample(like, min(READ_AT_MOST // 2, len(like))):
         text = f"{code[:at]}{char}{code[at + 1 :]}"
-        if text not in possible and text not in could_be(read(lore.catalogue, text).readings):
+        if text not in could_be(read(lore.catalogue, text).readings):
             yield text
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from functools import cached_property
 from math import prod, sqrt
+from operator import mul
 from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 
 from counter.catalogue import TRUST, Catalogue, Circuit, Lamp, Sourced, notch_look
@@ -85,10 +86,10 @@ class Lore:
             self._facts[lamp.id] = {fact.look: fact for fact in _facts_of(self.catalogue, lamp)}
         return self._facts[lamp.id]
 
-    def differences(self, one: Lamp, other: Lamp, leave_out: str = "") -> tuple[Fact, ...]:
-        """Return the sure facts of `one` that `other` surely does not have."""
+    def differences(self, one: Lamp, other: Lamp, leave_out: str = "") -> Iterator[Fact]:
+        """Yield the sure facts of `one` that `other` surely does not have."""
         theirs = self.facts(other)
-        return tuple(
+        yield from (
             fact
             for look, fact in self.facts(one).items()
             if look != leave_out and look in theirs and fact.differs(theirs[look])
@@ -96,13 +97,13 @@ class Lore:
 
     def is_told_from(self, lamp: Lamp, family: str, leave_out: str = "") -> bool:
         """Whether sure facts tell the lamp from every lamp type of a family."""
-        return all(self.differences(lamp, other, leave_out) for other in self.lamps_of[family])
+        return all(any(self.differences(lamp, other, leave_out)) for other in self.lamps_of[family])
 
     @cached_property
-    def _mixtures(self) -> dict[str, list[dict[str, float]]]:
-        """By family, for each look: the chance of each answer, averaged over the family's lamp types."""
+    def _roots(self) -> dict[str, list[tuple[float, ...]]]:
+        """By family, for each look: the roots of the mean chances of its answers over the family's lamp types."""
         return {
-            family: [_mean([by_lamp[lamp.id] for lamp in lamps]) for by_lamp in self.chances.values()]
+            family: [_mean_roots([by_lamp[lamp.id] for lamp in lamps]) for by_lamp in self.chances.values()]
             for family, lamps in self.lamps_of.items()
         }
 
@@ -112,8 +113,8 @@ class Lore:
         The coefficient of A. Bhattacharyya (Bulletin of the Calcutta Mathematical Society 35, 1943), the sum over
         all answers of the root of both chances, multiplied over the looks answered by a word.
         """
-        pairs = zip(self._mixtures[one], self._mixtures[other], strict=True)
-        return prod(sum(sqrt(chance * theirs[value]) for value, chance in ours.items()) for ours, theirs in pairs)
+        pairs = zip(self._roots[one], self._roots[other], strict=True)
+        return prod(_sumprod(ours, theirs) for ours, theirs in pairs)
 
     def alike(self, family: str) -> tuple[str, ...]:
         """Return all other families, the closest first."""
@@ -139,8 +140,14 @@ def make_room(memory: dict[Any, Any]) -> None:
         memory.clear()
 
 
-def _mean(rows: list[Mapping[str, float]]) -> dict[str, float]:
-    return {value: sum(row[value] for row in rows) / len(rows) for value in rows[0]}
+def _sumprod(ones: tuple[float, ...], others: tuple[float, ...]) -> float:
+    """Return the sum of products; math has it from Python 3.12 on."""
+    return sum(map(mul, ones, others), 0.0)
+
+
+def _mean_roots(rows: list[Mapping[str, float]]) -> tuple[float, ...]:
+    columns = zip(*(row.values() for row in rows), strict=True)
+    return tuple(sqrt(sum(column) / len(rows)) for column in columns)
 
 
 def _is_sure(told: Sourced) -> bool:

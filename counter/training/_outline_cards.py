@@ -6,6 +6,7 @@ offered, with the printed watts said beside it where the drawing alone cannot.
 
 from __future__ import annotations
 
+from itertools import islice
 from typing import TYPE_CHECKING
 
 from counter.training._build import Asked, Choice, build
@@ -58,8 +59,8 @@ def name_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
 def pair_points(lore: Lore) -> Iterator[Point]:
     """Yield for each family the look-alikes that it is most easily taken for."""
     for family in lore.lamps_of:
-        told = [other for other in lore.alike(family) if _pair_lamps(lore, family, other)]
-        for other in told[:LOOK_ALIKES]:
+        told = (other for other in lore.alike(family) if next(_pair_lamps(lore, family, other), None))
+        for other in islice(told, LOOK_ALIKES):
             yield pair_point(family, other)
 
 
@@ -68,15 +69,15 @@ def pair_point(family: str, other: str) -> Point:
     return Point(id=f"which-of-two/{family}/{other}", kind="which-of-two", family=family, subject=other)
 
 
-def _pair_lamps(lore: Lore, family: str, other: str) -> list[Lamp]:
-    if other not in lore.lamps_of:
-        return []
-    return [lamp for lamp in lore.lamps_of.get(family, ()) if lore.is_told_from(lamp, other)]
+def _pair_lamps(lore: Lore, family: str, other: str) -> Iterator[Lamp]:
+    """Yield the lamps of a family that sure facts tell from another family."""
+    if other in lore.lamps_of:
+        yield from (lamp for lamp in lore.lamps_of.get(family, ()) if lore.is_told_from(lamp, other))
 
 
 def pair_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
     """Ask which of two families is drawn."""
-    lamps = _pair_lamps(lore, point.family, point.subject)
+    lamps = list(_pair_lamps(lore, point.family, point.subject))
     if not lamps:
         return None
     lamp = rng.choice(lamps)
@@ -99,7 +100,7 @@ def pair_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
 
 def _contrast(lore: Lore, lamp: Lamp, other: Lamp) -> str:
     """Say what the drawing alone tells, or the print where it tells nothing."""
-    facts = lore.differences(lamp, other, leave_out=PRINT) or lore.differences(lamp, other)
+    facts = list(lore.differences(lamp, other, leave_out=PRINT)) or lore.differences(lamp, other)
     return ", ".join(fact.words for fact in facts)
 
 
