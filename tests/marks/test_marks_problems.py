@@ -90,6 +90,6 @@ def test_no_text_raises(text):
 
 @pytest.mark.slow
 @given(ODD | st.text())
-@settings(max_examples=50_000, deadline=None)
+@settings(max_examples=20_000, deadline=None)
 def test_no_text_raises_at_length(text):
     whole(marks.read(SHIPPED, text))
