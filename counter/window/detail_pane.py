@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from html import escape
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QCursor
-from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QToolTip, QVBoxLayout
+from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout
 
 from counter.outline import face_doubt, face_view, hold_view, side_view
 from counter.window.drawing_view import DrawingView, Sketch
 from counter.window.facts import Difference, Fact, differences, facts_of, lamp_title
+from counter.window.row_table import Row, RowTable
 
 if TYPE_CHECKING:
     from counter.catalogue import Catalogue, Lamp
@@ -34,8 +33,8 @@ class DetailPane(QFrame):
         super().__init__()
         self.setProperty("panel", True)
         self.theme = theme
-        self.face, self.side = DrawingView(theme), DrawingView(theme, 2.2, 80)
-        self.other_face, self.other_side = DrawingView(theme), DrawingView(theme, 2.2, 80)
+        self.face, self.side = DrawingView(theme), DrawingView(theme, 2.2, 66)
+        self.other_face, self.other_side = DrawingView(theme), DrawingView(theme, 2.2, 66)
         for one, other in ((self.face, self.other_face), (self.side, self.other_side)):
             one.mate, other.mate = other, one
         self.title = QLabel()
@@ -49,7 +48,7 @@ class DetailPane(QFrame):
         for combo in (self.watts, self.compare):
             combo.setMinimumContentsLength(12)
             combo.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-        self.facts = QLabel(textFormat=Qt.TextFormat.RichText, wordWrap=True)
+        self.facts = RowTable(theme)
         self.tell = QLabel(wordWrap=True)
         self.hold = QLabel(wordWrap=True)
         self.how = Sketch(theme, 92, 40)
@@ -60,17 +59,12 @@ class DetailPane(QFrame):
         self._lay_out()
         self.watts.activated.connect(lambda i: self.chosen.emit(self.watts.itemData(i)))
         self.compare.activated.connect(lambda i: self.beside.emit(self.compare.itemData(i) or ""))
-        self.facts.linkActivated.connect(self._open_source)
-        self.facts.linkHovered.connect(self._show_source)
+        self.facts.pressed.connect(lambda row: self.source_wanted.emit(self._facts[row]))
         self.learn.clicked.connect(lambda: self.teach.emit(self.watts.currentData() or ""))
 
     def _lay_out(self) -> None:
         self.title.setProperty("role", "title")
         self.hold.setProperty("role", "quiet")
-        self.facts.setAlignment(Qt.AlignmentFlag.AlignTop)
-        self.facts.setTextInteractionFlags(
-            Qt.TextInteractionFlag.LinksAccessibleByMouse | Qt.TextInteractionFlag.LinksAccessibleByKeyboard
-        )
         head = QHBoxLayout()
         head.addWidget(self.title)
         head.addWidget(self.watts)
@@ -129,10 +123,11 @@ class DetailPane(QFrame):
         self._show_one(catalogue, here, units, marked)
         if there is not None:
             self._show_second(catalogue, there, units, marked)
-            self._show_rows(_difference_rows(here, there, found))
+            self._facts = ()
+            self.facts.show_rows(_difference_rows(here, there, found), even=True)
         else:
             self._facts = facts_of(catalogue, here, units)
-            self._show_rows(_fact_rows(self._facts))
+            self.facts.show_rows(_fact_rows(self._facts))
         self._show_other(there is not None)
 
     def _show_nothing(self) -> None:
@@ -142,7 +137,7 @@ class DetailPane(QFrame):
             "Pick an outline to see it large, dimensioned and with its source."
         )
         self.hold.setText("")
-        self.facts.setText("")
+        self.facts.show_rows(())
         for view in (self.face, self.side):
             view.show_drawing(None)
         self._filled_for = self._shown = ()
@@ -164,7 +159,7 @@ class DetailPane(QFrame):
         self.other_side.show_drawing(side_view(lamp, base, full=True, units=units), marked)
 
     def _show_other(self, on: bool) -> None:
-        self._words.setMinimumWidth(160 if on else 256)
+        self._words.setMinimumWidth(192 if on else 268)
         self.other_face.setVisible(on)
         self.other_side.setVisible(on)
 
@@ -192,46 +187,27 @@ class DetailPane(QFrame):
         for widget in (self.watts, self.compare, self.learn, self.compare_words, self.face, self.side, self.how):
             widget.setVisible(on)
 
-    def _show_rows(self, html: str) -> None:
-        self.facts.setText(html)
-
-    def _show_source(self, link: str) -> None:
-        if link.isdigit() and int(link) < len(self._facts):
-            QToolTip.showText(QCursor.pos(), self._facts[int(link)].source, self.facts)
-
-    def _open_source(self, link: str) -> None:
-        if link.isdigit() and int(link) < len(self._facts):
-            self.source_wanted.emit(self._facts[int(link)])
-
     def set_theme(self, theme: Theme) -> None:
         """Repaint in another palette."""
         self.theme = theme
-        for view in (self.face, self.side, self.other_face, self.other_side, self.how):
+        for view in (self.face, self.side, self.other_face, self.other_side, self.how, self.facts):
             view.set_theme(theme)
 
 
-def _fact_rows(facts: tuple[Fact, ...]) -> str:
-    rows = "".join(
-        f'<tr><td style="padding-right:8px; white-space:nowrap">{escape(fact.what)}</td>'
-        f'<td style="padding-right:8px"><b>{_unbroken(fact.value)}</b></td>'
-        f'<td><a href="{i}" style="text-decoration:none">{escape(fact.confidence or "confirm")}</a></td></tr>'
-        for i, fact in enumerate(facts)
+def _fact_rows(facts: tuple[Fact, ...]) -> tuple[Row, ...]:
+    return tuple(
+        Row(fact.what, fact.value, fact.confidence or ("confirm" if fact.address else ""), _tip(fact))
+        for fact in facts
     )
-    return f'<table cellspacing="0" cellpadding="1">{rows}</table>'
 
 
-def _unbroken(value: str) -> str:
-    """Keep a short value on one line, or the columns wander."""
-    words = escape(value)
-    return words.replace(" ", "&nbsp;") if len(value) <= SHORT else words
+def _tip(fact: Fact) -> str:
+    if fact.source:
+        return fact.source
+    return "Not known here; press to say what you found." if fact.address else ""
 
 
-def _difference_rows(here: Lamp, there: Lamp, found: tuple[Difference, ...]) -> str:
-    head = f"<tr><td></td><td><b>{escape(here.base)}</b></td><td><b>{escape(there.base)}</b></td></tr>"
-    rows = "".join(
-        f'<tr><td style="padding-right:8px">{escape(one.what)}</td>'
-        f'<td style="padding-right:8px">{escape(one.here)}</td><td>{escape(one.there)}</td></tr>'
-        for one in found
-    )
-    same = "" if found else "<tr><td>Nothing known differs.</td></tr>"
-    return f'<table cellspacing="0" cellpadding="1">{head}{rows}{same}</table>'
+def _difference_rows(here: Lamp, there: Lamp, found: tuple[Difference, ...]) -> tuple[Row, ...]:
+    if not found:
+        return (Row("Nothing known differs.", ""),)
+    return (Row("", here.base, there.base), *(Row(one.what, one.here, one.there) for one in found))

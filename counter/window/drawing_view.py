@@ -23,7 +23,7 @@ CAPTION_PX = 30
 class DrawingView(QWidget):
     """Paints one drawing as large as it fits; a mate, where it shows something, is painted to the same scale."""
 
-    def __init__(self, theme: Theme, most: float = 6.0, least_width: int = 108) -> None:
+    def __init__(self, theme: Theme, most: float = 6.0, least_width: int = 98) -> None:
         super().__init__()
         self.theme = theme
         self.most = most

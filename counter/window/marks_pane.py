@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from html import escape
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtCore import QTimer, Signal
 from PySide6.QtGui import QFont, QFontDatabase
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QMenu, QPushButton, QVBoxLayout, QWidget
 
 from counter.window.card_delegate import percent
 from counter.window.code_strip import CodeStrip
+from counter.window.row_table import Row, RowTable
 from counter.window.scroll_column import ScrollColumn
 
 if TYPE_CHECKING:
@@ -54,7 +54,7 @@ class MarksPane(QFrame):
         self.field.setAccessibleName("Marks on the lamp")
         self.field.setToolTip("Ctrl+M. ? for a character nobody can read, * for a stretch.")
         self.strip = CodeStrip(theme)
-        self.parts = QLabel(textFormat=Qt.TextFormat.RichText, wordWrap=True)
+        self.parts = RowTable(theme, mono=True, bold_middle=False)
         self.problems = QLabel(wordWrap=True)
         self.readings = [QPushButton() for _ in range(MOST_READINGS)]
         self.hint = QLabel(HINT, wordWrap=True)
@@ -135,7 +135,7 @@ class MarksPane(QFrame):
         best = readings[0] if readings else None
         spans = best.spans if best is not None else ()
         self.strip.show_reading(text if best is not None and len(text) <= 60 else "", spans)
-        self.parts.setText(_parts_html(best) if best is not None else "")
+        self.parts.show_rows(_part_rows(best) if best is not None else ())
         self.parts.setVisible(bool(spans))
         self._show_readings(readings)
         self._show_conflict(conflicts)
@@ -187,12 +187,10 @@ class MarksPane(QFrame):
         """Repaint in another palette."""
         self.strip.theme = theme
         self.strip.update()
+        self.parts.set_theme(theme)
 
 
-def _parts_html(reading: Reading) -> str:
-    rows = "".join(
-        f'<tr><td style="padding-right:10px; font-family:monospace"><b>{escape(span.text)}</b></td>'
-        f"<td>{escape(span.means)}{escape(f' (taken as {span.assumed})') if span.assumed else ''}</td></tr>"
-        for span in reading.spans
+def _part_rows(reading: Reading) -> tuple[Row, ...]:
+    return tuple(
+        Row(span.text, span.means + (f" (taken as {span.assumed})" if span.assumed else "")) for span in reading.spans
     )
-    return f'<table cellspacing="0" cellpadding="1">{rows}</table>'
