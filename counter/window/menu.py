@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtGui import QAction, QActionGroup, QKeySequence
+from PySide6.QtGui import QAction, QActionGroup
 from PySide6.QtWidgets import QMenu
 
 if TYPE_CHECKING:
@@ -23,7 +23,7 @@ def menu_of(window: MainWindow) -> QMenu:
     _choices(window, menu.addMenu("Lengths"), LENGTHS, window.units, window.set_units)
     menu.addSeparator()
     menu.addAction("Broken lamp\tCtrl+B", window.toggle_broken)
-    menu.addAction("Undo", QKeySequence("Ctrl+Z"), window.undo)
+    menu.addAction("Undo\tCtrl+Z", window.undo)  # the key itself is a shortcut of the window
     menu.addAction("Close", window.close)
     return menu
 
