@@ -89,7 +89,7 @@ class LookRow(QWidget):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         text = event.text()
-        if text.isdigit():
+        if text.isdecimal():  # a raised two is a digit to Python, but no number
             target = self.cannot if text == "0" else self._button(int(text))
             if target is not None:
                 target.click()

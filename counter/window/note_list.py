@@ -56,7 +56,8 @@ class NoteList(QWidget):
     def __init__(self, title: str = "", spacing: int = 6) -> None:
         super().__init__()
         self.title = words_label(title, "title")
-        self.title.setVisible(bool(title))
+        if not title:  # shown before it has a parent, a widget is a window of its own and takes the keyboard
+            self.title.hide()
         self.rows: list[NoteRow] = []
         self._box = QVBoxLayout(self)
         self._box.setContentsMargins(0, 0, 0, 0)
