@@ -260,7 +260,11 @@ def _colour(chosen: argparse.Namespace, data: Path) -> Answer:
 def _check(chosen: argparse.Namespace, data: Path) -> Answer:
     from counter import catalogue
 
-    problems = catalogue.check_file(chosen.file) if chosen.file is not None else catalogue.check_shipped()
+    if chosen.file is not None:
+        problems = catalogue.check_file(chosen.file)
+    else:
+        shop = data / catalogue.SHOP_FILE
+        problems = (*catalogue.check_shipped(), *(catalogue.check_file(shop) if shop.exists() else ()))
     status = NOTHING if problems else DONE
     return catalogue.check_report(problems), catalogue.report_text(problems), status
 

@@ -7,7 +7,7 @@ Checking and the shop's layer are imported when first asked for (26 ms): a start
 from typing import TYPE_CHECKING, Any
 
 from counter.catalogue._designation import Designation, parse_designation, parse_designations
-from counter.catalogue._load import Loaded, load, load_file, load_with_problems
+from counter.catalogue._load import SHOP_FILE, Loaded, load, load_file, load_with_problems
 from counter.catalogue._models import (
     TRUST,
     UNSURE,
@@ -64,6 +64,7 @@ _LATER = {
 
 __all__ = [
     "PARTS",
+    "SHOP_FILE",
     "TRUST",
     "UNSURE",
     "Arrangement",

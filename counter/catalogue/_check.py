@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Callable, Iterable, Mapping
+from dataclasses import replace
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Any
 
@@ -15,6 +17,7 @@ from counter.catalogue._problems import Finding, Problem, problems_from, shown
 from counter.catalogue._rules import findings_in
 from counter.catalogue._shop import FORMAT as SHOP
 from counter.catalogue._shop import lay_over
+from counter.catalogue._tables import TABLES, findings_in_table
 from counter.catalogue._validate import findings_of
 
 if TYPE_CHECKING:
@@ -34,7 +37,8 @@ def check_file(path: Path, others: Mapping[str, Checker] = NO_OTHERS) -> tuple[P
     document = read(path)
     if isinstance(document, Problem):
         return (document,)
-    checkers = {CATALOGUE: _catalogue, SHOP: _shop, **others}
+    tables = {f"lamp-counter/{name}": _table for name in TABLES}
+    checkers = {CATALOGUE: _catalogue, SHOP: _shop, **tables, **others}
     name = document.data.get("format")
     checker = checkers.get(name) if isinstance(name, str) else None
     found = checker(document.data) if checker else [_unknown(name, checkers)]
@@ -42,8 +46,18 @@ def check_file(path: Path, others: Mapping[str, Checker] = NO_OTHERS) -> tuple[P
 
 
 def check_shipped() -> tuple[Problem, ...]:
-    """Return every problem of the shipped catalogue."""
-    return check_file(paths.resources() / "catalogue.json")
+    """Return every problem of the shipped catalogue and the other shipped tables, each named by its file."""
+    folder = paths.resources()
+    found = list(check_file(folder / "catalogue.json"))
+    for name in TABLES:
+        problems = check_file(folder / f"{name}.json")
+        found += [replace(one, path=f"{name}.json: {one.path}") for one in problems]
+    return tuple(found)
+
+
+def _table(data: dict[str, Any]) -> list[Finding]:
+    shipped = json.loads((paths.resources() / "catalogue.json").read_bytes())
+    return findings_in_table(data, frozenset(source["key"] for source in shipped["sources"]))
 
 
 def _catalogue(data: dict[str, Any]) -> list[Finding]:
