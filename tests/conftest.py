@@ -18,6 +18,8 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
     from pathlib import Path
 
+    from counter.window.main_window import MainWindow
+
 os.environ["QT_QPA_PLATFORM"] = "offscreen"  # read by Qt when the application is made, not when it is imported
 
 
@@ -60,3 +62,44 @@ def _own_data(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
 def data(tmp_path: Path) -> Path:
     """Return a data folder that does not exist yet, as on the first day."""
     return tmp_path / "a data folder"
+
+
+@pytest.fixture
+def windows(qapp: Any, data: Path) -> Iterator[Callable[..., MainWindow]]:
+    """Return a maker of the real window, shown and awake, on a data folder of its own."""
+    import shiboken6
+    from PySide6.QtTest import QTest
+
+    from counter.window.main_window import MainWindow
+
+    qapp.setStyle("Fusion")  # as counter.app does
+    made: list[MainWindow] = []
+
+    def make(theme: str = "", case: Any = None, *, awake: bool = True) -> MainWindow:
+        window = MainWindow(data, theme)
+        made.append(window)
+        window.show()
+        window.activateWindow()
+        if awake:
+            window.wake(case)
+        settle(qapp)
+        assert QTest.qWaitForWindowActive(window, 5000), "no shortcut works in a window that is not active"
+        return window
+
+    yield make
+    for window in made:
+        window.close()
+        # Not by deleteLater: without an event loop windows would pile up, and a style sheet goes over all of them.
+        shiboken6.delete(window)
+    qapp.setStyleSheet("")
+
+
+@pytest.fixture
+def window(windows: Callable[..., MainWindow]) -> MainWindow:
+    return windows()
+
+
+def settle(qapp: Any) -> None:
+    """Let layouts and paints come to rest: one asked for while others are done waits for the next round."""
+    for _ in range(4):
+        qapp.processEvents()

@@ -96,6 +96,8 @@ class FixturePane(QFrame):
         self._more_box.setVisible(False)
         self._pause = QTimer(self, singleShot=True, interval=PAUSE_MS)
         self._waiting: dict[str, str] = {}
+        self._said: tuple[str, ...] = ()  # the fields that were last sent
+        self._bad: dict[str, str] = {}  # fields whose text could not be read, and why
         self._lay_out()
         self._connect()
 
@@ -168,6 +170,8 @@ class FixturePane(QFrame):
         return grid
 
     def _connect(self) -> None:
+        self.changed.connect(self._remember_said)
+        self.label_typed.connect(lambda _: self._remember_said({"label": ""}))
         self.more.toggled.connect(self._more_box.setVisible)
         self.holder.activated.connect(lambda i: self.changed.emit({"holder": self.holder.itemData(i)}))
         self.ballast.activated.connect(lambda i: self.changed.emit({"ballast": self.ballast.itemData(i)}))
@@ -182,6 +186,9 @@ class FixturePane(QFrame):
 
     def _lengths(self) -> tuple[tuple[str, QLineEdit], ...]:
         return ("space_mm", self.space), ("tube_room_mm", self.tube)
+
+    def _remember_said(self, fields: dict[str, object]) -> None:
+        self._said = tuple(fields)
 
     def _later(self, key: str, text: str) -> None:
         self._waiting[key] = text
@@ -223,14 +230,18 @@ class FixturePane(QFrame):
         self.count.blockSignals(True)
         self.count.setValue(fixture.lamp_count or 0)
         self.count.blockSignals(False)
-        _fill(self.watts, ", ".join(f"{watts:g}" for watts in fixture.ballast_watts))
-        _fill(self.label, fixture.label)
+        self._fill("ballast_watts", self.watts, ", ".join(f"{watts:g}" for watts in fixture.ballast_watts))
+        self._fill("label", self.label, fixture.label)
         for key, field in self._lengths():
             length_mm = getattr(fixture, key)
-            _fill(field, f"{length_mm:g}" if length_mm else "")
-        _fill(self.room, f"{fixture.room_k}" if fixture.room_k else "")
+            self._fill(key, field, f"{length_mm:g}" if length_mm else "")
+        self._fill("room_k", self.room, f"{fixture.room_k}" if fixture.room_k else "")
         for key, check in self.checks.items():
             _set_yes_no(check, getattr(fixture, key))
+
+    def _fill(self, key: str, field: QLineEdit, text: str) -> None:
+        if not field.hasFocus() and key not in self._bad and field.text() != text:
+            field.setText(text)
 
     def show_label(self, note: LabelNote | None) -> None:
         """Show what was understood from the label; each part and its meaning as a tooltip."""
@@ -240,9 +251,14 @@ class FixturePane(QFrame):
             self.read.setToolTip("\n".join(f"{span.text}: {span.means}" for span in note.spans))
 
     def show_problem(self, words: str) -> None:
-        """Say what could not be read; what was typed stays."""
-        self.problem.setText(words)
-        self.problem.setVisible(bool(words))
+        """Say what of the last change could not be read, or that all could; what was typed stays."""
+        for key in self._said:
+            self._bad.pop(key, None)
+            if words:
+                self._bad[key] = words
+        standing = next(iter(self._bad.values()), words)
+        self.problem.setText(standing)
+        self.problem.setVisible(bool(standing))
 
     def field_of(self, about: str) -> QWidget | None:
         """Return the field a question is about."""
@@ -274,14 +290,10 @@ class FixturePane(QFrame):
         """Empty the fields for the next customer."""
         self._pause.stop()
         self._waiting.clear()
+        self._bad.clear()
         self.show_problem("")
         for field in (self.watts, self.label, self.space, self.tube, self.room):
-            field.clear()
-
-
-def _fill(field: QLineEdit, text: str) -> None:
-    if not field.hasFocus() and (text or not field.isModified()):
-        field.setText(text)
+            field.setText("")
 
 
 def _set_yes_no(check: QCheckBox, value: bool | None) -> None:

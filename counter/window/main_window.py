@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any, cast
 
-from PySide6.QtCore import QSettings, Signal
+from PySide6.QtCore import QByteArray, QSettings, Signal
 from PySide6.QtWidgets import QApplication, QFrame, QMainWindow, QSplitter, QVBoxLayout, QWidget
 
 from counter.window import early
@@ -59,7 +59,7 @@ class MainWindow(QMainWindow):
         self.data = data
         self.settings = QSettings(str(data / SETTINGS_FILE), QSettings.Format.IniFormat)
         self.theme_name = theme_name or str(self.settings.value("theme", "system"))
-        self.units = cast("Units", str(self.settings.value("units", "mm")))
+        self.units: Units = "in" if self.settings.value("units") == "in" else "mm"
         self.theme = self._theme()
         self._dress()  # before there are widgets: dressing each again is what costs
         self.catalogue: Catalogue | None = None
@@ -127,11 +127,11 @@ class MainWindow(QMainWindow):
         return (("across", self.across), ("middle", self.middle), ("column", self.column))
 
     def _restore(self) -> None:
-        if (geometry := self.settings.value("geometry")) is not None:
-            self.restoreGeometry(cast("Any", geometry))
+        if isinstance(geometry := self.settings.value("geometry"), QByteArray):  # a damaged file holds anything
+            self.restoreGeometry(geometry)
         for name, splitter in self._splitters():
-            if (state := self.settings.value(name)) is not None:
-                splitter.restoreState(cast("Any", state))
+            if isinstance(state := self.settings.value(name), QByteArray):
+                splitter.restoreState(state)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         self.settings.setValue("geometry", self.saveGeometry())
@@ -215,6 +215,7 @@ class MainWindow(QMainWindow):
     def _say_unreadable(self, problem: Exception) -> None:
         first = str(problem).splitlines()[0]
         self.answer.show_answer("", "The catalogue could not be read", None, None, "")
+        self.grid.say_unreadable()
         self.detail.title.setText("Nothing can be looked up")
         self.detail.tell.setText(
             f"{first}\nRun «counter check» in a terminal: it lists every problem with its place."
@@ -250,6 +251,10 @@ class MainWindow(QMainWindow):
 
         from counter.window.looks_pane import LETTERS
         from counter.window.side_tabs import TABS
+        from counter.window.undo_keys import UndoKeys
+
+        self._undo_keys = UndoKeys(self)
+        self._undo_keys.watch(self)
 
         for keys, slot in (
             ("F2", self.next_customer),

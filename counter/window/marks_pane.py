@@ -176,7 +176,7 @@ class MarksPane(QFrame):
     def clear(self) -> None:
         """Empty the field for the next customer."""
         self._pause.stop()
-        self.field.clear()
+        self.field.setText("")  # not clear(): the field could undo that, and bring back a code without its case
 
     def take_focus(self) -> None:
         """Put the keyboard into the field."""

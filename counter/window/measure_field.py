@@ -87,7 +87,7 @@ class MeasureField(QWidget):
     def clear(self) -> None:
         """Empty the field for the next customer."""
         self._pause.stop()
-        self.field.clear()
+        self.field.setText("")
         self.show_problem("")
 
     def mark_next(self, is_next: bool) -> None:

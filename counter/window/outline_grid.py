@@ -76,6 +76,7 @@ class OutlineGrid(QFrame):
         super().__init__()
         self.setProperty("panel", True)
         self._all: tuple[Card, ...] = ()
+        self._chosen: str | None = None
         self._unfolded = False
         self._fresh = True
         self.model = CardModel()
@@ -83,6 +84,7 @@ class OutlineGrid(QFrame):
         self.view = self._make_view()
         self.filter = QLineEdit(placeholderText="Filter, as 26")
         self.filter.setClearButtonEnabled(True)
+        self.filter.setAccessibleName("Filter the outlines")
         self.filter.setMaximumWidth(260)
         self.filter.setFixedHeight(30)
         self.count = QLabel()
@@ -132,8 +134,13 @@ class OutlineGrid(QFrame):
         if (tuple(cards), fresh) != (self._all, self._fresh):
             self._all, self._fresh = tuple(cards), fresh
             self.delegate.shows_share = not fresh  # before anything is known the bars would say nothing
+            self._chosen = chosen
             self._refill()
         self.select(chosen)
+
+    def say_unreadable(self) -> None:
+        """Say that no drawings are coming."""
+        self.count.setText("No drawings: the catalogue could not be read.")
 
     def _mark(self, now: QModelIndex) -> None:
         self.delegate.chosen_row = now.row()
@@ -158,6 +165,7 @@ class OutlineGrid(QFrame):
             self.count.setText("No base or watts like that. Clear the filter to see all.")
         else:
             self.count.setText("most likely first" if not self._fresh else f"all {len(shown)}, nothing looked at yet")
+        self.select(self._chosen)
 
     def _set_unfolded(self, on: bool) -> None:
         self._unfolded = on
@@ -165,11 +173,11 @@ class OutlineGrid(QFrame):
 
     def select(self, lamp: str | None) -> None:
         """Mark the card of a lamp type without telling anybody."""
-        for row, card in enumerate(self.model.cards):
-            if lamp is not None and card.lamp == lamp:
-                self.view.setCurrentIndex(self.model.index(row))
-                return
-        self.view.clearSelection()
+        self._chosen = lamp
+        rows = (row for row, card in enumerate(self.model.cards) if lamp is not None and card.lamp == lamp)
+        index = self.model.index(next(rows, -1))
+        self.view.setCurrentIndex(index)
+        self._mark(index)  # a reset model forgets its current row without saying so
 
     def set_theme(self, theme: Theme) -> None:
         """Repaint in another palette."""

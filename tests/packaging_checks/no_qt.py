@@ -24,6 +24,6 @@ class _OutOfReach(MetaPathFinder):
 
 def pytest_addoption(parser: pytest.Parser, pluginmanager: pytest.PytestPluginManager) -> None:
     pluginmanager.set_blocked("pytest-qt")
-    for name in ("qt_api", "qt_log_level_fail"):
+    for name in ("qt_api", "qt_log_level_fail", "qt_log_ignore"):
         parser.addini(name, "read by pytest-qt, which is off in this run")
     sys.meta_path.insert(0, _OutOfReach())
