@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
     from counter.catalogue import Catalogue
     from counter.desk import Assessment, Case
+    from counter.marks import HouseMaker
 
     Answer = tuple[dict[str, Any], str, int]  # JSON object, text, exit status
 
@@ -142,6 +143,21 @@ def _catalogue(data: Path) -> Catalogue:
         raise BadInput(f"the catalogue has {problem.error_count()} problems; «counter check» lists them") from None
 
 
+def _house(data: Path) -> tuple[HouseMaker, ...]:
+    from pydantic import ValidationError
+
+    from counter.marks import load_house
+
+    try:
+        return load_house(data)
+    except OSError as problem:
+        raise BadInput(f"house-codes.json: {problem.strerror or problem}") from None
+    except ValidationError as problem:
+        first = problem.errors()[0]
+        place = ".".join(map(str, first["loc"])) or "file"
+        raise BadInput(f"house-codes.json, {place}: {first['msg']}; mend it or take it away") from None
+
+
 def _assessed(data: Path, **fields: Any) -> Assessment:
     from pydantic import ValidationError
 
@@ -152,7 +168,7 @@ def _assessed(data: Path, **fields: Any) -> Assessment:
     except ValidationError as problem:
         first = problem.errors()[0]
         raise BadInput(f"{'.'.join(map(str, first['loc']))}: {first['msg']}") from None
-    return assess(_catalogue(data), case)
+    return assess(_catalogue(data), case, _house(data))
 
 
 def _read(chosen: argparse.Namespace, data: Path) -> Answer:
@@ -219,7 +235,7 @@ def _fit(chosen: argparse.Namespace, data: Path) -> Answer:
             fit.Fixture(),
             {"holder": chosen.holder, "ballast": chosen.ballast, "ballast_watts": chosen.ballast_watts},
         )
-        judged = desk.fit_code(catalogue, chosen.lamp, fixture, chosen.use)
+        judged = desk.fit_code(catalogue, chosen.lamp, fixture, chosen.use, _house(data))
     except desk.CaseProblem as problem:
         raise BadInput(str(problem)) from None
     lines = [judged.verdict.upper()]
@@ -283,7 +299,7 @@ def _assess(chosen: argparse.Namespace, data: Path) -> Answer:
     from counter.desk import assess
 
     catalogue = _catalogue(data)
-    found = assess(catalogue, _saved_case(chosen.case, catalogue))
+    found = assess(catalogue, _saved_case(chosen.case, catalogue), _house(data))
     lines = [f"{found.headline} {found.subline}".strip(), found.verdict or "no verdict yet", found.advice]
     lines += [f"{one.signal}: {one.says} {one.do}" for one in found.cautions]
     return found.model_dump(mode="json"), "\n".join(lines), NOTHING if found.verdict == "do not sell" else DONE

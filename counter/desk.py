@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from counter.catalogue import Catalogue, Lamp
+    from counter.marks import HouseMaker
 
 CANNOT_TELL = identify.CANNOT_TELL
 NAMED_AT = 0.5  # a lamp type more likely than all others together is named and judged
@@ -84,12 +85,12 @@ class CaseProblem(ValueError):  # noqa: N818 - expected, shown to the clerk, and
     """Something typed into a case that cannot be taken, said as what, where, way out."""
 
 
-def assess(catalogue: Catalogue, case: Case) -> Assessment:
+def assess(catalogue: Catalogue, case: Case, house: tuple[HouseMaker, ...] = ()) -> Assessment:
     """Answer a case: candidates, readings, contradictions, cautions, verdict, questions, replacements.
 
-    Pure: no clock, no file, no Qt.
+    Pure: no clock, no file, no Qt. `house` holds the shop's own tables of makers' codes.
     """
-    said, candidates, readings, nexts = evidence_of(catalogue, case.looks, case.marks)
+    said, candidates, readings, nexts, _ = evidence_of(catalogue, case.looks, case.marks, house)
     nothing_known = not said.likelihood and all(value == CANNOT_TELL for value in case.looks.values())
     lamp = _named(catalogue, case, candidates, nothing_known)
     conflicts = _conflicts(catalogue, case, readings)
@@ -106,7 +107,7 @@ def assess(catalogue: Catalogue, case: Case) -> Assessment:
         next=nexts,
         readings=readings,
         conflicts=conflicts,
-        problems=said.problems,
+        problems=_with_doubt(said.problems, readings),
         lamp=lamp.id if lamp is not None else None,
         is_settled=settled,
         nearest=leading[0].lamp if leading is not None else None,
@@ -118,6 +119,12 @@ def assess(catalogue: Catalogue, case: Case) -> Assessment:
         light=_light(catalogue, case, lamp, leading, candidates, readings, conflicts),
         law=law,
     )
+
+
+def _with_doubt(problems: tuple[str, ...], readings: tuple[Reading, ...]) -> tuple[str, ...]:
+    """Add the doubt between a lighting and a UV lamp that the looks leave open, unless it is said already."""
+    doubt = marks.uv_doubt(readings)
+    return problems if doubt is None or doubt in problems else (doubt, *problems)
 
 
 def _named(catalogue: Catalogue, case: Case, candidates: tuple[Candidate, ...], nothing_known: bool) -> Lamp | None:
@@ -348,7 +355,9 @@ def _watts(text: str) -> tuple[float, ...]:
     return watts
 
 
-def fit_code(catalogue: Catalogue, code: str, fixture: Fixture, use: Use) -> fit.Judgement:
+def fit_code(
+    catalogue: Catalogue, code: str, fixture: Fixture, use: Use, house: tuple[HouseMaker, ...] = ()
+) -> fit.Judgement:
     """Judge the lamp that a code names; a code that fits several lamp types gets the strictest of their verdicts.
 
     Raises:
@@ -360,7 +369,7 @@ def fit_code(catalogue: Catalogue, code: str, fixture: Fixture, use: Use) -> fit
     else:
         if len(code) > LONGEST_MARKS:
             raise CaseProblem(f"“{code[:40]}…” names no lamp: it is {len(code)} characters long. Type one code.")
-        found = assess(catalogue, Case(marks=code))
+        found = assess(catalogue, Case(marks=code), house)
         if not found.readings or not found.readings[0].lamps:
             raise CaseProblem(f"“{code[:40]}” names no lamp known here. {' '.join(found.problems[:1])}".strip())
         named = found.readings[0].lamps

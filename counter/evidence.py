@@ -6,7 +6,7 @@ May import counter.identify and counter.marks; counter.desk is its only reader.
 from __future__ import annotations
 
 import weakref
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, NamedTuple, TypeAlias
 
 from counter import identify, marks
 from counter.marks import MarkEvidence
@@ -16,11 +16,12 @@ if TYPE_CHECKING:
 
     from counter.catalogue import Catalogue
     from counter.identify import Candidate, NextLook
-    from counter.marks import Reading
+    from counter.marks import HouseMaker, Reading
 
 MOST_KEPT = 16  # as far as a clerk goes back and forth with undo
 
-Key = tuple[tuple[tuple[str, str | float], ...], str]
+House: TypeAlias = "tuple[HouseMaker, ...]"
+Key = tuple[tuple[tuple[str, str | float], ...], str, int]  # the last is the id of the house tables
 
 
 class Evidence(NamedTuple):
@@ -30,23 +31,24 @@ class Evidence(NamedTuple):
     candidates: tuple[Candidate, ...]
     readings: tuple[Reading, ...]
     next: tuple[NextLook, ...]
+    house: House  # held here, so that its id in the key names no other
 
 
 _kept: dict[int, dict[Key, Evidence]] = {}  # by id: a catalogue is frozen and cannot be hashed
 
 
-def evidence_of(catalogue: Catalogue, looks: Mapping[str, str | float], text: str) -> Evidence:
+def evidence_of(catalogue: Catalogue, looks: Mapping[str, str | float], text: str, house: House = ()) -> Evidence:
     """Return what looks and marks say; kept, since most of what a clerk changes next is in the fixture.
 
     The looks weigh the readings of the marks and the marks weigh the candidates; both come from the one posterior
-    over lamp types.
+    over lamp types. `house` holds the shop's own tables of makers' codes.
     """
     kept = _kept_of(catalogue)
-    key = (tuple(looks.items()), text)
+    key = (tuple(looks.items()), text, id(house))
     if key not in kept:
         while len(kept) >= MOST_KEPT:
             kept.pop(next(iter(kept)))
-        kept[key] = _weigh(catalogue, looks, text)
+        kept[key] = _weigh(catalogue, looks, text, house)
     return kept[key]
 
 
@@ -57,9 +59,9 @@ def _kept_of(catalogue: Catalogue) -> dict[Key, Evidence]:
     return _kept[id(catalogue)]
 
 
-def _weigh(catalogue: Catalogue, looks: Mapping[str, str | float], text: str) -> Evidence:
+def _weigh(catalogue: Catalogue, looks: Mapping[str, str | float], text: str, house: House) -> Evidence:
     by_looks = identify.rank(catalogue, looks)
-    said = marks.read(catalogue, text) if text.strip() else MarkEvidence(text=text)
+    said = marks.read(catalogue, text, house) if text.strip() else MarkEvidence(text=text)
     candidates = identify.rank(catalogue, looks, said.likelihood, said.floor) if said.likelihood else by_looks
     readings = marks.sharpen(said, {one.lamp: one.probability for one in by_looks})
-    return Evidence(said, candidates, readings, identify.next_looks(catalogue, looks, candidates))
+    return Evidence(said, candidates, readings, identify.next_looks(catalogue, looks, candidates), house)

@@ -483,3 +483,18 @@ def test_picture_into_a_folder_that_is_not_there(tmp_path):
     assert done.returncode == BAD
     assert b"out.png" in done.stderr
     assert b"Traceback" not in done.stderr
+
+
+def test_house_codes_of_the_shop_are_read(tmp_path, capsys):
+    choice = {"means": "the tall one", "facts": {"watts": 26}}
+    table = {"format": "lamp-counter/house-codes", "makers": [{"maker": "Northlamp", "codes": {"NL-77": choice}}]}
+    (tmp_path / "house-codes.json").write_text(json.dumps(table), encoding="utf-8")
+    assert main(["--data", str(tmp_path), "read", "NL-77", "--json"]) == 0
+    (reading,) = json.loads(capsys.readouterr().out)["readings"]
+    assert (reading["system"], reading["lamp"]["watts"]) == ("house", 26)
+
+
+def test_damaged_house_codes_are_named(tmp_path, capsys):
+    (tmp_path / "house-codes.json").write_text("{", encoding="utf-8")
+    assert main(["--data", str(tmp_path), "read", "NL-77"]) == 2
+    assert "house-codes.json" in capsys.readouterr().err

@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 
     from counter.catalogue import Catalogue, Loaded, Problem
     from counter.desk import Assessment, Case
+    from counter.marks import HouseMaker
     from counter.outline import Drawing, Units
     from counter.window.cards import Card
     from counter.window.cautions_pane import CautionsPane
@@ -63,6 +64,7 @@ class MainWindow(QMainWindow):
         self.theme = self._theme()
         self._dress()  # before there are widgets: dressing each again is what costs
         self.catalogue: Catalogue | None = None
+        self.house: tuple[HouseMaker, ...] = ()
         self.history: History | None = None
         self.assessment: Assessment | None = None
         self._drawn: dict[str, Drawing] = {}
@@ -164,6 +166,7 @@ class MainWindow(QMainWindow):
             return
         self._take_catalogue(loaded)
         self.looks.build(loaded.catalogue, self.theme)
+        self._take_house()
         self.fixture.build(loaded.catalogue)
         self._connect()
         self.answer.menu.setMenu(menu_of(self))
@@ -211,6 +214,18 @@ class MainWindow(QMainWindow):
         self.detail.build(loaded.catalogue)
         self.side.build(loaded.catalogue)
         self.looks.show_problem("", _left_out(loaded.problems))
+
+    def _take_house(self) -> None:
+        """Use the shop's own tables of makers' codes, if it has some that can be read."""
+        from pydantic import ValidationError
+
+        from counter.marks import load_house
+
+        try:
+            self.house = load_house(self.data)
+        except (OSError, ValidationError) as problem:
+            words = str(problem).splitlines()[0]
+            self.looks.show_problem("", f"house-codes.json is left out: {words}. Mend it or take it away.")
 
     def _say_unreadable(self, problem: Exception) -> None:
         first = str(problem).splitlines()[0]
@@ -386,7 +401,7 @@ class MainWindow(QMainWindow):
         from counter import desk
         from counter.window.cards import cards_of
 
-        case, found = self.case, desk.assess(self.catalogue, self.case)
+        case, found = self.case, desk.assess(self.catalogue, self.case, self.house)
         self.assessment = found
         shown = case.chosen or found.lamp or found.nearest
         cards = cards_of(self.catalogue, found.candidates, self._drawn)
