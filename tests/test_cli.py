@@ -489,12 +489,12 @@ def test_house_codes_of_the_shop_are_read(tmp_path, capsys):
     choice = {"means": "the tall one", "facts": {"watts": 26}}
     table = {"format": "lamp-counter/house-codes", "makers": [{"maker": "Northlamp", "codes": {"NL-77": choice}}]}
     (tmp_path / "house-codes.json").write_text(json.dumps(table), encoding="utf-8")
-    assert main(["--data", str(tmp_path), "read", "NL-77", "--json"]) == 0
+    assert cli.main(["--data", str(tmp_path), "read", "NL-77", "--json"]) == 0
     (reading,) = json.loads(capsys.readouterr().out)["readings"]
     assert (reading["system"], reading["lamp"]["watts"]) == ("house", 26)
 
 
 def test_damaged_house_codes_are_named(tmp_path, capsys):
     (tmp_path / "house-codes.json").write_text("{", encoding="utf-8")
-    assert main(["--data", str(tmp_path), "read", "NL-77"]) == 2
+    assert cli.main(["--data", str(tmp_path), "read", "NL-77"]) == 2
     assert "house-codes.json" in capsys.readouterr().err
