@@ -175,7 +175,10 @@ class DetailPane(QFrame):
         self.watts.setCurrentIndex(self.watts.findData(here.id))
         self.compare.clear()
         self.compare.addItem("nothing", "")
-        offered = [*([there.id] if there is not None else []), *likely]
+        offered = [
+            *likely,
+            *([there.id] if there is not None else []),
+        ]  # the chosen one in its place, or arrows stick
         for name in dict.fromkeys(offered):
             if name != here.id:
                 lamp = catalogue.lamp_by_id[name]

@@ -39,6 +39,7 @@ if TYPE_CHECKING:
 
 SETTINGS_FILE = "window.ini"
 MOST_LIKELY = 8
+WORTH_COMPARING = 0.01  # below this a candidate is no likelier than the catalogue's order makes it look
 LOOKS_LEAST_PX, COLUMN_LEAST_PX = 330, 350
 
 
@@ -411,7 +412,7 @@ class MainWindow(QMainWindow):
         self.fixture.show_fixture(case.fixture, case.use)
         self.fixture.show_label(found.label)
         self.side.show_assessment(found, case)
-        likely = tuple(candidate.lamp for candidate in found.candidates[:MOST_LIKELY])
+        likely = _worth_comparing(self.catalogue, found, shown)
         self.detail.show_lamp(shown, case.beside, likely, self.units)
         self._show_answer(found)
 
@@ -432,6 +433,17 @@ class MainWindow(QMainWindow):
             self.looks.go_to(about)
         else:
             self.fixture.go_to(about)
+
+
+def _worth_comparing(catalogue: Catalogue, found: Assessment, shown: str | None) -> tuple[str, ...]:
+    """Return what to hold beside a lamp: what it could be instead, then its base's family, then the next likely."""
+    could_be = [one.lamp for one in found.candidates if one.probability >= WORTH_COMPARING]
+    family: list[str] = []
+    if shown is not None and shown in catalogue.lamp_by_id:
+        name = catalogue.base_of(catalogue.lamp_by_id[shown]).family
+        family = [lamp.id for lamp in catalogue.lamps_of_family[name]]
+    rest = [one.lamp for one in found.candidates]
+    return tuple(dict.fromkeys([*could_be[:MOST_LIKELY], *family, *rest]))[:MOST_LIKELY]
 
 
 def _left_out(problems: tuple[Problem, ...]) -> str:
