@@ -3,18 +3,19 @@
 Lives here: what a card and a point worth knowing are (`_models`), figures and texts (`_settings`, from
 resources/training.json), what the catalogue is sure of (`_facts`), the makers of cards (`_…_cards`, put together
 by `_build`), the deck of them all (`_deck`) and the proof of each answer (`_prove`); the FSRS schedule
-(`_schedule`), a round of cards (`_round`), records on the disk (`_record`), what is confused with what
-(`_confusion`), who is ready (`_ready`, `_interval`), the trainer's view (`_board`), and cases from the counter
-(`_from_case`). Nothing here has a clock or touches slips and stock.
+(`_schedule`), a round of cards (`_round`), a lesson about one thing (`_lesson`), records on the disk (`_record`),
+what is confused with what (`_confusion`), who is ready (`_ready`, `_interval`), the trainer's view (`_board`), and
+cases from the counter (`_from_case`). Nothing here has a clock or touches slips and stock.
 
 May import counter.desk and the core behind it, and fsrs.
 """
 
-from counter.training._board import Row, board, results_sheet
+from counter.training._board import Row, board, results_sheet, row
 from counter.training._confusion import Confusion, Mix, confusion, mixes
 from counter.training._deck import KINDS, card_of, cards, cards_about, cards_report, deal, dress, points
 from counter.training._from_case import add_case, points_of_case
 from counter.training._interval import lower_bound
+from counter.training._lesson import Lesson
 from counter.training._models import Axis, Card, CardKind, Draw, Point
 from counter.training._prove import prove
 from counter.training._ready import Standing, Tally, standings
@@ -34,7 +35,7 @@ from counter.training._record import (
 )
 from counter.training._round import DO_NOT_KNOW, Feedback, Round
 from counter.training._schedule import CurvePoint, Schedule, rate
-from counter.training._settings import Settings, settings
+from counter.training._settings import Bars, Settings, settings
 
 __all__ = [
     "DO_NOT_KNOW",
@@ -42,6 +43,7 @@ __all__ = [
     "Answer",
     "Assigned",
     "Axis",
+    "Bars",
     "Card",
     "CardKind",
     "Confusion",
@@ -49,6 +51,7 @@ __all__ = [
     "Draw",
     "Feedback",
     "FromCase",
+    "Lesson",
     "Mix",
     "Point",
     "Progress",
@@ -81,6 +84,7 @@ __all__ = [
     "record",
     "remove_trainee",
     "results_sheet",
+    "row",
     "settings",
     "standings",
     "trainees",

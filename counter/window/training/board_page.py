@@ -1,0 +1,158 @@
+"""The trainer's view: who stands where, families to learn first, and a sheet of results."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QComboBox,
+    QFrame,
+    QHBoxLayout,
+    QHeaderView,
+    QLabel,
+    QPushButton,
+    QTableWidget,
+    QTableWidgetItem,
+    QVBoxLayout,
+    QWidget,
+)
+
+from counter.window.training.results_pane import ResultsPane
+
+if TYPE_CHECKING:
+    from counter.training import Row
+
+HEADS = ("Name", "Answers", "Due now", "In 7 days", "Ready for", "Learns first", "Last practised")
+NUMBERS = (1, 2, 3)
+ID = Qt.ItemDataRole.UserRole
+
+
+class BoardPage(QWidget):
+    """Emits who is picked, and a family assigned to or taken off whoever is picked."""
+
+    picked = Signal(str)
+    assigned = Signal(str, bool)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.table, self.results = QTableWidget(0, len(HEADS)), ResultsPane()
+        self.family, self.give = QComboBox(), QPushButton("Learn this first")
+        self.given = QLabel(wordWrap=True)
+        self._rows: tuple[Row, ...] = ()
+        self.family.setAccessibleName("Family to learn first")
+        self.family.currentIndexChanged.connect(self._name_button)
+        self.give.clicked.connect(self._assign)
+        self._dress_table()
+        self._lay_out()
+
+    def _dress_table(self) -> None:
+        table = self.table
+        table.setHorizontalHeaderLabels(HEADS)
+        table.verticalHeader().hide()
+        table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        table.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        table.setTabKeyNavigation(False)
+        table.setShowGrid(False)
+        table.setAccessibleName("Who stands where")
+        head = table.horizontalHeader()
+        head.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        head.setHighlightSections(False)
+        head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+        head.setSectionResizeMode(4, QHeaderView.ResizeMode.Stretch)
+        table.itemSelectionChanged.connect(self._pick)
+
+    def _lay_out(self) -> None:
+        top, assign = QFrame(), QFrame()
+        for panel in (top, assign):
+            panel.setProperty("panel", True)
+        title, learn = QLabel("Who stands where"), QLabel("Learn first")
+        for label in (title, learn):
+            label.setProperty("role", "title")
+        self.given.setProperty("role", "quiet")
+        box = QVBoxLayout(top)
+        box.setContentsMargins(16, 12, 16, 12)
+        box.addWidget(title)
+        box.addWidget(self.table, 1)
+        column = QVBoxLayout(assign)
+        column.setContentsMargins(16, 12, 16, 12)
+        column.setSpacing(8)
+        for part in (learn, self.family, self.give, self.given):
+            column.addWidget(part)
+        column.addStretch(1)
+        assign.setFixedWidth(300)
+        below = QHBoxLayout()
+        below.setSpacing(8)
+        below.addWidget(assign)
+        below.addWidget(self.results, 1)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.setSpacing(8)
+        whole.addWidget(top, 2)
+        whole.addLayout(below, 3)
+
+    def show_board(self, rows: tuple[Row, ...], current: str) -> None:
+        """Show everybody and pick one."""
+        self._rows = rows
+        if rows and not self.family.count():
+            self.family.addItems([one.family for one in rows[0].standings])
+        self.table.blockSignals(True)
+        self.table.setRowCount(len(rows))
+        for at, row in enumerate(rows):
+            for column, words in enumerate(_cells(row)):
+                item = QTableWidgetItem(words)
+                item.setData(ID, row.trainee)
+                side = Qt.AlignmentFlag.AlignRight if column in NUMBERS else Qt.AlignmentFlag.AlignLeft
+                item.setTextAlignment(side | Qt.AlignmentFlag.AlignVCenter)
+                self.table.setItem(at, column, item)
+            if row.trainee == current:
+                self.table.selectRow(at)
+        self.table.blockSignals(False)
+        self._show_assigned()
+
+    def _row(self) -> Row | None:
+        found = self.table.selectionModel().selectedRows()
+        return self._rows[found[0].row()] if found and found[0].row() < len(self._rows) else None
+
+    def _pick(self) -> None:
+        row = self._row()
+        self._show_assigned()
+        if row is not None:
+            self.picked.emit(row.trainee)
+
+    def _show_assigned(self) -> None:
+        row = self._row()
+        for widget in (self.family, self.give):
+            widget.setEnabled(row is not None)
+        families = ", ".join(row.assigned) if row else ""
+        self.given.setText(
+            f"{row.name} learns first: {families or 'the next families in order'}." if row else "Nobody is chosen."
+        )
+        self._name_button()
+
+    def _name_button(self) -> None:
+        row = self._row()
+        is_on = row is not None and self.family.currentText() in row.assigned
+        self.give.setText("Take it off" if is_on else "Learn this first")
+
+    def _assign(self) -> None:
+        row = self._row()
+        if row is not None:
+            family = self.family.currentText()
+            self.assigned.emit(family, family not in row.assigned)
+
+
+def _cells(row: Row) -> tuple[str, ...]:
+    last = f"{row.last_at.astimezone():%Y-%m-%d %H:%M}" if row.last_at else "never"
+    ready = f"{len(row.ready)} of {len(row.standings)}" + (f": {', '.join(row.ready)}" if row.ready else "")
+    return (
+        row.name,
+        str(row.answers),
+        str(row.due_now),
+        str(sum(row.forecast)),
+        ready,
+        ", ".join(row.assigned) or "–",
+        last,
+    )

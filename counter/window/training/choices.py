@@ -1,0 +1,131 @@
+"""The answers of a card as large numbered buttons, one under the other."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QFont, QFontMetrics, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QVBoxLayout, QWidget
+
+if TYPE_CHECKING:
+    from counter.window.theme import Theme
+
+NUMBER_PX, WORD_PX, PAD_PX, LEAST_PX = 44, 104, 10, 48
+WRAP = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter) | int(Qt.TextFlag.TextWordWrap)
+
+
+class ChoiceButton(QAbstractButton):
+    """One numbered answer; afterwards its border and a word say whether it was right, not a hue."""
+
+    def __init__(self, theme: Theme, number: int) -> None:
+        super().__init__()
+        self.theme, self.number = theme, number
+        self.word, self.is_right, self.is_quiet = "", False, False
+        policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
+        self.setAttribute(Qt.WidgetAttribute.WA_Hover)
+        font = QFont(self.font())
+        font.setPointSizeF(font.pointSizeF() * 1.15)
+        self.setFont(font)
+
+    def show_choice(self, text: str) -> None:
+        """Show an answer that can be given."""
+        self.setText(text)
+        self.setAccessibleName(f"{self.number}: {text}")
+        self.word, self.is_right, self.is_quiet = "", False, False
+        self.setEnabled(True)
+        self.updateGeometry()
+        self.update()
+
+    def show_outcome(self, word: str, is_right: bool) -> None:
+        """Show what became of it: `word` beside it, a heavy frame around the right one."""
+        self.word, self.is_right, self.is_quiet = word, is_right, not (word or is_right)
+        self.setAccessibleDescription(word)
+        self.setEnabled(False)
+        self.update()
+
+    def _text_width(self, width: int) -> int:
+        return width - NUMBER_PX - WORD_PX - PAD_PX
+
+    def hasHeightForWidth(self) -> bool:
+        return True
+
+    def heightForWidth(self, width: int) -> int:
+        room = QRect(0, 0, max(self._text_width(width), 40), 2000)
+        return max(QFontMetrics(self.font()).boundingRect(room, WRAP, self.text()).height() + 2 * PAD_PX, LEAST_PX)
+
+    def sizeHint(self) -> QSize:
+        return QSize(420, self.heightForWidth(420))
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(240, LEAST_PX)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        self._frame(painter)
+        painter.setPen(QColor(self.theme.muted if self.is_quiet else self.theme.ink))
+        room = QRectF(NUMBER_PX, 0, self._text_width(self.width()), self.height())
+        painter.drawText(room, WRAP, self.text())
+        right = QRectF(self.width() - WORD_PX, 0, WORD_PX - PAD_PX, self.height())
+        bold = QFont(self.font())
+        bold.setWeight(QFont.Weight.Bold)
+        painter.setFont(bold)
+        painter.drawText(right, int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter), self.word)
+        painter.drawText(QRectF(0, 0, NUMBER_PX, self.height()), Qt.AlignmentFlag.AlignCenter, str(self.number))
+        painter.end()
+
+    def _frame(self, painter: QPainter) -> None:
+        over = self.isEnabled() and (self.underMouse() or self.hasFocus())
+        stroke = QPen(QColor(self.theme.accent if over else self.theme.line), 2 if over else 1)
+        if self.is_right:
+            stroke = QPen(QColor(self.theme.ink), 3)
+        elif self.word:
+            stroke = QPen(QColor(self.theme.ink), 1.5, Qt.PenStyle.DashLine)
+        painter.setPen(stroke)
+        painter.setBrush(QColor(self.theme.accent_soft if self.isDown() else self.theme.field))
+        painter.drawRoundedRect(QRectF(self.rect()).adjusted(2, 2, -2, -2), 4, 4)
+
+
+class Choices(QWidget):
+    """Up to nine answers; emits the place of the one pressed. Buttons are kept and filled again."""
+
+    chosen = Signal(int)
+
+    def __init__(self, theme: Theme) -> None:
+        super().__init__()
+        self.theme = theme
+        self.buttons: list[ChoiceButton] = []
+        self._box = QVBoxLayout(self)
+        self._box.setContentsMargins(0, 0, 0, 0)
+        self._box.setSpacing(6)
+
+    def show_choices(self, texts: tuple[str, ...]) -> None:
+        """Show the answers of another card."""
+        while len(self.buttons) < len(texts):
+            self._add()
+        for at, button in enumerate(self.buttons):
+            button.setVisible(at < len(texts))
+            if at < len(texts):
+                button.show_choice(texts[at])
+
+    def _add(self) -> None:
+        at = len(self.buttons)
+        button = ChoiceButton(self.theme, at + 1)
+        button.clicked.connect(lambda: self.chosen.emit(at))
+        self.buttons.append(button)
+        self._box.addWidget(button)
+
+    def show_outcomes(self, words: tuple[str, ...], right: frozenset[int]) -> None:
+        """Show what became of each answer."""
+        for at, (button, word) in enumerate(zip(self.buttons, words, strict=False)):
+            button.show_outcome(word, at in right)
+
+    def set_theme(self, theme: Theme) -> None:
+        """Repaint in another palette."""
+        self.theme = theme
+        for button in self.buttons:
+            button.theme = theme
+            button.update()

@@ -1,0 +1,48 @@
+"""Plain text on paper: a PDF file of A4 or, where the shop's lengths are inches, Letter pages."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QMarginsF, QSizeF
+from PySide6.QtGui import QFont, QFontDatabase, QPageLayout, QPageSize, QPdfWriter, QTextDocument
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+MARGIN_MM = 18.0
+COLUMNS = 80
+DPI = 300
+
+
+def save_pdf(text: str, title: str, out: Path, page: QPageSize.PageSizeId = QPageSize.PageSizeId.A4) -> None:
+    """Write text of at most 80 columns as a PDF.
+
+    Raises:
+        OSError: the file cannot be written.
+    """
+    with out.open("ab"):
+        pass  # the writer only warns where it cannot write
+    writer = QPdfWriter(str(out))
+    writer.setResolution(DPI)
+    writer.setTitle(title)
+    writer.setPageSize(QPageSize(page))
+    writer.setPageMargins(QMarginsF(*[MARGIN_MM] * 4), QPageLayout.Unit.Millimeter)
+    document = QTextDocument()
+    document.documentLayout().setPaintDevice(writer)
+    document.setDocumentMargin(0)
+    document.setDefaultFont(_fixed_font(writer))
+    document.setPageSize(QSizeF(writer.width(), writer.height()))
+    document.setPlainText(text)
+    document.print_(writer)
+
+
+def _fixed_font(writer: QPdfWriter) -> QFont:
+    """Return the fixed font in the size in which 80 columns fill the line."""
+    from PySide6.QtGui import QFontMetricsF
+
+    font = QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont)
+    font.setPointSizeF(10)
+    wide = QFontMetricsF(font, writer).horizontalAdvance("0") * (COLUMNS + 1)
+    font.setPointSizeF(min(10.0, 10.0 * writer.width() / wide))
+    return font

@@ -1,0 +1,116 @@
+"""Who is learning: the list of trainees, a new name, and removing one with all records."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QListWidget,
+    QListWidgetItem,
+    QMessageBox,
+    QPushButton,
+    QVBoxLayout,
+)
+
+if TYPE_CHECKING:
+    from counter.training import Trainee
+
+ID = Qt.ItemDataRole.UserRole
+PRIVACY = (
+    "Names and answers stay on this machine, one file a person in the data folder. "
+    "Removing someone deletes that file; nothing of it is kept."
+)
+
+
+class PeoplePane(QFrame):
+    """Emits the id of who is chosen, "" for nobody; a name to add; an id to remove, after asking once."""
+
+    picked = Signal(str)
+    added = Signal(str)
+    removed = Signal(str)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setProperty("panel", True)
+        self.list, self.name = QListWidget(), QLineEdit()
+        self.list.setAccessibleName("Who is learning")
+        self.name.setPlaceholderText("a new name")
+        self.name.setMaxLength(60)
+        self.add, self.remove = QPushButton("Add"), QPushButton("Remove with all records…")
+        self.problem = QLabel(wordWrap=True)
+        self.list.currentItemChanged.connect(lambda: self.picked.emit(self.current()))
+        self.add.clicked.connect(self._add)
+        self.name.returnPressed.connect(self._add)
+        self.remove.clicked.connect(self.ask_remove)
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        title, privacy = QLabel("Who is learning"), QLabel(PRIVACY, wordWrap=True)
+        title.setProperty("role", "title")
+        privacy.setProperty("role", "quiet")
+        row = QHBoxLayout()
+        row.addWidget(self.name, 1)
+        row.addWidget(self.add)
+        box = QVBoxLayout(self)
+        box.setContentsMargins(16, 12, 16, 12)
+        box.setSpacing(8)
+        box.addWidget(title)
+        box.addWidget(self.list, 1)
+        box.addLayout(row)
+        box.addWidget(self.problem)
+        box.addWidget(self.remove, 0, Qt.AlignmentFlag.AlignLeft)
+        box.addWidget(privacy)
+
+    def show_people(self, people: tuple[Trainee, ...], current: str) -> None:
+        """Show who has a record and choose one; `current` unknown chooses the first."""
+        self.list.blockSignals(True)
+        self.list.clear()
+        for one in people:
+            item = QListWidgetItem(one.name)
+            item.setData(ID, one.id)
+            self.list.addItem(item)
+            if one.id == current:
+                self.list.setCurrentItem(item)
+        if self.list.currentRow() < 0 and people:
+            self.list.setCurrentRow(0)
+        self.list.blockSignals(False)
+        self.remove.setEnabled(bool(people))
+        self.picked.emit(self.current())
+
+    def current(self) -> str:
+        """Return the id of who is chosen, "" for nobody."""
+        item = self.list.currentItem()
+        return str(item.data(ID)) if item is not None else ""
+
+    def show_problem(self, words: str) -> None:
+        """Say what could not be done."""
+        self.problem.setText(words)
+
+    def _add(self) -> None:
+        if self.name.text().strip():
+            self.added.emit(self.name.text())
+            self.name.clear()
+            self.list.setFocus()
+        else:
+            self.name.setFocus()
+
+    def ask_remove(self) -> None:
+        """Ask once, and say what goes."""
+        who, item = self.current(), self.list.currentItem()
+        if item is None:
+            return
+        box = QMessageBox(self)
+        box.setText(f"Remove {item.text()} with all records?")
+        box.setInformativeText("Every answer and all that follows from it is deleted. It cannot be brought back.")
+        gone = box.addButton("Remove all", QMessageBox.ButtonRole.DestructiveRole)
+        keep = box.addButton("Keep", QMessageBox.ButtonRole.RejectRole)
+        box.setDefaultButton(keep)
+        box.setEscapeButton(keep)
+        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        gone.clicked.connect(lambda: self.removed.emit(who))
+        box.open()

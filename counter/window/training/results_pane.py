@@ -1,0 +1,72 @@
+"""One trainee's results as text: read, copied, or saved as a PDF to print."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QFontDatabase, QGuiApplication
+from PySide6.QtWidgets import QFileDialog, QFrame, QHBoxLayout, QLabel, QPlainTextEdit, QPushButton, QVBoxLayout
+
+from counter.window.training.paper import save_pdf
+
+
+class ResultsPane(QFrame):
+    """Shows a sheet; the two buttons are all that leaves this machine, and only by hand."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setProperty("panel", True)
+        self.name = ""
+        self.sheet = QPlainTextEdit(readOnly=True)
+        self.sheet.setFont(QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont))
+        self.sheet.setLineWrapMode(QPlainTextEdit.LineWrapMode.NoWrap)
+        self.sheet.setTabChangesFocus(True)
+        self.sheet.setAccessibleName("Results sheet")
+        self.copy, self.save = QPushButton("Copy"), QPushButton("Save as PDF…")
+        self.said = QLabel()
+        self.said.setProperty("role", "quiet")
+        self.copy.clicked.connect(self._copy)
+        self.save.clicked.connect(self._ask_where)
+        title = QLabel("Results sheet")
+        title.setProperty("role", "title")
+        head = QHBoxLayout()
+        head.addWidget(title)
+        head.addWidget(self.said, 1, Qt.AlignmentFlag.AlignRight)
+        head.addWidget(self.copy)
+        head.addWidget(self.save)
+        box = QVBoxLayout(self)
+        box.setContentsMargins(16, 12, 16, 12)
+        box.setSpacing(8)
+        box.addLayout(head)
+        box.addWidget(self.sheet, 1)
+
+    def show_sheet(self, name: str, text: str) -> None:
+        """Show a sheet; empty where nobody is chosen."""
+        self.name = name
+        self.sheet.setPlainText(text)
+        self.said.setText("")
+        for button in (self.copy, self.save):
+            button.setEnabled(bool(text))
+
+    def _copy(self) -> None:
+        QGuiApplication.clipboard().setText(self.sheet.toPlainText())
+        self.said.setText("copied")
+
+    def _ask_where(self) -> None:
+        dialog = QFileDialog(self, "Save the results", "", "PDF (*.pdf)")
+        dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
+        dialog.setDefaultSuffix("pdf")
+        dialog.selectFile("training results.pdf")
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.fileSelected.connect(self.save_to)
+        dialog.open()
+
+    def save_to(self, file: str) -> None:
+        """Save the sheet as a PDF and say so, or why not."""
+        try:
+            save_pdf(self.sheet.toPlainText(), f"Training results: {self.name}", Path(file))
+        except OSError as problem:
+            self.said.setText(f"not saved: {problem.strerror}")
+            return
+        self.said.setText(f"saved as {Path(file).name}")

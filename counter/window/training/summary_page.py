@@ -1,0 +1,93 @@
+"""The end of a round: how it went, and what to look at again."""
+
+from __future__ import annotations
+
+from collections import Counter
+from html import escape
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QFont, QKeyEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+
+from counter.window.scroll_column import ScrollColumn
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from counter.window.training.session import Given
+
+MOST = 12
+ENTER = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
+
+
+class SummaryPage(QWidget):
+    """Emits `closed` when it was read."""
+
+    closed = Signal()
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.title, self.again = QLabel(), QLabel(textFormat=Qt.TextFormat.RichText, wordWrap=True)
+        large = QFont(self.font())
+        large.setPointSizeF(large.pointSizeF() * 1.8)
+        self.title.setFont(large)
+        self.done = QPushButton("Done  Enter")
+        self.done.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.done.clicked.connect(self.closed)
+        panel = QFrame()
+        panel.setProperty("panel", True)
+        panel.setMaximumWidth(960)
+        words = ScrollColumn("What to look at again", 12)
+        words.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        words.column.addWidget(self.again)
+        words.column.addStretch(1)
+        box = QVBoxLayout(panel)
+        box.setContentsMargins(24, 16, 24, 16)
+        box.setSpacing(12)
+        box.addWidget(self.title)
+        box.addWidget(words, 1)
+        box.addWidget(self.done, 0, Qt.AlignmentFlag.AlignRight)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.addStretch(1)
+        row.addWidget(panel, 20)
+        row.addStretch(1)
+
+    def show_summary(self, given: list[Given], is_kept: bool) -> None:
+        """Show the end of a round; `is_kept` whether the answers are in a record."""
+        right = sum(one.feedback.is_right for one in given)
+        self.title.setText(f"{right} of {len(given)} right")
+        kept = "" if is_kept else "<p>Nothing of this was written down: nobody was chosen as learning.</p>"
+        self.again.setText(kept + again(given))
+        self.setFocus()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in ENTER:
+            self.closed.emit()
+        else:
+            super().keyPressEvent(event)
+
+
+def again(given: Iterable[Given]) -> str:
+    """Return what to look at again as rich text: each card missed, with the right answer and the reason."""
+    missed = [one for one in given if not one.feedback.is_right]
+    if not missed:
+        return "<p>Nothing to look at again.</p>"
+    families = Counter(one.card.family for one in missed)
+    head = ", ".join(f"{family} ({count})" if count > 1 else family for family, count in families.most_common())
+    last = {one.card.id: one for one in missed}  # a card missed twice is told once
+    rows = "".join(_row(one) for one in list(last.values())[:MOST])
+    more = f"<p>and {len(last) - MOST} more</p>" if len(last) > MOST else ""
+    return f"<p>Look at these again: <b>{escape(head)}</b></p>{rows}{more}"
+
+
+def _row(one: Given) -> str:
+    card = one.card
+    said = "you did not know" if one.choice is None else f"you said: {escape(card.choices[one.choice])}"
+    return (
+        f'<p style="margin-bottom:2px">{escape(card.question)}</p>'
+        f'<p style="margin:0 0 14px 24px">Right: <b>{escape(card.choices[card.answer])}</b>; {said}.<br>'
+        f"{escape(one.feedback.why)}</p>"
+    )
