@@ -36,6 +36,7 @@ if TYPE_CHECKING:
     from counter.window.marks_pane import MarksPane
     from counter.window.side_tabs import SideTabs
     from counter.window.source_dialog import SourceDialog
+    from counter.window.training.door import TrainingDoor
 
 SETTINGS_FILE = "window.ini"
 MOST_LIKELY = 8
@@ -66,6 +67,7 @@ class MainWindow(QMainWindow):
         self._dress()  # before there are widgets: dressing each again is what costs
         self.catalogue: Catalogue | None = None
         self.house: tuple[HouseMaker, ...] = ()
+        self.training: TrainingDoor | None = None
         self.history: History | None = None
         self.assessment: Assessment | None = None
         self._drawn: dict[str, Drawing] = {}
@@ -119,6 +121,8 @@ class MainWindow(QMainWindow):
         self._dress()
         for pane in (self.answer, self.looks, self.grid, self.detail, self.marks, self.side):
             pane.set_theme(self.theme)
+        if self.training is not None:
+            self.training.set_theme(self.theme)
 
     def set_units(self, units: str) -> None:
         """Show lengths in millimetres or inches, and keep the choice."""
@@ -141,6 +145,8 @@ class MainWindow(QMainWindow):
         for name, splitter in self._splitters():
             self.settings.setValue(name, splitter.saveState())
         self.settings.sync()
+        if self.training is not None:
+            self.training.close()
         super().closeEvent(event)
 
     def paintEvent(self, event: QPaintEvent) -> None:
@@ -159,6 +165,7 @@ class MainWindow(QMainWindow):
         from counter import catalogue
         from counter.window.history import History
         from counter.window.menu import menu_of
+        from counter.window.training.door import TrainingDoor
 
         try:
             loaded = catalogue.load_with_problems(self.data)
@@ -170,6 +177,7 @@ class MainWindow(QMainWindow):
         self._take_house()
         self.fixture.build(loaded.catalogue)
         self._connect()
+        self.training = TrainingDoor(self)
         self.answer.menu.setMenu(menu_of(self))
         self.history = History(case or self._new_case())
         self._show()
@@ -415,6 +423,8 @@ class MainWindow(QMainWindow):
         likely = _worth_comparing(self.catalogue, found, shown)
         self.detail.show_lamp(shown, case.beside, likely, self.units)
         self._show_answer(found)
+        if self.training is not None:
+            self.training.show_case()
 
     def _card_of(self, cards: tuple[Card, ...], lamp: str | None) -> str | None:
         if lamp is None or self.catalogue is None:

@@ -22,6 +22,8 @@ def menu_of(window: MainWindow) -> QMenu:
     _choices(window, menu.addMenu("Colours"), COLOURS, window.theme_name, window.set_theme)
     _choices(window, menu.addMenu("Lengths"), LENGTHS, window.units, window.set_units)
     menu.addSeparator()
+    if window.training is not None:
+        menu.addAction("Training\tF4", window.training.enter)
     menu.addAction("Broken lamp\tCtrl+B", window.toggle_broken)
     menu.addAction("Undo\tCtrl+Z", window.undo)  # the key itself is a shortcut of the window
     menu.addAction("Close", window.close)

@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from counter.window.theme import TARGET
 from counter.window.training.results_pane import ResultsPane
 
 if TYPE_CHECKING:
@@ -26,6 +27,12 @@ if TYPE_CHECKING:
 
 HEADS = ("Name", "Answers", "Due now", "In 7 days", "Ready for", "Learns first", "Last practised")
 NUMBERS = (1, 2, 3)
+TABLE_SHEET = """
+    QTableWidget { border: 0; background: palette(alternate-base); }
+    QTableWidget::item { padding: 0 8px; }
+    QHeaderView::section { background: palette(alternate-base); color: palette(placeholder-text); border: 0;
+        border-bottom: 1px solid palette(mid); padding: 4px 8px; }
+"""
 ID = Qt.ItemDataRole.UserRole
 
 
@@ -41,6 +48,7 @@ class BoardPage(QWidget):
         self.family, self.give = QComboBox(), QPushButton("Learn this first")
         self.given = QLabel(wordWrap=True)
         self._rows: tuple[Row, ...] = ()
+        self.family.setMinimumHeight(TARGET)
         self.family.setAccessibleName("Family to learn first")
         self.family.currentIndexChanged.connect(self._name_button)
         self.give.clicked.connect(self._assign)
@@ -56,6 +64,8 @@ class BoardPage(QWidget):
         table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         table.setTabKeyNavigation(False)
         table.setShowGrid(False)
+        table.verticalHeader().setDefaultSectionSize(TARGET)
+        table.setStyleSheet(TABLE_SHEET)
         table.setAccessibleName("Who stands where")
         head = table.horizontalHeader()
         head.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)

@@ -30,7 +30,7 @@ class CodeParts(QWidget):
         large = QFont(self.font())
         large.setPointSizeF(large.pointSizeF() * POINTS_MORE)
         self.strip.setFont(large)
-        self.asked = QLabel(alignment=Qt.AlignmentFlag.AlignHCenter)
+        self.asked = QLabel()
         self.parts = QLabel(textFormat=Qt.TextFormat.RichText, wordWrap=True, alignment=Qt.AlignmentFlag.AlignTop)
         self.face, self.side = DrawingView(theme, 6.0), DrawingView(theme, 2.2, 80)
         drawings = QHBoxLayout()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
@@ -16,6 +16,8 @@ from PySide6.QtWidgets import (
     QPushButton,
     QVBoxLayout,
 )
+
+from counter.window.theme import TARGET
 
 if TYPE_CHECKING:
     from counter.training import Trainee
@@ -73,6 +75,7 @@ class PeoplePane(QFrame):
         for one in people:
             item = QListWidgetItem(one.name)
             item.setData(ID, one.id)
+            item.setSizeHint(QSize(0, TARGET))
             self.list.addItem(item)
             if one.id == current:
                 self.list.setCurrentItem(item)

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from counter.training import Standing, Tally
     from counter.window.theme import Theme
 
-ROW_PX, HEAD_PX = 27, 26
+ROW_PX, HEAD_PX = 24, 24
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +117,7 @@ def _paint_row(painter: QPainter, columns: Columns, top: float, one: Standing, t
 def _paint_tally(painter: QPainter, cell: QRectF, tally: Tally, theme: Theme) -> None:
     words = f"{tally.right} of {tally.asked}"
     numbers = QFontMetricsF(painter.font()).horizontalAdvance("60 of 60") + 8
-    box = QRectF(cell.left(), cell.top() + 6, max(cell.width() - numbers, 20), cell.height() - 12)
+    box = QRectF(cell.left(), cell.top() + 5, max(cell.width() - numbers, 20), cell.height() - 10)
     painter.setPen(QPen(QColor(theme.line), 1))
     painter.setBrush(QColor(theme.field))
     painter.drawRect(box)

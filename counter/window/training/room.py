@@ -41,7 +41,7 @@ PRACTICE, STANDING, BOARD, CARD, SUMMARY = range(5)
 TABS = ("Practice", "Where you stand", "Trainer")
 ENDLESS_MIN = 24 * 60.0
 TICK_MS = 1000
-HEAD_PX = 44
+HEAD_PX, TABS_PX = 44, 340
 
 
 class TrainingRoom(QMainWindow):
@@ -77,6 +77,9 @@ class TrainingRoom(QMainWindow):
             self.tabs.addTab(name)
             self.tabs.setTabToolTip(at - 1, f"Ctrl+{at}")
         self.tabs.setDrawBase(False)
+        self.tabs.setUsesScrollButtons(False)
+        self.tabs.setElideMode(Qt.TextElideMode.ElideNone)
+        self.tabs.setMinimumWidth(TABS_PX)
         self.back = QPushButton("Back to the counter  F4")
         self.back.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         head = QWidget()

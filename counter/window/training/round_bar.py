@@ -50,7 +50,10 @@ class RoundBar(QWidget):
 
     def __init__(self, theme: Theme) -> None:
         super().__init__()
-        self.title, self.count = QLabel(), QLabel(alignment=Qt.AlignmentFlag.AlignRight)
+        self.title, self.count = (
+            QLabel(),
+            QLabel(alignment=Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter),
+        )
         self.title.setProperty("role", "title")
         self.count.setMinimumWidth(self.count.fontMetrics().horizontalAdvance("888 of 888 right"))
         self.line = TimeLine(theme)

@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from counter.window.scroll_column import ScrollColumn
+from counter.window.theme import TARGET
 from counter.window.training.confusion_view import ConfusionView
 from counter.window.training.memory_view import MemoryView
 from counter.window.training.ready_view import ReadyView
@@ -39,6 +40,8 @@ class StandingPage(QWidget):
         self.axis, self.whose = QComboBox(), QComboBox()
         for key, words in AXES.items():
             self.axis.addItem(words, key)
+        for combo in (self.axis, self.whose):
+            combo.setMinimumHeight(TARGET)
         self.axis.setAccessibleName("What is confused")
         self.whose.setAccessibleName("Whose answers")
         self.axis.activated.connect(self.matrix_wanted)

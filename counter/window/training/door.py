@@ -1,0 +1,107 @@
+"""The door between the counter and the training room: opens the room, and offers cases to whoever learns."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, QTimer
+from PySide6.QtGui import QKeySequence, QShortcut
+
+from counter.window.training.at_counter import AtCounterLine
+from counter.window.training.session import system_clock
+
+if TYPE_CHECKING:
+    from counter.window.main_window import MainWindow
+    from counter.window.theme import Theme
+    from counter.window.training.room import TrainingRoom
+    from counter.window.training.session import Clock
+
+
+class TrainingDoor(QObject):
+    """Made when the counter is awake; the room itself when it is first asked for."""
+
+    def __init__(self, window: MainWindow, clock: Clock = system_clock) -> None:
+        super().__init__(window)
+        self.window, self.clock = window, clock
+        self.room: TrainingRoom | None = None
+        self.line = AtCounterLine()
+        whole = window.centralWidget()
+        if whole is not None and (box := whole.layout()) is not None:
+            box.addWidget(self.line)
+        self.line.kept.connect(self._keep_case)
+        window.detail.teach.connect(self.teach_lamp)
+        window.cautions.teach.connect(self.teach)
+        QShortcut(QKeySequence("F4"), window, self.enter)
+        if window.settings.value("at_counter", ""):
+            QTimer.singleShot(0, self._greet)
+
+    def _room(self) -> TrainingRoom:
+        if self.room is None:
+            from counter.window.training.room import TrainingRoom
+
+            self.room = TrainingRoom(self.window.data, self.window.settings, self.window.theme, self.clock)
+            self.room.resize(self.window.size())
+            self.room.left.connect(self.window.activateWindow)
+            self.room.at_counter_chosen.connect(self._greet)
+        return self.room
+
+    def enter(self) -> None:
+        """Go into the room, or back to what is open in it."""
+        if self.window.catalogue is not None:
+            self._room().enter(self.window.catalogue)
+
+    def teach_lamp(self, lamp: str) -> None:
+        """Ask cards about the base family of a lamp type."""
+        catalogue = self.window.catalogue
+        if catalogue is not None and lamp in catalogue.lamp_by_id:
+            self.teach(catalogue.base_of(catalogue.lamp_by_id[lamp]).family)
+
+    def teach(self, about: str) -> None:
+        """Ask cards about a base family or a rule of caution."""
+        if self.window.catalogue is not None:
+            self._room().teach(self.window.catalogue, about)
+
+    def close(self) -> None:
+        """Close the room with the counter, or the program would stay."""
+        if self.room is not None:
+            self.room.close()
+
+    def set_theme(self, theme: Theme) -> None:
+        """Repaint in another palette."""
+        if self.room is not None:
+            self.room.set_theme(theme)
+
+    def _greet(self) -> None:
+        """Name whoever learns at the counter now; a record that is gone leaves nobody."""
+        from counter.window.training.filling import progress_of
+
+        known = progress_of(self.window.data, str(self.window.settings.value("at_counter", "")))
+        self.line.show_person(known.trainee.name if known is not None else "")
+        self.show_case()
+
+    def show_case(self) -> None:
+        """Offer the counter's case once its lamp is settled."""
+        found, catalogue = self.window.assessment, self.window.catalogue
+        if not self.line.name or found is None or catalogue is None or self.window.case is None:
+            return
+        if not found.is_settled or found.lamp is None:
+            self.line.show_case("", "")
+            return
+        lamp = catalogue.lamp_by_id[found.lamp]
+        self.line.show_case(lamp.id, f"{lamp.base} · {lamp.watts.value:g}\N{THIN SPACE}W")
+
+    def _keep_case(self) -> None:
+        from counter.training import UnknownTraineeError, add_case
+
+        window = self.window
+        if window.case is None or window.catalogue is None:
+            return
+        who = str(window.settings.value("at_counter", ""))
+        try:
+            found = add_case(window.data, who, window.catalogue, window.case, self.clock())
+        except UnknownTraineeError:
+            self.line.show_person("")
+        except OSError as problem:
+            self.line.show_problem(f"Not kept: {problem}")
+        else:
+            self.line.show_kept(len(found))
