@@ -97,7 +97,7 @@ class CardPage(QWidget):
         self.is_answered = True
         self.picture.show_picture(after(self._catalogue, card, given.choice))
         right = frozenset(at for at, worth in enumerate(card.worth) if worth >= 1)
-        self.choices.show_outcomes(tuple(_word(given, at) for at in range(len(card.choices))), right)
+        self.choices.show_outcomes(tuple(_word(given, at) for at in range(len(card.choices))), right, given.choice)
         word = "RIGHT" if feedback.is_right else "NEARLY" if feedback.rating != "again" else "NOT RIGHT"
         note = "comes back in this round" if feedback.comes_back else ""
         self.reason.show_reason(word, feedback.is_right, feedback.why, note, signal)

@@ -74,5 +74,6 @@ def _show(face: DrawingView, side: DrawingView, figure: Figure | None) -> None:
         face.show_drawing(None)
         side.show_drawing(None)
         return
+    side.setVisible(figure.side is not None)
     face.show_drawing(figure.face, figure.marked, figure.caption)
     side.show_drawing(figure.side, figure.marked)

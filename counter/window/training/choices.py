@@ -21,7 +21,7 @@ class ChoiceButton(QAbstractButton):
     def __init__(self, theme: Theme, number: int) -> None:
         super().__init__()
         self.theme, self.number = theme, number
-        self.word, self.is_right, self.is_quiet = "", False, False
+        self.word, self.is_right, self.is_said, self.is_quiet = "", False, False, False
         policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
@@ -34,14 +34,16 @@ class ChoiceButton(QAbstractButton):
         """Show an answer that can be given."""
         self.setText(text)
         self.setAccessibleName(f"{self.number}: {text}")
-        self.word, self.is_right, self.is_quiet = "", False, False
+        self.word, self.is_right, self.is_said, self.is_quiet = "", False, False, False
+        self.setAccessibleDescription("")
         self.setEnabled(True)
         self.updateGeometry()
         self.update()
 
-    def show_outcome(self, word: str, is_right: bool) -> None:
-        """Show what became of it: `word` beside it, a heavy frame around the right one."""
-        self.word, self.is_right, self.is_quiet = word, is_right, not (word or is_right)
+    def show_outcome(self, word: str, is_right: bool, is_said: bool) -> None:
+        """Show what became of it: `word` beside it, heavy frame: right; dashes: said and wrong."""
+        self.word, self.is_right, self.is_said = word, is_right, is_said
+        self.is_quiet = not (is_right or is_said)
         self.setAccessibleDescription(word)
         self.setEnabled(False)
         self.update()
@@ -82,7 +84,7 @@ class ChoiceButton(QAbstractButton):
         stroke = QPen(QColor(self.theme.accent if over else self.theme.line), 2 if over else 1)
         if self.is_right:
             stroke = QPen(QColor(self.theme.ink), 3)
-        elif self.word:
+        elif self.is_said:
             stroke = QPen(QColor(self.theme.ink), 1.5, Qt.PenStyle.DashLine)
         painter.setPen(stroke)
         painter.setBrush(QColor(self.theme.accent_soft if self.isDown() else self.theme.field))
@@ -118,10 +120,10 @@ class Choices(QWidget):
         self.buttons.append(button)
         self._box.addWidget(button)
 
-    def show_outcomes(self, words: tuple[str, ...], right: frozenset[int]) -> None:
+    def show_outcomes(self, words: tuple[str, ...], right: frozenset[int], said: int | None) -> None:
         """Show what became of each answer."""
         for at, (button, word) in enumerate(zip(self.buttons, words, strict=False)):
-            button.show_outcome(word, at in right)
+            button.show_outcome(word, at in right, at == said)
 
     def set_theme(self, theme: Theme) -> None:
         """Repaint in another palette."""

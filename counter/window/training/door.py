@@ -42,7 +42,7 @@ class TrainingDoor(QObject):
             self.room = TrainingRoom(self.window.data, self.window.settings, self.window.theme, self.clock)
             self.room.resize(self.window.size())
             self.room.left.connect(self.window.activateWindow)
-            self.room.at_counter_chosen.connect(self._greet)
+            self.room.roster.at_counter_chosen.connect(self._greet)
         return self.room
 
     def enter(self) -> None:

@@ -85,9 +85,9 @@ def again(given: Iterable[Given]) -> str:
 
 def _row(one: Given) -> str:
     card = one.card
-    said = "you did not know" if one.choice is None else f"you said: {escape(card.choices[one.choice])}"
+    said = "you did not know" if one.choice is None else f"you said: {escape(card.choices[one.choice].rstrip('.'))}"
     return (
         f'<p style="margin-bottom:2px">{escape(card.question)}</p>'
-        f'<p style="margin:0 0 14px 24px">Right: <b>{escape(card.choices[card.answer])}</b>; {said}.<br>'
+        f'<p style="margin:0 0 14px 24px">Right: <b>{escape(card.choices[card.answer].rstrip("."))}</b>; {said}.<br>'
         f"{escape(one.feedback.why)}</p>"
     )
