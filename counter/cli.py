@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from counter.catalogue import Catalogue
     from counter.desk import Assessment, Case
     from counter.marks import HouseMaker
+    from counter.training import Card
 
     Answer = tuple[dict[str, Any], str, int]  # JSON object, text, exit status
 
@@ -92,6 +93,9 @@ def _parser() -> Parser:
     colour.add_argument("code", metavar="CODE_OR_KELVIN")
     check = command("check", _check, "list every problem of a catalogue file")
     check.add_argument("file", metavar="FILE", nargs="?", type=Path)
+    cards = command("cards", _cards, "training cards made from the catalogue")
+    cards.add_argument("--seed", metavar="N", type=int, default=0, help="the same seed deals the same cards")
+    cards.add_argument("--count", metavar="K", type=int, default=10)
     assess = command("assess", _assess, "everything the panes show of a saved case")
     assess.add_argument("case", metavar="CASE.json", type=Path)
     picture = commands.add_parser("picture", help="the window as a picture, with no screen needed")
@@ -283,6 +287,23 @@ def _check(chosen: argparse.Namespace, data: Path) -> Answer:
         problems = (*catalogue.check_shipped(), *(catalogue.check_file(shop) if shop.exists() else ()))
     status = NOTHING if problems else DONE
     return catalogue.check_report(problems), catalogue.report_text(problems), status
+
+
+def _cards(chosen: argparse.Namespace, data: Path) -> Answer:
+    from counter import training
+
+    if chosen.count < 1:
+        raise BadInput(f"--count: {chosen.count} is too few; ask for 1 card or more")
+    found = training.cards(_catalogue(data), chosen.seed, chosen.count)
+    return training.cards_report(found), "\n\n".join(map(_card_text, found)), DONE if found else NOTHING
+
+
+def _card_text(card: Card) -> str:
+    choices = [
+        f"  {number} {'*' if card.worth[number - 1] >= 1 else ' '} {text}"
+        for number, text in enumerate(card.choices, 1)
+    ]
+    return "\n".join([card.said, *choices, f"  {card.why}"])
 
 
 def _saved_case(path: Path, catalogue: Catalogue) -> Case:
