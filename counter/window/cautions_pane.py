@@ -5,18 +5,22 @@ from __future__ import annotations
 from html import escape
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from counter.window.answer_bar import SignalChip
 from counter.window.facts import CONFIDENCE_WORDS
 from counter.window.scroll_column import LEAST_HEIGHT_PX
+from counter.window.wrap_label import WrapLabel
 
 if TYPE_CHECKING:
     from counter.catalogue import Catalogue
     from counter.fit import Ask, Caution
 
 MOST_ASKS = 3  # more questions than that are not asked of a customer
+AT_ONCE = 1  # cautions filled with the answer, beyond those that can be in view
+LEAST_CARD_PX = 130
+REST_MS = 40  # after the answer is painted, the cautions below the view
 QUIET_WHEN_EMPTY = "Nothing to warn of yet. Cautions appear as soon as a candidate calls for one."
 
 
@@ -30,7 +34,7 @@ class CautionCard(QFrame):
         self.setProperty("panel", True)
         self.rule = ""
         self.chip = SignalChip()
-        self.says, self.why, self.do, self.source = (QLabel(wordWrap=True) for _ in range(4))
+        self.says, self.why, self.do, self.source = (WrapLabel() for _ in range(4))
         self.learn = QPushButton("teach me")
         self.learn.setFlat(True)
         self.learn.clicked.connect(lambda: self.teach.emit(self.rule))
@@ -86,6 +90,9 @@ class CautionsPane(QFrame):
         )
         self.asks.linkActivated.connect(self.ask_pressed)
         self._shown: object = None
+        self._cautions: tuple[Caution, ...] = ()
+        self._rest = QTimer(self, singleShot=True, interval=REST_MS)
+        self._rest.timeout.connect(lambda: self._show_cards(len(self._cautions)))
         self._sources: dict[str, str] = {}
         inside = QWidget()
         self._cards_box = QVBoxLayout()
@@ -115,6 +122,17 @@ class CautionsPane(QFrame):
             return
         self._shown = (cautions, asks)
         self._show_asks(asks)
+        self._cautions = cautions
+        at_once = AT_ONCE + self.area.viewport().height() // LEAST_CARD_PX
+        self._show_cards(at_once)
+        self.empty.setVisible(not cautions and not asks)
+        self.area.verticalScrollBar().setValue(0)
+        if len(cautions) > at_once:
+            self._rest.start()
+
+    def _show_cards(self, most: int) -> None:
+        """Fill at most so many cards; laying out words below the view would cost the answer a frame."""
+        cautions = self._cautions[:most]
         while len(self.cards) < len(cautions):
             card = CautionCard()
             card.teach.connect(self.teach)
@@ -124,8 +142,6 @@ class CautionsPane(QFrame):
             card.setVisible(i < len(cautions))
             if i < len(cautions):
                 card.show_caution(cautions[i], self._sources.get(cautions[i].source, ""))
-        self.empty.setVisible(not cautions and not asks)
-        self.area.verticalScrollBar().setValue(0)
 
     def _show_asks(self, asks: tuple[Ask, ...]) -> None:
         rows = "".join(

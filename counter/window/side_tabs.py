@@ -59,9 +59,10 @@ class SideTabs(QFrame):
     def show_assessment(self, found: Assessment, case: Case) -> None:
         """Show an assessment in the tab in view; the others follow when they are opened."""
         self._shown = (found, case)
-        self.tabs.setTabText(0, _counted("Cautions", len(found.cautions)))
         offered = sum(one.verdict != "do not sell" for one in found.replacements)
-        self.tabs.setTabText(1, _counted("Instead", offered))
+        for at, words in ((0, _counted("Cautions", len(found.cautions))), (1, _counted("Instead", offered))):
+            if self.tabs.tabText(at) != words:  # Qt lays the strip out anew even for the same words
+                self.tabs.setTabText(at, words)
         self._fill()
 
     def _fill(self) -> None:
