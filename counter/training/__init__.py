@@ -12,7 +12,7 @@ May import counter.desk and the core behind it, and fsrs.
 
 from counter.training._board import Row, board, results_sheet, row
 from counter.training._confusion import Confusion, Mix, confusion, mixes
-from counter.training._deck import KINDS, card_of, cards, cards_about, cards_report, deal, dress, points
+from counter.training._deck import KINDS, card_of, cards, cards_about, cards_report, deal, dress, make_ahead, points
 from counter.training._from_case import add_case, points_of_case
 from counter.training._interval import lower_bound
 from counter.training._lesson import Lesson
@@ -75,6 +75,7 @@ __all__ = [
     "deal",
     "dress",
     "lower_bound",
+    "make_ahead",
     "mixes",
     "points",
     "points_of_case",

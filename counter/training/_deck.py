@@ -50,6 +50,16 @@ def points(catalogue: Catalogue, kinds: Iterable[CardKind] = ()) -> Iterator[Poi
             yield from known.points[kind]
 
 
+def make_ahead(catalogue: Catalogue) -> Iterator[None]:
+    """Work out what the first cards need, a small part at each step; what is left out is made when asked for."""
+    for kind in _MAKERS:
+        tuple(points(catalogue, [kind]))
+        yield
+    for point in points(catalogue, ["sale"]):
+        _sale_cards.rules_of(lore(catalogue), point)
+        yield
+
+
 def dress(catalogue: Catalogue, point: Point, variant: int = 0) -> Card | None:
     """Return a card of a point; each variant may put it in other clothes, and is the same in every run.
 

@@ -47,6 +47,7 @@ class Lore:
         self.catalogue = catalogue
         self.points: dict[str, tuple[Point, ...]] = {}  # by kind, as they are first asked for
         self.dressed: dict[tuple[str, int], Card | None] = {}  # by point and variant
+        self.rules: dict[str, frozenset[str]] = {}  # by point of selling: what decides there
         self._assessed: dict[str, Assessment] = {}
         self._facts: dict[str, Mapping[str, Fact]] = {}
         self._alike: dict[str, tuple[str, ...]] = {}

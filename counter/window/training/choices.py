@@ -22,7 +22,7 @@ class ChoiceButton(QAbstractButton):
         super().__init__()
         self.theme, self.number = theme, number
         self.word, self.is_right, self.is_said, self.is_quiet = "", False, False, False
-        policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)

@@ -9,12 +9,17 @@ from PySide6.QtGui import QKeySequence, QShortcut
 
 from counter.window.training.at_counter import AtCounterLine
 from counter.window.training.session import system_clock
+from counter.window.training.warm import Warmer
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from counter.window.main_window import MainWindow
     from counter.window.theme import Theme
     from counter.window.training.room import TrainingRoom
     from counter.window.training.session import Clock
+
+AWAKE_MS, QUIET_MS = 2000, 40  # after the counter is awake, and between two slices: keys come first
 
 
 class TrainingDoor(QObject):
@@ -32,6 +37,8 @@ class TrainingDoor(QObject):
         window.detail.teach.connect(self.teach_lamp)
         window.cautions.teach.connect(self.teach)
         QShortcut(QKeySequence("F4"), window, self.enter)
+        self.warmer = Warmer(QUIET_MS)
+        QTimer.singleShot(AWAKE_MS, self, lambda: self.warmer.start(self._slices()))
         if window.settings.value("at_counter", ""):
             QTimer.singleShot(0, self._greet)
 
@@ -39,7 +46,8 @@ class TrainingDoor(QObject):
         if self.room is None:
             from counter.window.training.room import TrainingRoom
 
-            self.room = TrainingRoom(self.window.data, self.window.settings, self.window.theme, self.clock)
+            window = self.window
+            self.room = TrainingRoom(window.data, window.settings, window.theme, self.clock, window)
             self.room.resize(self.window.size())
             self.room.left.connect(self.window.activateWindow)
             self.room.roster.at_counter_chosen.connect(self._greet)
@@ -57,9 +65,20 @@ class TrainingDoor(QObject):
             self.teach(catalogue.base_of(catalogue.lamp_by_id[lamp]).family)
 
     def teach(self, about: str) -> None:
-        """Ask cards about a base family or a rule of caution."""
+        """Ask cards about a base family or a rule of caution; on a rule without cards, about the base at hand."""
+        catalogue, found = self.window.catalogue, self.window.assessment
+        if catalogue is not None:
+            lamp = catalogue.lamp_by_id.get((found.lamp or found.nearest or "") if found is not None else "")
+            self._room().teach(catalogue, about, catalogue.base_of(lamp).family if lamp is not None else "")
+
+    def _slices(self) -> Iterator[object]:
+        """Make the deck and the room while the counter is quiet, so that the first card is there when asked for."""
         if self.window.catalogue is not None:
-            self._room().teach(self.window.catalogue, about)
+            from counter.training import make_ahead
+
+            yield None
+            yield self._room()
+            yield from make_ahead(self.window.catalogue)
 
     def close(self) -> None:
         """Close the room with the counter, or the program would stay."""

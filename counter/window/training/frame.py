@@ -35,8 +35,8 @@ HEAD_PX, TABS_PX = 44, 340
 class RoomFrame(QMainWindow):
     """Makes and places; knows nothing of records and rounds."""
 
-    def __init__(self, theme: Theme) -> None:
-        super().__init__()
+    def __init__(self, theme: Theme, parent: QWidget | None = None) -> None:
+        super().__init__(parent, Qt.WindowType.Window)  # the counter's, so that it goes when the counter goes
         self.setWindowTitle("Lamp counter: training")
         self.people, self.start = PeoplePane(), StartPane(theme)
         self.standing, self.board = StandingPage(theme), BoardPage()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import islice
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSettings, Qt, QTimer, Signal
@@ -11,11 +12,13 @@ from counter.window.training.filling import fill_board, fill_matrix, fill_sheet,
 from counter.window.training.frame import BOARD, CARD, PRACTICE, STANDING, SUMMARY, TABS, RoomFrame
 from counter.window.training.roster import Roster
 from counter.window.training.session import Session, system_clock
-from counter.window.training.warm import Warmer, deck_slices
+from counter.window.training.warm import Warmer
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
     from pathlib import Path
+
+    from PySide6.QtWidgets import QWidget
 
     from counter.catalogue import Catalogue
     from counter.training import Card
@@ -32,8 +35,15 @@ class TrainingRoom(RoomFrame):
 
     left = Signal()
 
-    def __init__(self, data: Path, settings: QSettings, theme: Theme, clock: Clock = system_clock) -> None:
-        super().__init__(theme)
+    def __init__(
+        self,
+        data: Path,
+        settings: QSettings,
+        theme: Theme,
+        clock: Clock = system_clock,
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(theme, parent)
         self.data, self.clock = data, clock
         self.catalogue: Catalogue | None = None
         self._title = ""
@@ -90,19 +100,23 @@ class TrainingRoom(RoomFrame):
         if self.session.source is None:
             self._open(self.pages.currentIndex())
 
-    def teach(self, catalogue: Catalogue, about: str) -> None:
-        """Ask cards about a base, a family or a rule; a round that is open waits no longer, its answers are kept."""
+    def teach(self, catalogue: Catalogue, about: str, otherwise: str = "") -> None:
+        """Ask cards about a base, a family or a rule, or where the deck has none, about something else.
+
+        A round that is open ends; its answers are kept.
+        """
         from counter.training import Lesson
 
         if self.session.source is not None:
             self.session.stop()
         self.enter(catalogue)
         self.warmer.stop()
-        words = about.replace("-", " ")  # of a rule; families have no hyphen
-        lesson = Lesson(catalogue, self.data, self.who or None, about, self.clock())
-        self._begin(lesson, None, f"About {words}")
-        if self.session.card is None:
-            self.say(f"The deck has no card on {words} yet.")
+        for one in filter(None, (about, otherwise)):
+            lesson = Lesson(catalogue, self.data, self.who or None, one, self.clock())
+            self._begin(lesson, None, f"About {_spelled(one)}")
+            if self.session.card is not None:
+                return
+        self.say(f"The deck has no card on {_spelled(about)} yet.")
 
     def closeEvent(self, event: QCloseEvent) -> None:
         super().closeEvent(event)
@@ -155,11 +169,11 @@ class TrainingRoom(RoomFrame):
 
     def _slices(self) -> Iterator[object]:
         """Make the deck, then the first card of whoever is chosen."""
-        from counter.training import Round
+        from counter.training import KINDS, Round, make_ahead
 
         if self.catalogue is None:
             return
-        yield from deck_slices(self.catalogue)
+        yield from islice(make_ahead(self.catalogue), len(KINDS))
         if self.who and (self._first is None or self._first[0] != self.who):
             ahead = Round(self.catalogue, self.data, self.who, 1, self.clock())
             yield ahead
@@ -256,3 +270,8 @@ class TrainingRoom(RoomFrame):
             self.say(f"Not assigned: {problem}")
         self._first = None
         self._show_board()
+
+
+def _spelled(about: str) -> str:
+    """Return a family or a rule as words: the names of rules have hyphens, those of families none."""
+    return about.replace("-", " ")

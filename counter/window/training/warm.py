@@ -9,20 +9,18 @@ from PySide6.QtCore import QObject, QTimer
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from counter.catalogue import Catalogue
-
     Slices = Iterator[object]
 
-PAUSE_MS = 5  # between slices, for keys and paint
+PAUSE_MS = 5  # between slices of a room that is looked at: for keys and paint
 
 
 class Warmer(QObject):
     """Runs one step of work at a time when nothing else is to be done."""
 
-    def __init__(self) -> None:
+    def __init__(self, pause_ms: int = PAUSE_MS) -> None:
         super().__init__()
         self._slices: Slices = iter(())
-        self._timer = QTimer(self, singleShot=True, interval=PAUSE_MS)
+        self._timer = QTimer(self, singleShot=True, interval=pause_ms)
         self._timer.timeout.connect(self._step)
 
     def start(self, slices: Slices) -> None:
@@ -45,12 +43,3 @@ class Warmer(QObject):
         except StopIteration:
             return
         self._timer.start()
-
-
-def deck_slices(catalogue: Catalogue) -> Slices:
-    """Yield after each part of the deck: the points of one kind of card."""
-    from counter import training
-
-    yield None
-    for kind in training.KINDS:
-        yield tuple(training.points(catalogue, [kind]))

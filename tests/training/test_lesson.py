@@ -1,0 +1,56 @@
+"""A lesson about one thing: only its cards, and a record only where somebody learns."""
+
+import pytest
+
+from counter.training import Lesson, UnknownTraineeError, add_trainee, make_ahead, progress
+from counter.training._facts import Lore
+from counter.training._lesson import CARDS
+
+
+def cards_of(lesson, now):
+    while (card := lesson.next_card(now)) is not None:
+        yield card
+        lesson.answer(card, card.answer, 5, now)
+
+
+def test_a_lesson_asks_different_cards_of_one_family(catalogue, data, now):
+    found = list(cards_of(Lesson(catalogue, data, None, "G24q", now), now))
+    assert len({card.id for card in found}) == CARDS
+    assert {card.family for card in found} == {"G24q"}
+
+
+def test_without_a_trainee_nothing_is_written(catalogue, data, now):
+    list(cards_of(Lesson(catalogue, data, None, "G23", now), now))
+    assert not data.exists()
+
+
+def test_with_a_trainee_every_answer_is_kept(catalogue, data, now):
+    who = add_trainee(data, "A", now).id
+    found = list(cards_of(Lesson(catalogue, data, who, "G23", now), now))
+    assert [answer.card for answer in progress(data, who).answers] == [card.id for card in found]
+
+
+def test_a_wrong_answer_without_a_trainee_is_still_told(catalogue, data, now):
+    lesson = Lesson(catalogue, data, None, "G24q", now)
+    card = lesson.next_card(now)
+    wrong = next(at for at, worth in enumerate(card.worth) if worth == 0)
+    feedback = lesson.answer(card, wrong, 5, now)
+    assert (feedback.is_right, feedback.rating, feedback.why) == (False, "again", card.why)
+
+
+def test_nothing_known_asks_nothing(catalogue, data, now):
+    assert Lesson(catalogue, data, None, "no such thing", now).next_card(now) is None
+
+
+def test_somebody_removed_cannot_start(catalogue, data, now):
+    with pytest.raises(UnknownTraineeError):
+        Lesson(catalogue, data, "0" * 16, "G23", now)
+
+
+def test_what_is_made_ahead_is_not_made_again(catalogue, monkeypatch):
+    known = Lore(catalogue)
+    monkeypatch.setattr("counter.training._deck.lore", lambda _: known)
+    for _ in make_ahead(catalogue):
+        pass
+    monkeypatch.setattr("counter.training._sale_cards._judge", None)
+    assert {point.id for point in known.points["sale"]} == set(known.rules)

@@ -1,0 +1,371 @@
+"""The training room beside the counter: people, rounds, the trainer's view, and the one line at the counter."""
+
+from datetime import UTC, datetime, timedelta
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QMessageBox
+
+from counter.desk import Case
+from counter.training import add_trainee, progress, trainees
+from counter.window.training.frame import BOARD, CARD, PRACTICE, STANDING, SUMMARY
+
+pytestmark = pytest.mark.qt_log_ignore("This plugin does not support")
+START = datetime(2031, 3, 3, 8, tzinfo=UTC)
+SETTLED = "CFQ18W/G24q/841"
+
+
+class Clock:
+    """A clock that stands still until it is moved."""
+
+    def __init__(self):
+        self.now = START
+
+    def __call__(self):
+        return self.now
+
+    def pass_by(self, **time):
+        self.now += timedelta(**time)
+
+
+@pytest.fixture
+def clock():
+    return Clock()
+
+
+@pytest.fixture
+def counter(windows, clock):
+    """Return the counter with a settled case, its training by the test's clock."""
+    made = windows("light", Case(marks=SETTLED))
+    made.training.clock = clock
+    return made
+
+
+@pytest.fixture
+def room(counter):
+    counter.training.enter()
+    made = counter.training.room
+    assert QTest.qWaitForWindowActive(made, 5000)
+    return made
+
+
+@pytest.fixture
+def ada(room):
+    room.people.name.setText("Ada")
+    room.people.add.click()
+    return room.who
+
+
+def press(room, key, modifier=Qt.KeyboardModifier.NoModifier):
+    QTest.keyClick(room.focusWidget() or room, key, modifier)
+    QApplication.processEvents()
+
+
+def files(folder):
+    return {path.name: path.read_bytes() for path in folder.iterdir() if path.is_file() and path.name != "window.ini"}
+
+
+def test_f4_opens_the_room_and_goes_back(counter):
+    press(counter, Qt.Key.Key_F4)
+    room = counter.training.room
+    assert room.isVisible()
+    assert QTest.qWaitForWindowActive(room, 5000)
+    press(room, Qt.Key.Key_F4)
+    assert not room.isVisible()
+
+
+def test_escape_goes_back_too(room):
+    press(room, Qt.Key.Key_Escape)
+    assert not room.isVisible()
+
+
+def test_the_menu_has_it(counter):
+    assert any("Training" in action.text() for action in counter.answer.menu.menu().actions())
+
+
+def test_closing_the_counter_closes_the_room(counter, room):
+    counter.close()
+    assert not room.isVisible()
+
+
+def test_practice_leaves_the_counter_as_it_was(counter, room, ada):
+    case, kept = counter.case, files(counter.data)
+    room.start_round(5)
+    for key in (Qt.Key.Key_1, Qt.Key.Key_Return, Qt.Key.Key_2, Qt.Key.Key_F2, Qt.Key.Key_Escape):
+        press(room, key)
+    assert counter.case == case
+    assert files(counter.data) == kept
+
+
+def test_names_are_said_to_stay_here(room):
+    from counter.window.training.people_pane import PRIVACY
+
+    assert "stay on this machine" in PRIVACY
+    assert PRIVACY in [label.text() for label in room.people.findChildren(type(room.said))]
+
+
+def test_a_name_is_added_by_keyboard(room):
+    QTest.keyClicks(room.people.name, "Bo 2")
+    press(room, Qt.Key.Key_Return)
+    assert [one.name for one in trainees(room.data)] == ["Bo 2"]
+    assert room.start.title.text() == "Bo 2: a round of"
+
+
+def test_settings_hold_no_name(counter, room, ada):
+    room.roster.set_at_counter(True)
+    counter.settings.sync()
+    assert b"Ada" not in (counter.data / "window.ini").read_bytes()
+
+
+@pytest.mark.parametrize(("button", "left"), [("Remove all", []), ("Keep", ["Ada"])])
+def test_removing_is_asked_once(room, ada, button, left):
+    room.people.ask_remove()
+    box = room.findChild(QMessageBox)
+    assert "Ada" in box.text()
+    assert box.defaultButton().text() == "Keep"
+    next(one for one in box.buttons() if one.text() == button).click()
+    assert [one.name for one in trainees(room.data)] == left
+
+
+def test_whoever_is_removed_is_no_longer_at_the_counter(counter, room, ada):
+    room.roster.set_at_counter(True)
+    room.roster.remove(ada)
+    assert counter.settings.value("at_counter") == ""
+    assert counter.training.line.isHidden()
+
+
+@pytest.mark.parametrize(("key", "minutes"), [(1, 5), (2, 10), (3, 20), (4, None)])
+def test_a_number_starts_a_round(room, ada, key, minutes):
+    press(room, Qt.Key.Key_0 + key)
+    assert room.pages.currentIndex() == CARD
+    length = room.session.ends and (room.session.ends - room.session.started)
+    assert length == (timedelta(minutes=minutes) if minutes else None)
+
+
+def test_number_answers_and_enter_goes_on(room, ada, clock):
+    room.start_round(5)
+    card = room.session.card
+    clock.pass_by(seconds=4)
+    press(room, Qt.Key.Key_1 + card.answer)
+    kept = progress(room.data, ada).answers
+    assert [(one.card, one.seconds, one.is_right) for one in kept] == [(card.id, 4.0, True)]
+    assert room.cards.reason.stamp.word == "RIGHT"
+    assert room.bar.count.text() == "1 of 1 right"
+    press(room, Qt.Key.Key_Space)
+    assert room.session.card.id != card.id
+
+
+def test_a_second_number_is_not_a_second_answer(room, ada):
+    room.start_round(5)
+    press(room, Qt.Key.Key_1)
+    press(room, Qt.Key.Key_2)
+    assert len(progress(room.data, ada).answers) == 1
+
+
+def test_nought_says_i_do_not_know(room, ada):
+    room.start_round(5)
+    press(room, Qt.Key.Key_0)
+    assert progress(room.data, ada).answers[0].said == "do not know"
+    assert room.cards.reason.stamp.word == "NOT RIGHT"
+
+
+def test_the_reason_and_the_right_answer_are_told(room, ada):
+    room.start_round(5)
+    card = room.session.card
+    press(room, Qt.Key.Key_1 + card.worth.index(min(card.worth)))
+    assert room.cards.reason.why.text() in card.why
+    assert room.cards.choices.buttons[card.answer].is_right
+
+
+def test_a_round_ends_with_its_time(room, ada, clock):
+    room.start_round(5)
+    press(room, Qt.Key.Key_1)
+    clock.pass_by(minutes=6)
+    press(room, Qt.Key.Key_Return)
+    assert room.pages.currentIndex() == SUMMARY
+    press(room, Qt.Key.Key_Return)
+    assert room.pages.currentIndex() == PRACTICE
+
+
+def test_time_at_the_counter_does_not_count(room, ada, clock):
+    room.start_round(5)
+    clock.pass_by(seconds=3)
+    press(room, Qt.Key.Key_F4)
+    clock.pass_by(minutes=30)
+    room.enter(room.catalogue)
+    clock.pass_by(seconds=2)
+    press(room, Qt.Key.Key_1)
+    assert progress(room.data, ada).answers[0].seconds == pytest.approx(5)
+    press(room, Qt.Key.Key_Return)
+    assert room.pages.currentIndex() == CARD
+
+
+def test_escape_ends_a_round_and_keeps_its_answers(room, ada):
+    room.start_round(None)
+    press(room, Qt.Key.Key_1)
+    press(room, Qt.Key.Key_Escape)
+    assert room.pages.currentIndex() == SUMMARY
+    assert len(progress(room.data, ada).answers) == 1
+
+
+def test_removed_meanwhile_is_said(room, ada):
+    room.start_round(5)
+    (room.data / "training" / f"{ada}.jsonl").unlink()
+    press(room, Qt.Key.Key_1)
+    assert "removed meanwhile" in room.said.text()
+    assert room.session.source is None
+
+
+def test_a_full_disk_is_said_and_the_card_stays_open(room, ada, monkeypatch):
+    room.start_round(5)
+    monkeypatch.setattr("counter.training._round.record", _full)
+    press(room, Qt.Key.Key_1)
+    assert "could not be written" in room.said.text()
+    assert room.session.is_open
+
+
+def _full(*_):
+    raise OSError("no space left")
+
+
+def test_teach_me_this_asks_about_the_base_at_hand(counter):
+    counter.detail.learn.click()
+    room = counter.training.room
+    assert room.session.card.family == "G24q"
+    assert room.bar.title.text() == "About G24q"
+
+
+def test_teach_me_on_a_caution_asks_about_its_rule(counter):
+    counter.cautions.teach.emit("uvc-in-lighting")
+    room = counter.training.room
+    assert room.session.card.case.chosen.endswith("uv-c")
+    assert room.bar.title.text() == "About uvc in lighting"
+
+
+def test_a_rule_without_cards_teaches_the_base_at_hand(counter):
+    counter.cautions.teach.emit("law-ended")
+    assert counter.training.room.session.card.family == "G24q"
+
+
+def test_a_lesson_without_a_trainee_keeps_nothing(counter):
+    counter.detail.learn.click()
+    room = counter.training.room
+    press(room, Qt.Key.Key_1)
+    press(room, Qt.Key.Key_Escape)
+    assert "Nothing of this was written down" in room.summary.again.text()
+    assert not (room.data / "training").exists()
+
+
+def test_the_first_card_is_ready_before_it_is_asked_for(qtbot, room, ada):
+    qtbot.waitUntil(lambda: not room.warmer.is_busy)
+    who, card = room._first
+    press(room, Qt.Key.Key_1)
+    assert (who, card) == (ada, room.session.card)
+
+
+@pytest.mark.parametrize("tab", [STANDING, BOARD])
+def test_tabs_by_key_with_and_without_anybody(room, tab):
+    press(room, Qt.Key.Key_1 + tab, Qt.KeyboardModifier.ControlModifier)
+    assert room.pages.currentIndex() == tab
+    room.grab()
+    room.roster.add("Ada")
+    room._open(tab)
+    room.grab()
+
+
+def test_the_bars_and_the_interval_are_named(room, ada):
+    room._turn_to(STANDING)
+    words = room.standing.bars.text()
+    assert "Clopper-Pearson" in words
+    assert "90\N{THIN SPACE}%" in words
+    assert "UV-C and mismatch" in words
+
+
+def test_everybody_has_a_matrix_together(room, clock):
+    ids = [add_trainee(room.data, name, START).id for name in ("A", "B")]
+    for who in ids:
+        room.roster.who = who
+        room.roster.show()
+        room.start_round(5)
+        room.session.choose(None)
+        room.session.stop()
+    room._open(STANDING)
+    axis = room.session.given[0].card.axis
+    room.standing.axis.setCurrentIndex(room.standing.axis.findData(axis))
+    if axis == "code":
+        pytest.skip("codes have no matrix")
+    counted = []
+    for whose in (0, 1):
+        room.standing.whose.setCurrentIndex(whose)
+        room._show_matrix()
+        counted.append(sum(map(sum, room.standing.matrix.found.counts)))
+    assert counted == [1, 2]
+
+
+def test_a_family_is_assigned_and_taken_off(room, ada):
+    room._open(BOARD)
+    room.board.family.setCurrentText("G24q")
+    room.board.give.click()
+    assert progress(room.data, ada).assigned == ("G24q",)
+    assert room.board.give.text() == "Take it off"
+    room.board.give.click()
+    assert progress(room.data, ada).assigned == ()
+
+
+def test_the_sheet_is_copied_and_saved(room, ada, tmp_path):
+    room._open(BOARD)
+    sheet = room.board.results
+    sheet.copy.click()
+    assert QGuiApplication.clipboard().text().startswith("Training results: Ada")
+    sheet.save_to(str(tmp_path / "out.pdf"))
+    assert (tmp_path / "out.pdf").read_bytes().startswith(b"%PDF")
+    sheet.save_to(str(tmp_path / "no folder" / "out.pdf"))
+    assert sheet.said.text().startswith("not saved")
+
+
+def test_the_line_at_the_counter_is_off_until_somebody_learns_there(counter, room, ada):
+    assert counter.training.line.isHidden()
+    room.start.at_counter.setChecked(True)
+    assert not counter.training.line.isHidden()
+    assert counter.training.line.words.text() == "G24q-2 · 18\N{THIN SPACE}W: was this new to you, Ada?"
+
+
+def test_a_case_goes_into_the_deck_once(counter, room, ada):
+    room.start.at_counter.setChecked(True)
+    counter.training.line.keep.click()
+    assert "name-base/G24q" in progress(room.data, ada).from_cases
+    counter.next_customer()
+    counter._change(marks=SETTLED)
+    assert counter.training.line.keep.isHidden()
+
+
+def test_no_is_not_asked_again(counter, room, ada):
+    room.start.at_counter.setChecked(True)
+    counter.training.line.no.click()
+    counter._change(use="lighting")
+    assert counter.training.line.keep.isHidden()
+    assert progress(room.data, ada).from_cases == ()
+
+
+def test_an_unsettled_case_is_not_offered(counter, room, ada):
+    room.start.at_counter.setChecked(True)
+    counter.next_customer()
+    assert counter.training.line.keep.isHidden()
+    assert counter.training.line.words.text() == "Ada learns here."
+
+
+def test_whoever_learns_is_known_at_the_next_start(windows, counter, room, ada):
+    room.start.at_counter.setChecked(True)
+    counter.settings.sync()
+    second = windows("light")
+    assert second.training.line.name == "Ada"
+
+
+@pytest.mark.parametrize("theme", ["dark", "light"])
+def test_the_room_follows_the_palette(counter, room, ada, theme):
+    room.start_round(5)
+    counter.set_theme(theme)
+    assert room.cards.picture.face.theme.name == theme
+    room.grab()
