@@ -134,7 +134,7 @@ def test_right_weighs_more_than_wrong(qtbot):
         qtbot.addWidget(stamp)
         stamp.show_outcome(word, is_solid)
         picture = stamp.grab().toImage()
-        return sum(picture.pixelColor(x, y).lightness() < 128 for x in range(150) for y in range(38))
+        return sum(picture.pixelColor(x, y).name() == LIGHT.ink.lower() for x in range(150) for y in range(38))
 
     assert ink("RIGHT", True) > 2 * ink("NOT RIGHT", False)
 

@@ -27,9 +27,11 @@ if TYPE_CHECKING:
 
 HEADS = ("Name", "Answers", "Due now", "In 7 days", "Ready for", "Learns first", "Last practised")
 NUMBERS = (1, 2, 3)
+LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 TABLE_SHEET = """
     QTableWidget { border: 0; background: palette(alternate-base); }
-    QTableWidget::item { padding: 0 8px; }
+    QTableWidget::item { padding: 0 5px; }
     QHeaderView::section { background: palette(alternate-base); color: palette(placeholder-text); border: 0;
         border-bottom: 1px solid palette(mid); padding: 4px 8px; }
 """
@@ -57,7 +59,10 @@ class BoardPage(QWidget):
 
     def _dress_table(self) -> None:
         table = self.table
-        table.setHorizontalHeaderLabels(HEADS)
+        for column, words in enumerate(HEADS):
+            item = QTableWidgetItem(words)
+            item.setTextAlignment(RIGHT if column in NUMBERS else LEFT)
+            table.setHorizontalHeaderItem(column, item)
         table.verticalHeader().hide()
         table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         table.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
@@ -68,7 +73,6 @@ class BoardPage(QWidget):
         table.setStyleSheet(TABLE_SHEET)
         table.setAccessibleName("Who stands where")
         head = table.horizontalHeader()
-        head.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         head.setHighlightSections(False)
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         head.setSectionResizeMode(4, QHeaderView.ResizeMode.Stretch)
@@ -114,8 +118,7 @@ class BoardPage(QWidget):
             for column, words in enumerate(_cells(row)):
                 item = QTableWidgetItem(words)
                 item.setData(ID, row.trainee)
-                side = Qt.AlignmentFlag.AlignRight if column in NUMBERS else Qt.AlignmentFlag.AlignLeft
-                item.setTextAlignment(side | Qt.AlignmentFlag.AlignVCenter)
+                item.setTextAlignment(RIGHT if column in NUMBERS else LEFT)
                 self.table.setItem(at, column, item)
             if row.trainee == current:
                 self.table.selectRow(at)

@@ -25,15 +25,17 @@ class CardPicture(QFrame):
         self.setProperty("panel", True)
         self.face, self.side = DrawingView(theme, FACE_MOST), DrawingView(theme, SIDE_MOST, 80)
         self.other_face, self.other_side = DrawingView(theme, FACE_MOST), DrawingView(theme, SIDE_MOST, 80)
+        # To the first one's scale, so that what is wider is drawn wider; the first never changes when a second comes.
+        self.other_face.mate, self.other_side.mate = self.face, self.side
         self.words = QLabel(wordWrap=True)
         self.words.setMinimumHeight(2 * self.words.fontMetrics().lineSpacing())
         self.code, self.looks = CodeParts(theme), LooksSeen(theme)
         drawings = QWidget()
         column = QVBoxLayout(drawings)
         column.setContentsMargins(0, 0, 0, 0)
-        column.addLayout(_row(self.face, self.side), 5)
+        column.addLayout(_row(self.face, self.side), 1)
         column.addWidget(self.words)
-        column.addLayout(_row(self.other_face, self.other_side), 3)
+        column.addLayout(_row(self.other_face, self.other_side), 1)
         self.stack = QStackedWidget()
         for page in (drawings, self.code, self.looks):
             self.stack.addWidget(page)

@@ -52,6 +52,7 @@ class RoomFrame(QMainWindow):
             self.tabs.addTab(name)
             self.tabs.setTabToolTip(at - 1, f"Ctrl+{at}")
         self.tabs.setDrawBase(False)
+        self.tabs.setExpanding(False)
         self.tabs.setUsesScrollButtons(False)
         self.tabs.setElideMode(Qt.TextElideMode.ElideNone)
         self.tabs.setMinimumWidth(TABS_PX)
