@@ -5,6 +5,7 @@ from datetime import UTC, datetime, timedelta
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
+from PySide6.QtPrintSupport import QPrinter
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QMessageBox
 
@@ -323,6 +324,15 @@ def test_the_sheet_is_copied_and_saved(room, ada, tmp_path):
     assert (tmp_path / "out.pdf").read_bytes().startswith(b"%PDF")
     sheet.save_to(str(tmp_path / "no folder" / "out.pdf"))
     assert sheet.said.text().startswith("not saved")
+
+
+def test_the_sheet_is_printed(room, ada, tmp_path):
+    printer = QPrinter()
+    printer.setOutputFileName(str(tmp_path / "printed.pdf"))
+    room._open(BOARD)
+    room.board.results.print_on(printer)
+    assert (tmp_path / "printed.pdf").read_bytes().startswith(b"%PDF")
+    assert room.board.results.said.text() == "sent to the printer"
 
 
 def test_the_line_at_the_counter_is_off_until_somebody_learns_there(counter, room, ada):

@@ -1,4 +1,4 @@
-"""Plain text on paper: a PDF file of A4 or, where the shop's lengths are inches, Letter pages."""
+"""Plain text on paper: a printer, or a PDF file of A4 or, where the shop's lengths are inches, Letter pages."""
 
 from __future__ import annotations
 
@@ -9,6 +9,9 @@ from PySide6.QtGui import QFont, QFontDatabase, QPageLayout, QPageSize, QPdfWrit
 
 if TYPE_CHECKING:
     from pathlib import Path
+
+    from PySide6.QtGui import QPagedPaintDevice
+    from PySide6.QtPrintSupport import QPrinter
 
 MARGIN_MM = 18.0
 COLUMNS = 80
@@ -28,6 +31,16 @@ def save_pdf(text: str, title: str, out: Path, page: QPageSize.PageSizeId = QPag
     writer.setTitle(title)
     writer.setPageSize(QPageSize(page))
     writer.setPageMargins(QMarginsF(*[MARGIN_MM] * 4), QPageLayout.Unit.Millimeter)
+    _lay_down(text, writer)
+
+
+def print_text(text: str, title: str, printer: QPrinter) -> None:
+    """Print text of at most 80 columns on the page that the printer was set to."""
+    printer.setDocName(title)
+    _lay_down(text, printer)
+
+
+def _lay_down(text: str, writer: QPagedPaintDevice) -> None:
     document = QTextDocument()
     document.documentLayout().setPaintDevice(writer)
     document.setDocumentMargin(0)
@@ -37,7 +50,7 @@ def save_pdf(text: str, title: str, out: Path, page: QPageSize.PageSizeId = QPag
     document.print_(writer)
 
 
-def _fixed_font(writer: QPdfWriter) -> QFont:
+def _fixed_font(writer: QPagedPaintDevice) -> QFont:
     """Return the fixed font in the size in which 80 columns fill the line."""
     from PySide6.QtGui import QFontMetricsF
 

@@ -1,18 +1,31 @@
-"""One trainee's results as text: read, copied, or saved as a PDF to print."""
+"""One trainee's results as text: read, copied, printed, or saved as a PDF."""
 
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QFontDatabase, QGuiApplication
-from PySide6.QtWidgets import QFileDialog, QFrame, QHBoxLayout, QLabel, QPlainTextEdit, QPushButton, QVBoxLayout
+from PySide6.QtWidgets import (
+    QDialog,
+    QFileDialog,
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QPlainTextEdit,
+    QPushButton,
+    QVBoxLayout,
+)
 
-from counter.window.training.paper import save_pdf
+from counter.window.training.paper import print_text, save_pdf
+
+if TYPE_CHECKING:
+    from PySide6.QtPrintSupport import QPrinter
 
 
 class ResultsPane(QFrame):
-    """Shows a sheet; the two buttons are all that leaves this machine, and only by hand."""
+    """Shows a sheet; the three buttons are all that leaves this machine, and only by hand."""
 
     def __init__(self) -> None:
         super().__init__()
@@ -23,10 +36,11 @@ class ResultsPane(QFrame):
         self.sheet.setLineWrapMode(QPlainTextEdit.LineWrapMode.NoWrap)
         self.sheet.setTabChangesFocus(True)
         self.sheet.setAccessibleName("Results sheet")
-        self.copy, self.save = QPushButton("Copy"), QPushButton("Save as PDF…")
+        self.copy, self.print, self.save = QPushButton("Copy"), QPushButton("Print…"), QPushButton("Save as PDF…")
         self.said = QLabel()
         self.said.setProperty("role", "quiet")
         self.copy.clicked.connect(self._copy)
+        self.print.clicked.connect(self._ask_printer)
         self.save.clicked.connect(self._ask_where)
         title = QLabel("Results sheet")
         title.setProperty("role", "title")
@@ -34,6 +48,7 @@ class ResultsPane(QFrame):
         head.addWidget(title)
         head.addWidget(self.said, 1, Qt.AlignmentFlag.AlignRight)
         head.addWidget(self.copy)
+        head.addWidget(self.print)
         head.addWidget(self.save)
         box = QVBoxLayout(self)
         box.setContentsMargins(16, 12, 16, 12)
@@ -46,12 +61,26 @@ class ResultsPane(QFrame):
         self.name = name
         self.sheet.setPlainText(text)
         self.said.setText("")
-        for button in (self.copy, self.save):
+        for button in (self.copy, self.print, self.save):
             button.setEnabled(bool(text))
 
     def _copy(self) -> None:
         QGuiApplication.clipboard().setText(self.sheet.toPlainText())
         self.said.setText("copied")
+
+    def _ask_printer(self) -> None:
+        from PySide6.QtPrintSupport import QPrintDialog, QPrinter  # a library of its own, needed here only
+
+        dialog = QPrintDialog(QPrinter(QPrinter.PrinterMode.HighResolution), self)
+        dialog.setWindowTitle("Print the results")
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.accepted.connect(lambda: self.print_on(dialog.printer()))
+        QDialog.open(dialog)  # QPrintDialog hides it behind one that wants a receiver
+
+    def print_on(self, printer: QPrinter) -> None:
+        """Print the sheet and say so."""
+        print_text(self.sheet.toPlainText(), f"Training results: {self.name}", printer)
+        self.said.setText("sent to the printer")
 
     def _ask_where(self) -> None:
         dialog = QFileDialog(self, "Save the results", "", "PDF (*.pdf)")
