@@ -27,6 +27,7 @@ SETTLED_AT = 0.95  # below this the clerk has not seen enough for a sale, whatev
 UV_DOUBT = 0.01  # a germicidal candidate this likely keeps the sale open until somebody has looked
 SETTLE_FIRST = "Settle which lamp it is first."
 LONGEST_MARKS = 20_000  # characters; a paste, not a lamp
+SUSPECT = "may be germicidal UV-C"
 ENOUGH_BITS = 0.05  # a look worth less than this is not worth asking for
 
 
@@ -41,6 +42,7 @@ class Case(Model):
     fixture: Fixture = Fixture()
     use: Use = "unknown"
     chosen: str | None = Field(None, description="id of the lamp type the clerk settled on")
+    shown: str | None = Field(None, description="id of the lamp type whose outline is open; says nothing of the lamp")
     beside: str | None = Field(None, description="id of the lamp type held beside it")
     broken: bool = False
     place: str | None = None
@@ -94,14 +96,18 @@ def assess(catalogue: Catalogue, case: Case, house: tuple[HouseMaker, ...] = ())
     nothing_known = not said.likelihood and all(value == CANNOT_TELL for value in case.looks.values())
     lamp = _named(catalogue, case, candidates, nothing_known)
     conflicts = _conflicts(catalogue, case, readings)
-    settled = lamp is not None and _is_settled(case, lamp, candidates, conflicts)
+    suspicion = _suspicion(catalogue, case, lamp)
+    settled = lamp is not None and not suspicion and _is_settled(case, lamp, candidates, conflicts)
     leading = None if nothing_known else _leading(candidates)
     law = notes.law_notes(case.place, case.on, lamp, case.broken)
-    judged = _with_law(_judge(catalogue, case, lamp, candidates, readings, nothing_known), law, case.broken)
-    asks = (*_ask_to_look(catalogue, case, settled, nexts, lamp), *judged.asks)
+    judged = _judge(catalogue, case, lamp, candidates, readings, nothing_known)
+    if suspicion:
+        judged = judged.model_copy(update={"cautions": fit.in_order((*judged.cautions, *suspicion))})
+    judged = _with_law(judged, law, case.broken)
+    asks = (*_ask_to_look(catalogue, case, settled, nexts, lamp, conflicts), *judged.asks)
     return Assessment(
         headline=_headline(lamp, leading),
-        subline=_subline(lamp, leading, settled, _colour(readings)),
+        subline=SUSPECT if suspicion else _subline(lamp, leading, settled, _colour(readings)),
         advice=_advice(catalogue, nexts, settled),
         candidates=candidates,
         next=nexts,
@@ -111,7 +117,7 @@ def assess(catalogue: Catalogue, case: Case, house: tuple[HouseMaker, ...] = ())
         lamp=lamp.id if lamp is not None else None,
         is_settled=settled,
         nearest=leading[0].lamp if leading is not None else None,
-        verdict=_verdict(judged.verdict, settled) if lamp is not None or leading is not None else None,
+        verdict=_verdict(judged.verdict, settled) if lamp is not None or leading is not None or suspicion else None,
         cautions=judged.cautions,
         asks=asks,
         replacements=_replacements(catalogue, case, lamp, readings, settled),
@@ -135,15 +141,33 @@ def _named(catalogue: Catalogue, case: Case, candidates: tuple[Candidate, ...], 
     return catalogue.lamp_by_id[candidates[0].lamp]
 
 
+def _suspicion(catalogue: Catalogue, case: Case, lamp: Lamp | None) -> tuple[Caution, ...]:
+    """Return why what passes for a lighting lamp may be germicidal: its glass was seen clear, or its marks say UV."""
+    if lamp is not None and lamp.kind == "uv-c":
+        return ()
+    words = marks.germicidal_words(case.marks)
+    said = (fit.said_uv(words),) if words else ()
+    clear = fit.seen_clear(catalogue, lamp) if lamp is not None and case.looks.get("glass") == "clear" else ()
+    return (*said, *clear)
+
+
 def _is_settled(case: Case, lamp: Lamp, candidates: tuple[Candidate, ...], conflicts: tuple[Conflict, ...]) -> bool:
-    """Whether enough is known of the lamp itself; a germicidal doubt is never settled by choosing."""
-    if lamp.kind != "uv-c" and _uv_doubt(lamp, candidates) >= UV_DOUBT and not _is_white(case, conflicts):
-        return False
-    if case.chosen is not None:
-        return True
+    """Whether enough is known of the lamp itself; no click settles a contradiction or a germicidal doubt.
+
+    White glass that was seen rules the clear twin out. Choosing is the clerk's own word for the lamp; opening its
+    outline is not.
+    """
     if conflicts:
         return False
-    return sum(one.probability for one in candidates if one.lamp == lamp.id) >= SETTLED_AT
+    white = _is_white(case, conflicts)
+    if lamp.kind != "uv-c" and not white and _uv_doubt(lamp, candidates) >= UV_DOUBT:
+        return False
+    twins = sum(one.probability for one in candidates if one.kind == "uv-c") if white and lamp.kind != "uv-c" else 0.0
+    return case.chosen is not None or _chance(lamp, candidates) / (1 - twins) >= SETTLED_AT
+
+
+def _chance(lamp: Lamp, candidates: tuple[Candidate, ...]) -> float:
+    return sum(one.probability for one in candidates if one.lamp == lamp.id)
 
 
 def _is_white(case: Case, conflicts: tuple[Conflict, ...]) -> bool:
@@ -154,7 +178,7 @@ def _is_white(case: Case, conflicts: tuple[Conflict, ...]) -> bool:
 def _uv_doubt(lamp: Lamp, candidates: tuple[Candidate, ...]) -> float:
     """Return how likely the germicidal look-alikes are against the lamp itself."""
     twins = sum(one.probability for one in candidates if one.kind == "uv-c" and one.base == lamp.base)
-    own = sum(one.probability for one in candidates if one.lamp == lamp.id)
+    own = _chance(lamp, candidates)
     return twins / (twins + own) if twins + own > 0 else 0.0
 
 
@@ -188,11 +212,19 @@ def _has_uv_twin(catalogue: Catalogue, lamp: Lamp) -> bool:
 
 
 def _ask_to_look(
-    catalogue: Catalogue, case: Case, settled: bool, nexts: tuple[NextLook, ...], lamp: Lamp | None
+    catalogue: Catalogue,
+    case: Case,
+    settled: bool,
+    nexts: tuple[NextLook, ...],
+    lamp: Lamp | None,
+    conflicts: tuple[Conflict, ...],
 ) -> tuple[Ask, ...]:
-    """Ask for the look that would settle the lamp, where one is worth taking."""
+    """Ask what would settle the lamp: which side of a contradiction is right, then the look worth taking."""
     if settled or lamp is None:
         return ()
+    if conflicts:
+        first = next((one for one in conflicts if one.look == "glass"), conflicts[0])
+        return (Ask(about=first.look, question="Look again: marks and looks disagree", why=first.text),)
     glass = case.looks.get("glass", CANNOT_TELL)
     if glass == CANNOT_TELL and lamp.kind != "uv-c" and _has_uv_twin(catalogue, lamp):
         why = "Germicidal lamps stand on this base too; their tube is clear."
@@ -219,7 +251,12 @@ def _headline(lamp: Lamp | None, leading: tuple[Candidate, float] | None) -> str
     return leading[0].base if leading[1] >= SETTLED_AT else f"{leading[0].base}?"
 
 
-def _subline(lamp: Lamp | None, leading: tuple[Candidate, float] | None, settled: bool, cct_k: int | None) -> str:
+def _subline(
+    lamp: Lamp | None,
+    leading: tuple[Candidate, float] | None,
+    settled: bool,
+    cct_k: int | None,
+) -> str:
     if lamp is not None:
         watts = f"{lamp.watts.value:g}\N{THIN SPACE}W"
         words = f"{watts} {KIND_WORDS.get(lamp.kind, '')}".strip()

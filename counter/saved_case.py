@@ -47,7 +47,7 @@ def _hold_against(catalogue: Catalogue, case: Case, name: str) -> None:
             parse_look(catalogue, key, answer)
         except LookProblem as problem:
             raise CaseProblem(f"{name}: {problem}") from None
-    for field in ("chosen", "beside"):
+    for field in ("chosen", "shown", "beside"):
         lamp = getattr(case, field)
         if lamp is not None and lamp not in catalogue.lamp_by_id:
             raise CaseProblem(f"{name}: {field}: the catalogue has no lamp “{lamp[:40]}”; leave it out or mend it")

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from counter.fit._facts import Finding, number
 from counter.fit._judge import in_words
 from counter.fit._near import keyed_counterpart, pin_counterpart, uvc_twins, watts_on
+from counter.fit._texts import caution
 from counter.fit._use_rules import exposing
 
 if TYPE_CHECKING:
@@ -36,6 +37,16 @@ def look_alikes(catalogue: Catalogue, ids_with_probability: Chances, lamp: Lamp 
     for base in bases[:MOST_BASES]:
         findings += _of_base(catalogue, catalogue.base_by_name[base])
     return in_words(_each_pair_once(findings))
+
+
+def said_uv(words: str) -> Caution:
+    """Return the caution for marks that speak of UV-C beside what reads as a lighting lamp, or as nothing."""
+    return caution(Finding("marks-uv", {"words": words}))
+
+
+def seen_clear(catalogue: Catalogue, lamp: Lamp) -> tuple[Caution, ...]:
+    """Return the caution for clear glass on what otherwise passes for a lighting lamp."""
+    return in_words([_exposing("look-uvc-leading", twin) for twin in uvc_twins(catalogue, lamp)[:1]])
 
 
 def _germicidal(

@@ -24,6 +24,7 @@ SHORT = 17  # characters that still leave room for the other columns
 class DetailPane(QFrame):
     """Shows one lamp type, or two side by side; asks for another to be chosen or held beside it."""
 
+    opened = Signal(str)
     chosen = Signal(str)
     beside = Signal(str)
     teach = Signal(str)
@@ -43,6 +44,11 @@ class DetailPane(QFrame):
         self.compare = QComboBox()
         self.compare.setAccessibleName("Hold beside it")
         self.compare_words = QLabel("beside it")
+        self.choose = QPushButton("This is the lamp")
+        self.choose.setCheckable(True)
+        self.choose.setToolTip(
+            "Press when you are sure, from the print or the box. Opening an outline settles nothing."
+        )
         self.learn = QPushButton("Teach me this")
         self.learn.setFlat(True)
         for combo in (self.watts, self.compare):
@@ -57,7 +63,8 @@ class DetailPane(QFrame):
         self._filled_for: tuple[str | None, ...] = ()
         self._shown: tuple[object, ...] = ()
         self._lay_out()
-        self.watts.activated.connect(lambda i: self.chosen.emit(self.watts.itemData(i)))
+        self.watts.activated.connect(lambda i: self.opened.emit(self.watts.itemData(i)))
+        self.choose.clicked.connect(lambda on: self.chosen.emit(str(self.watts.currentData()) if on else ""))
         self.compare.activated.connect(lambda i: self.beside.emit(self.compare.itemData(i) or ""))
         self.facts.pressed.connect(lambda row: self.source_wanted.emit(self._facts[row]))
         self.learn.clicked.connect(lambda: self.teach.emit(self.watts.currentData() or ""))
@@ -98,6 +105,7 @@ class DetailPane(QFrame):
         held = QHBoxLayout()
         held.addWidget(self.how)
         held.addWidget(self.hold, 1)
+        held.addWidget(self.choose)
         box.addLayout(held)
         self._show_other(False)
 
@@ -129,6 +137,10 @@ class DetailPane(QFrame):
             self._facts = facts_of(catalogue, here, units)
             self.facts.show_rows(_fact_rows(self._facts))
         self._show_other(there is not None)
+
+    def show_choice(self, chosen: bool) -> None:
+        """Show whether the clerk has said that this is the lamp."""
+        self.choose.setChecked(chosen)
 
     def _show_nothing(self) -> None:
         self.title.setText("No base chosen")
@@ -187,7 +199,16 @@ class DetailPane(QFrame):
         self._show_choices(True)
 
     def _show_choices(self, on: bool) -> None:
-        for widget in (self.watts, self.compare, self.learn, self.compare_words, self.face, self.side, self.how):
+        for widget in (
+            self.watts,
+            self.compare,
+            self.learn,
+            self.compare_words,
+            self.face,
+            self.side,
+            self.how,
+            self.choose,
+        ):
             widget.setVisible(on)
 
     def set_theme(self, theme: Theme) -> None:

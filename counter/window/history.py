@@ -21,7 +21,12 @@ class History:
         changed = self.case.model_copy(update=fields)
         if changed == self.case:
             return False
-        is_typing = set(fields) == {"marks"} and bool(self._past) and self._past[-1].marks != self.case.marks
+        is_typing = (
+            set(fields) <= {"marks", "shown"}
+            and "marks" in fields
+            and bool(self._past)
+            and self._past[-1].marks != self.case.marks
+        )
         if not is_typing:
             self._past.append(self.case)
         self._future.clear()

@@ -249,9 +249,10 @@ class MainWindow(QMainWindow):
         # looks
         self.looks.answered.connect(self._answer_look)
         # outlines and detail
-        self.grid.picked.connect(lambda lamp: self._change(chosen=lamp))
+        self.grid.picked.connect(self._open_outline)
         self.grid.compared.connect(lambda lamp: self._change(beside=lamp))
-        self.detail.chosen.connect(lambda lamp: self._change(chosen=lamp))
+        self.detail.opened.connect(self._open_outline)
+        self.detail.chosen.connect(lambda lamp: self._change(chosen=lamp or None))
         self.detail.beside.connect(lambda lamp: self._change(beside=lamp or None))
         self.detail.source_wanted.connect(self._open_source)
         # marks
@@ -300,6 +301,8 @@ class MainWindow(QMainWindow):
     # -- the case and its history
 
     def _change(self, **fields: Any) -> None:
+        if fields.keys() & {"looks", "marks"}:  # what is seen now counts; an outline opened before may be another's
+            fields.setdefault("shown", None)
         if self.history is not None and self.history.change(**fields):
             self._show()
 
@@ -331,6 +334,11 @@ class MainWindow(QMainWindow):
             return
         self.fixture.show_problem("")
         self._change(fixture=fixture)
+
+    def _open_outline(self, lamp: str) -> None:
+        """Show an outline large; looking at it settles nothing, and takes back an earlier choice of another."""
+        chosen = self.case.chosen if self.case is not None and self.case.chosen == lamp else None
+        self._change(shown=lamp, chosen=chosen)
 
     def _open_source(self, fact: Fact) -> None:
         from counter.window.source_dialog import SourceDialog
@@ -412,7 +420,7 @@ class MainWindow(QMainWindow):
 
         case, found = self.case, desk.assess(self.catalogue, self.case, self.house)
         self.assessment = found
-        shown = case.chosen or found.lamp or found.nearest
+        shown = case.shown or found.lamp or found.nearest
         cards = cards_of(self.catalogue, found.candidates, self._drawn)
         self.grid.show_cards(cards, self._card_of(cards, shown), fresh=not case.looks and not case.marks)
         self.looks.show_looks(case.looks, () if found.is_settled else found.next, found.advice)
@@ -422,6 +430,7 @@ class MainWindow(QMainWindow):
         self.side.show_assessment(found, case)
         likely = _worth_comparing(self.catalogue, found, shown)
         self.detail.show_lamp(shown, case.beside, likely, self.units)
+        self.detail.show_choice(case.chosen is not None and case.chosen == shown)
         self._show_answer(found)
         if self.training is not None:
             self.training.show_case()

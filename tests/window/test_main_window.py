@@ -189,20 +189,35 @@ def test_a_holder_chosen_goes_into_the_case(window):
     )
 
 
-def test_an_outline_pressed_is_chosen(window):
+def test_an_outline_pressed_is_opened_and_settles_nothing(window):
     view = window.grid.view
     at = view.visualRect(window.grid.model.index(3)).center()
     QTest.mouseClick(view.viewport(), LEFT, pos=at)
-    assert window.case.chosen == window.grid.model.cards[3].lamp
+    assert (window.case.shown, window.case.chosen) == (window.grid.model.cards[3].lamp, None)
+    assert window.assessment.verdict is None
     assert view.currentIndex().row() == 3
     assert window.detail.title.text() == window.grid.model.cards[3].base
 
 
-def test_enter_chooses_an_outline_too(window):
+def test_enter_opens_an_outline_too(window):
     window.grid.view.setFocus()
     window.grid.view.setCurrentIndex(window.grid.model.index(2))
     key(window, Qt.Key.Key_Return)
-    assert window.case.chosen == window.grid.model.cards[2].lamp
+    assert window.case.shown == window.grid.model.cards[2].lamp
+
+
+def test_the_clerk_says_which_lamp_it_is_by_the_button(window):
+    window._open_outline("G24q-3/26/quad")
+    window.detail.choose.click()
+    assert (window.case.chosen, window.assessment.is_settled) == ("G24q-3/26/quad", True)
+    window._open_outline("G24q-2/18/quad")
+    assert (window.case.chosen, window.detail.choose.isChecked()) == (None, False)
+
+
+def test_a_new_look_closes_the_outline_opened_before(window):
+    window._open_outline("G13/36/linear")
+    window._answer_look("legs", "4")
+    assert window.case.shown is None
 
 
 def test_a_filter_keeps_the_chosen_outline_marked(window):

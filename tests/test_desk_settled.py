@@ -1,0 +1,70 @@
+"""What settles a lamp, and what must never: a click is not knowledge, and no doubt about UV-C closes by itself."""
+
+from __future__ import annotations
+
+import pytest
+
+from counter.desk import Case, assess
+from counter.fit import Fixture
+
+MAGNETIC = Fixture(holder="G23", ballast="magnetic", ballast_watts=(9,))
+ELECTRONIC = Fixture(holder="GX24q-3", ballast="electronic", ballast_watts=(26,))
+
+
+@pytest.mark.parametrize("chosen", [None, "G23/9/twin"])
+def test_clear_glass_is_never_sold_for_light(catalogue, chosen):
+    case = Case(marks="CFT9W/G23", looks={"glass": "clear"}, chosen=chosen, fixture=MAGNETIC, use="lighting")
+    found = assess(catalogue, case)
+    assert (found.verdict, found.is_settled) == ("ask first", False)
+    assert found.asks[0].about == "glass"
+    assert any(one.rule.startswith("look-uvc-leading") for one in found.cautions)
+
+
+def test_clear_glass_without_marks_is_not_settled_by_choosing(catalogue):
+    case = Case(looks={"glass": "clear"}, chosen="G23/9/twin", fixture=MAGNETIC, use="lighting")
+    assert assess(catalogue, case).verdict == "ask first"
+
+
+def test_choosing_does_not_settle_an_open_contradiction(catalogue):
+    case = Case(marks="CFQ26W/G24q", looks={"pins": "2"}, chosen="G24q-3/26/quad")
+    assert not assess(catalogue, case).is_settled
+
+
+def test_looking_at_an_outline_is_not_reading_its_watts(catalogue):
+    looks = {"legs": "6", "pins": "4", "glass": "white"}
+    case = Case(looks=looks, shown="GX24q-3/26/triple", fixture=ELECTRONIC, use="lighting")
+    found = assess(catalogue, case)
+    assert found == assess(catalogue, case.model_copy(update={"shown": None}))
+    assert (found.verdict, found.is_settled) == ("ask first", False)
+
+
+def test_white_lamp_with_no_print_may_be_sold(catalogue):
+    looks = {"legs": "2", "pins": "2", "glass": "white", "watts": "9", "notch": "one-large", "block": "yes"}
+    found = assess(catalogue, Case(looks=looks, fixture=MAGNETIC, use="lighting"))
+    assert (found.verdict, found.lamp) == ("sell", "G23/9/twin")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "FT36W/2G11/840 254nm",
+        "FT36W/2G11/840 UV",
+        "CFT9W/G23/UVC",
+        "9W G23 253.7 nm",
+        "G23 9W ozone free UV",
+        "9W G23 254nm",
+    ],
+)
+@pytest.mark.parametrize("chosen", [None, "G23/9/twin"])
+def test_any_word_of_uv_warns_and_holds_the_sale(catalogue, text, chosen):
+    case = Case(marks=text, chosen=chosen, fixture=MAGNETIC, use="lighting", looks={"glass": "white"})
+    found = assess(catalogue, case)
+    assert found.verdict != "sell"
+    assert any(one.signal in ("WARNING", "DANGER") and "UV" in one.says for one in found.cautions)
+    assert "likely" not in found.subline or "UV-C" in found.subline
+
+
+@pytest.mark.parametrize("text", ["F15T8/BLB", "CFQ26W/G24q/841", "UV-A 18W"])
+def test_other_marks_raise_no_germicidal_words(catalogue, text):
+    rules = {one.rule for one in assess(catalogue, Case(marks=text)).cautions}
+    assert "marks-uv" not in rules
