@@ -27,6 +27,7 @@ SETTLED_AT = 0.95  # below this the clerk has not seen enough for a sale, whatev
 UV_DOUBT = 0.01  # a germicidal candidate this likely keeps the sale open until somebody has looked
 SETTLE_FIRST = "Settle which lamp it is first."
 LONGEST_MARKS = 20_000  # characters; a paste, not a lamp
+COLOUR_AT = 0.8  # below this share of the readings a colour is a guess among others
 SUSPECT = "may be germicidal UV-C"
 ENOUGH_BITS = 0.05  # a look worth less than this is not worth asking for
 
@@ -105,6 +106,7 @@ def assess(catalogue: Catalogue, case: Case, house: tuple[HouseMaker, ...] = ())
         judged = judged.model_copy(update={"cautions": fit.in_order((*judged.cautions, *suspicion))})
     judged = _with_law(judged, law, case.broken)
     asks = (*_ask_to_look(catalogue, case, settled, nexts, lamp, conflicts), *judged.asks)
+    offers = _replacements(catalogue, case, lamp, readings, settled)
     return Assessment(
         headline=_headline(lamp, leading),
         subline=SUSPECT if suspicion else _subline(lamp, leading, settled, _colour(readings)),
@@ -120,7 +122,7 @@ def assess(catalogue: Catalogue, case: Case, house: tuple[HouseMaker, ...] = ())
         verdict=_verdict(judged.verdict, settled) if lamp is not None or leading is not None or suspicion else None,
         cautions=judged.cautions,
         asks=asks,
-        replacements=_replacements(catalogue, case, lamp, readings, settled),
+        replacements=_held_back(catalogue, offers, judged, case.broken),
         label=notes.label_note(case.fixture.label),
         light=_light(catalogue, case, lamp, leading, candidates, readings, conflicts),
         law=law,
@@ -200,7 +202,12 @@ def _judge(
 
 
 def _colour(readings: tuple[Reading, ...]) -> int | None:
-    return readings[0].lamp.cct_k if readings else None
+    """Return the colour that the marks give, where the likely readings agree on it."""
+    if not readings or readings[0].lamp.cct_k is None:
+        return None
+    cct_k = readings[0].lamp.cct_k
+    agreed = sum(one.probability for one in readings if one.lamp.cct_k == cct_k)
+    return cct_k if agreed >= COLOUR_AT * sum(one.probability for one in readings) else None
 
 
 def _verdict(judged: Verdict, settled: bool) -> Verdict:
@@ -314,6 +321,22 @@ def _replacements(
         return ()
     found = fit.replacements(catalogue, lamp, case.fixture, case.use, _colour(readings))
     return found if settled else tuple(_unsettled(one, lamp) for one in found)
+
+
+def _held_back(
+    catalogue: Catalogue, found: tuple[Replacement, ...], judged: fit.Judgement, broken: bool
+) -> tuple[Replacement, ...]:
+    """Offer no fluorescent lamp for sale where the law has ended it or a broken one comes first."""
+    law = next((one for one in judged.cautions if one.rule == "law-ended"), None)
+    if law is None and not broken:
+        return found
+    reason = law.says if law is not None else "First the broken lamp."
+    return tuple(
+        one.model_copy(update={"verdict": "ask first", "reason": f"{reason} {one.reason}"})
+        if one.verdict == "sell" and one.lamp is not None and catalogue.lamp_by_id[one.lamp].kind != "led"
+        else one
+        for one in found
+    )
 
 
 def _unsettled(one: Replacement, lamp: Lamp) -> Replacement:

@@ -1,6 +1,6 @@
 """A case kept in a file: read, and held against the catalogue before anybody answers from it.
 
-May import counter.catalogue, counter.desk and counter.identify.
+May import counter.catalogue, counter.desk, counter.fit and counter.identify.
 """
 
 from __future__ import annotations
@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from pydantic import ValidationError
 
 from counter.desk import Case, CaseProblem
+from counter.fit import places
 from counter.identify import LookProblem, parse_look
 
 if TYPE_CHECKING:
@@ -47,6 +48,9 @@ def _hold_against(catalogue: Catalogue, case: Case, name: str) -> None:
             parse_look(catalogue, key, answer)
         except LookProblem as problem:
             raise CaseProblem(f"{name}: {problem}") from None
+    if case.place is not None and case.place not in {place.id for place in places()}:
+        known = ", ".join(place.id for place in places())
+        raise CaseProblem(f"{name}: place: “{case.place[:40]}” is not known; use one of {known}")
     for field in ("chosen", "shown", "beside"):
         lamp = getattr(case, field)
         if lamp is not None and lamp not in catalogue.lamp_by_id:

@@ -33,7 +33,7 @@ _LINEAR = r"\bF[RPB]?(\d{1,3})T(\d{1,2})(/\w+)?"
 _LENGTHS_IN = frozenset({24, 36, 42, 48, 60, 64, 72, 84, 96})  # these printed before T8 or T12 are inches, not watts
 _ONE = r"\(?(?<![\d.])([1-9]|1[0-2]|one|two|three|four)(?!\d|\.\d)\)?"
 _LAMP_WORD = (
-    r"(?:[x×*]\s*(?=\(?\d)|(?=\d(?:[\d\s.,/-]|w(?:atts?)?\b|or\b|and\b){0,40}(?:\w+\s+)?lamps?\b)|-?\s*lamps?\b"
+    r"(?:[x×*]\s*(?=\(?\d|CF[TQSM]|F[TB]?\d|FS[DQMS]|FC\d)|(?=\d(?:[\d\s.,/-]|w(?:atts?)?\b|or\b|and\b){0,40}(?:\w+\s+)?lamps?\b)|-?\s*lamps?\b"
     r"|-?\s*(?=(?:CF[TQSM]|F\d|FT\d|FB\d|FS[DQMS]|FC\d)))"
 )
 _COUNTS = rf"{_ONE}((?:\s{{0,2}}(?:,|or|and|/|&|to|-|–)\s{{0,2}}{_ONE}){{0,5}})\s{{0,2}}{_LAMP_WORD}"
@@ -82,7 +82,7 @@ _NOTES: tuple[tuple[str, str, str], ...] = (
         r"min(?:imum|\.)?\s*start\w*\s*temp\w*[^\n]{0,16}",
         "coldest place it starts a lamp in",
     ),
-    ("base", r"\b2?G[XYR]?\d{1,2}[dqt](?:-\d)?\b|\b2G(?:X?7|11|10)\b", "base of the lamps it runs"),
+    ("base", r"\b2?G[XYR]?\d{1,2}[dqt](?:-\d)?\b|\b2G(?:X?7|11|10)\b|\bGX?23\b", "base of the lamps it runs"),
 )
 _DENIED = r"\b(?:not?|non|never|without)\b[\s\w-]{0,8}$"
 _EMERGENCY = r"\bemergency\b"

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from counter.fit._drive import SAME_LENGTH, Drive, nearest_drive
 from counter.fit._facts import HIGH_FREQUENCY, RUNS_LAMPS, Facts, Finding, is_unsure, number
+from counter.fit._holder import compare
 from counter.fit._label import counts_for, parse_label
 from counter.fit._texts import shared_chokes
 
@@ -222,6 +223,21 @@ def led_lamp(facts: Facts) -> Finding | None:
     return Finding("led-type") if facts.lamp.kind == "led" and not facts.on_mains else None
 
 
+def labelled_base(facts: Facts) -> Finding | None:
+    """The label names other bases: another number of pins never runs; a letter, key or base apart must be asked.
+
+    Generic codes on labels leave the X out as lamps do, so a missing X refuses nothing by itself.
+    """
+    if not facts.discharge or not facts.fixture.label:
+        return None
+    named = [span.text for span in parse_label(facts.fixture.label).spans if span.about == "base"]
+    says = compare(facts.catalogue, facts.base, " / ".join(named)).says
+    if says not in ("pins", "modifier", "key", "base"):
+        return None
+    values = {"base": facts.base.designation, "named": ", ".join(dict.fromkeys(named))}
+    return Finding("labelled-pins" if says == "pins" else "labelled-base", values)
+
+
 RULES = (
     bypassed,
     led_driver,
@@ -236,6 +252,7 @@ RULES = (
     shunted,
     emergency,
     label_contradicts,
+    labelled_base,
     led_lamp,
     several_lamps,
     outside_starter,

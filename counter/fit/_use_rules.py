@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import lru_cache
+from math import floor, log10
 from typing import TYPE_CHECKING
 
 from counter.fit._facts import Facts, Finding, number, weakest
@@ -38,7 +39,7 @@ def _timed(rule: str, uvc_watts: float, arc_mm: float, confidence: Confidence) -
         "uvc_w": number(uvc_watts),
         "validity": "" if is_valid else " (a rough figure: so long a lamp is too near at that distance)",
     }
-    return Finding(rule, values, round(seconds), "s", confidence)
+    return Finding(rule, values, floor(seconds), "s", confidence)
 
 
 @lru_cache(maxsize=256)
@@ -54,11 +55,17 @@ def time_to_limit_s(uvc_watts: float, arc_mm: float) -> tuple[float, bool]:
 
 
 def about(seconds: float) -> str:
-    """Write a time no more exactly than an output from memory allows: "about 55 s", "about 17 min"."""
+    """Write a time no more exactly than an output from memory allows, never longer than computed: "about 16 min"."""
     for unit, length in (("h", 3600), ("min", 60)):
         if seconds >= 1.5 * length:
-            return f"about {seconds / length:.2g} {unit}"
-    return f"about {seconds:.2g} s"
+            return f"about {_shortened(seconds / length):g} {unit}"
+    return f"about {_shortened(seconds):g} s"
+
+
+def _shortened(value: float) -> float:
+    """Cut a positive number to two figures: a time until harm is not rounded up."""
+    step = 10.0 ** (floor(log10(value)) - 1)
+    return round(floor(value / step) * step, 6)
 
 
 def lighting_for_germs(facts: Facts) -> Finding | None:

@@ -68,7 +68,7 @@ def figure_words(figure: float, unit: str | None) -> str:
     """Return a figure with its unit; long times as minutes or hours, never in powers of ten."""
     if unit == "s" and figure >= 120:
         minutes = figure / 60
-        return f"{minutes:.0f}\N{THIN SPACE}min" if minutes < 120 else f"{minutes / 60:.1f}\N{THIN SPACE}h"
+        return f"{int(minutes)}\N{THIN SPACE}min" if minutes < 120 else f"{minutes / 60:.1f}\N{THIN SPACE}h"
     number = f"{figure:.3g}" if abs(figure) < 1000 else f"{figure:,.0f}".replace(",", "\N{THIN SPACE}")
     return f"{number}\N{THIN SPACE}{unit}" if unit else number
 
