@@ -99,7 +99,7 @@ def assess(catalogue: Catalogue, case: Case, house: tuple[HouseMaker, ...] = ())
     conflicts = _conflicts(catalogue, case, readings)
     suspicion = _suspicion(catalogue, case, lamp)
     settled = lamp is not None and not suspicion and _is_settled(case, lamp, candidates, conflicts)
-    leading = None if nothing_known else _leading(candidates)
+    leading = None if nothing_known else _leading(candidates, _read_lamps(catalogue, candidates, readings))
     law = notes.law_notes(case.place, case.on, lamp, case.broken)
     judged = _judge(catalogue, case, lamp, candidates, readings, nothing_known)
     if suspicion:
@@ -241,10 +241,31 @@ def _ask_to_look(
     return (Ask(about=nexts[0].look, question="One more look settles the lamp", why=nexts[0].why),)
 
 
-def _leading(candidates: tuple[Candidate, ...]) -> tuple[Candidate, float]:
-    """Return the best candidate of the likeliest base and kind, and the share of that base and kind."""
+def _read_lamps(
+    catalogue: Catalogue, candidates: tuple[Candidate, ...], readings: tuple[Reading, ...]
+) -> frozenset[str]:
+    """Return the lamp types that the marks name, or where their watts exist nowhere, those on the base they name.
+
+    Empty where the looks speak for another lamp: then the marks do not decide what leads.
+    """
+    named = {lamp for reading in readings for lamp in reading.lamps}
+    first = readings[0] if readings else None
+    if first is not None and first.lamp.base and not first.lamps:
+        named = {one.id for one in catalogue.lamps if first.lamp.base in (one.base, catalogue.base_of(one).family)}
+    best = max((one.probability for one in candidates if one.lamp in named), default=0.0)
+    return frozenset(named) if best >= candidates[0].probability / 2 else frozenset()
+
+
+def _leading(candidates: tuple[Candidate, ...], read: frozenset[str]) -> tuple[Candidate, float]:
+    """Return the best candidate of the likeliest base and kind, and the share of that base and kind.
+
+    Where the marks name lamps, only such lead: a base with many lamp types, each unlikely, must not stand above
+    what can be read.
+    """
     shares: dict[tuple[str, Kind], float] = {}
     for one in candidates:
+        if read and one.lamp not in read:
+            continue
         shares[one.base, one.kind] = shares.get((one.base, one.kind), 0.0) + one.probability
     best = max(shares, key=shares.__getitem__)
     return next(one for one in candidates if (one.base, one.kind) == best), shares[best]

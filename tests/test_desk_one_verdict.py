@@ -32,3 +32,11 @@ def test_a_place_nobody_knows_is_refused(catalogue, tmp_path):
     file.write_text(MATCHED.model_copy(update={"place": "California"}).model_dump_json(), encoding="utf-8")
     with pytest.raises(CaseProblem, match="place"):
         read_case(file, catalogue)
+
+
+@pytest.mark.parametrize("text", ["CFQ28W/G24q/841", "CFQ62W/G24q/841"])
+def test_watts_that_do_not_fit_leave_the_base_that_was_read(catalogue, text):
+    found = assess(catalogue, Case(marks=text))
+    assert found.headline.startswith("G24q")
+    assert catalogue.lamp_by_id[found.nearest].base.startswith("G24q")
+    assert found.verdict != "sell"
