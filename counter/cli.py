@@ -8,6 +8,7 @@ from __future__ import annotations
 import argparse
 import json
 import sys
+from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NoReturn
 
@@ -320,7 +321,10 @@ def _assess(chosen: argparse.Namespace, data: Path) -> Answer:
     from counter.desk import assess
 
     catalogue = _catalogue(data)
-    found = assess(catalogue, _saved_case(chosen.case, catalogue), _house(data))
+    case = _saved_case(chosen.case, catalogue)
+    if case.place is not None and case.on is None:
+        case = case.model_copy(update={"on": date.today()})
+    found = assess(catalogue, case, _house(data))
     lines = [f"{found.headline} {found.subline}".strip(), found.verdict or "no verdict yet", found.advice]
     lines += [f"{one.signal}: {one.says} {one.do}" for one in found.cautions]
     return found.model_dump(mode="json"), "\n".join(lines), NOTHING if found.verdict == "do not sell" else DONE

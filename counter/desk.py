@@ -28,6 +28,7 @@ UV_DOUBT = 0.01  # a germicidal candidate this likely keeps the sale open until 
 SETTLE_FIRST = "Settle which lamp it is first."
 LONGEST_MARKS = 20_000  # characters; a paste, not a lamp
 COLOUR_AT = 0.8  # below this share of the readings a colour is a guess among others
+NO_DAY = "A place but no day is given, so its law is not judged: give the day as “on”."
 SUSPECT = "may be germicidal UV-C"
 ENOUGH_BITS = 0.05  # a look worth less than this is not worth asking for
 
@@ -100,6 +101,7 @@ def assess(catalogue: Catalogue, case: Case, house: tuple[HouseMaker, ...] = ())
     suspicion = _suspicion(catalogue, case, lamp)
     settled = lamp is not None and not suspicion and _is_settled(case, lamp, candidates, conflicts)
     leading = None if nothing_known else _leading(candidates, _read_lamps(catalogue, candidates, readings))
+    no_day = case.place is not None and case.on is None
     law = notes.law_notes(case.place, case.on, lamp, case.broken)
     judged = _judge(catalogue, case, lamp, candidates, readings, nothing_known)
     if suspicion:
@@ -115,11 +117,13 @@ def assess(catalogue: Catalogue, case: Case, house: tuple[HouseMaker, ...] = ())
         next=nexts,
         readings=readings,
         conflicts=conflicts,
-        problems=_with_doubt(said.problems, readings),
+        problems=(*_with_doubt(said.problems, readings), *((NO_DAY,) if no_day else ())),
         lamp=lamp.id if lamp is not None else None,
         is_settled=settled,
         nearest=leading[0].lamp if leading is not None else None,
-        verdict=_verdict(judged.verdict, settled) if lamp is not None or leading is not None or suspicion else None,
+        verdict=_verdict(judged.verdict, settled and not no_day)
+        if lamp is not None or leading is not None or suspicion
+        else None,
         cautions=judged.cautions,
         asks=asks,
         replacements=_held_back(catalogue, offers, judged, case.broken),
@@ -161,6 +165,8 @@ def _is_settled(case: Case, lamp: Lamp, candidates: tuple[Candidate, ...], confl
     """
     if conflicts:
         return False
+    if lamp.kind == "uv-c" and case.chosen is None and not marks.germicidal_words(case.marks):
+        return False  # clear glass only says what to fear, not what to sell
     white = _is_white(case, conflicts)
     if lamp.kind != "uv-c" and not white and _uv_doubt(lamp, candidates) >= UV_DOUBT:
         return False
@@ -236,6 +242,9 @@ def _ask_to_look(
     if glass == CANNOT_TELL and lamp.kind != "uv-c" and _has_uv_twin(catalogue, lamp):
         why = "Germicidal lamps stand on this base too; their tube is clear."
         return (Ask(about="glass", question="Is the glass white or clear?", why=why),)
+    if lamp.kind == "uv-c" and not marks.germicidal_words(case.marks):
+        why = "Clear glass alone does not say which germicidal lamp it is. The unit's own label does."
+        return (Ask(about="marks", question="Does its print or the unit's label say germicidal?", why=why),)
     if not nexts or nexts[0].bits < ENOUGH_BITS:
         return ()
     return (Ask(about=nexts[0].look, question="One more look settles the lamp", why=nexts[0].why),)

@@ -68,3 +68,22 @@ def test_any_word_of_uv_warns_and_holds_the_sale(catalogue, text, chosen):
 def test_other_marks_raise_no_germicidal_words(catalogue, text):
     rules = {one.rule for one in assess(catalogue, Case(marks=text)).cautions}
     assert "marks-uv" not in rules
+
+
+def test_a_clear_lamp_is_not_sold_as_germicidal_before_its_marks_say_so(catalogue):
+    unit = Fixture(holder="2G11", ballast="electronic", ballast_watts=(36,))
+    looks = {"legs": "2", "pins": "4", "glass": "clear", "watts": "36", "arrangement": "row", "length_mm": 415.0}
+    case = Case(looks=looks, fixture=unit, use="germicidal")
+    found = assess(catalogue, case)
+    assert (found.lamp, found.verdict) == ("2G11/36/long-twin/uv-c", "ask first")
+    assert any("germicidal" in one.question for one in found.asks)
+    for said in ({"marks": "36W 2G11 germicidal"}, {"chosen": found.lamp}):
+        assert assess(catalogue, case.model_copy(update=said)).verdict == "sell"
+
+
+def test_no_sale_where_a_place_is_set_and_no_day(catalogue):
+    fixture = Fixture(holder="G24q-3", ballast="electronic", ballast_watts=(26,))
+    case = Case(marks="CFQ26W/G24q/841", fixture=fixture, use="lighting", place="us-ca")
+    found = assess(catalogue, case)
+    assert found.verdict == "ask first"
+    assert any("law" in one for one in found.problems)

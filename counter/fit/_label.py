@@ -85,6 +85,12 @@ _NOTES: tuple[tuple[str, str, str], ...] = (
     ("base", r"\b2?G[XYR]?\d{1,2}[dqt](?:-\d)?\b|\b2G(?:X?7|11|10)\b|\bGX?23\b", "base of the lamps it runs"),
 )
 _DENIED = r"\b(?:not?|non|never|without)\b[\s\w-]{0,8}$"
+# "Not for CFQ26W", "do not use with 26 W quad": which lamps it shuts out is not read, only that it shuts some out.
+_RESTRICTS = (
+    r"\b(?:not (?:for|suitable for|to be used with)|do not use (?:with|for|on)"
+    r"|never (?:with|use with)|except|other than)\b"
+    r"[^.\n]{0,30}?(?:\d{1,3}\s?-?\s?W\b|\bCF[TQSM]|\bF[TB]?\d|\bFS[DQMS]|\b2?G[XYR]?\d)"
+)
 _EMERGENCY = r"\bemergency\b"
 
 
@@ -105,6 +111,12 @@ class LabelReading(Model):
     spans: tuple[LabelSpan, ...] = ()
     pairs: tuple[tuple[int, float], ...] = Field((), description='(lamps, watts) that stand together: "2 x 18 W"')
     problems: tuple[str, ...] = ()
+
+
+def restriction(text: str) -> str:
+    """Return the words of a label that shut some lamps out; "" where there are none."""
+    found = re.search(_RESTRICTS, text[:LONGEST], re.I)
+    return " ".join(found.group().split()) if found else ""
 
 
 @lru_cache(maxsize=64)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from counter.fit._drive import SAME_LENGTH, Drive, nearest_drive
 from counter.fit._facts import HIGH_FREQUENCY, RUNS_LAMPS, Facts, Finding, is_unsure, number
 from counter.fit._holder import compare
-from counter.fit._label import counts_for, parse_label
+from counter.fit._label import counts_for, parse_label, restriction
 from counter.fit._texts import shared_chokes
 
 if TYPE_CHECKING:
@@ -238,6 +238,12 @@ def labelled_base(facts: Facts) -> Finding | None:
     return Finding("labelled-pins" if says == "pins" else "labelled-base", values)
 
 
+def label_restricts(facts: Facts) -> Finding | None:
+    """The label shuts some lamps out, in words that are not read here."""
+    words = restriction(facts.fixture.label) if facts.fixture.label else ""
+    return Finding("label-restricts", {"words": words}) if words else None
+
+
 RULES = (
     bypassed,
     led_driver,
@@ -253,6 +259,7 @@ RULES = (
     emergency,
     label_contradicts,
     labelled_base,
+    label_restricts,
     led_lamp,
     several_lamps,
     outside_starter,

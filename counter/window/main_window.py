@@ -448,7 +448,9 @@ class MainWindow(QMainWindow):
         )
 
     def _go_to(self, about: str) -> None:
-        if about in self.looks.rows:
+        if about == "marks":
+            self.marks.take_focus()
+        elif about in self.looks.rows:
             self.looks.go_to(about)
         else:
             self.fixture.go_to(about)

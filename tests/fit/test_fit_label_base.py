@@ -28,3 +28,25 @@ def test_base_on_the_label(catalogue, lamp, holder, ballast, label, verdict):
 )
 def test_lamps_counted_before_a_code(label):
     assert parse_label(label).fields["ballast_counts"] == (2,)
+
+
+@pytest.mark.parametrize(
+    "label",
+    [
+        "NOT FOR CFQ26W. FOR 1 x CFQ18W/G24q electronic",
+        "FOR 2 x CFQ26W/G24q electronic DO NOT USE WITH 26W QUAD",
+        "CFQ18W, CFQ26W, except 26W quad",
+    ],
+)
+def test_a_restriction_nobody_can_read_asks(catalogue, label):
+    fixture = Fixture(holder="G24q-3", ballast="electronic", label=label)
+    said = judge(catalogue, catalogue.lamp_by_id["G24q-3/26/quad"], fixture, "lighting")
+    assert said.verdict == "ask first"
+    assert "label-restricts" in {one.rule for one in said.cautions}
+
+
+@pytest.mark.parametrize("label", ["CFQ26W/G24q do not use in wet places", "26 W. Not for dimmers"])
+def test_other_denials_on_a_label_ask_nothing(catalogue, label):
+    fixture = Fixture(holder="G24q-3", ballast="electronic", label=label)
+    said = judge(catalogue, catalogue.lamp_by_id["G24q-3/26/quad"], fixture, "lighting")
+    assert "label-restricts" not in {one.rule for one in said.cautions}

@@ -106,7 +106,6 @@ def test_law_says_why_it_is_silent(catalogue, place, lamp, says):
         ("us-ca", date(2024, 12, 31), False),
         ("us-ca", date(2025, 1, 1), True),
         (None, TODAY, False),
-        ("us-ca", None, False),
     ],
 )
 def test_ended_sale_asks_first(assess, place, on, ended):
