@@ -139,6 +139,7 @@ class Base(Model):
     mount: Literal["push", "twist-lock", "two-ends"]
     hold: str = Field(description="how to hold the lamp so that left and right mean the same to everybody")
     tell: str = Field(description="one sentence: how to know this base")
+    seldom: Word | None = Field(None, description="yes: seldom met, so among much the same it is not named first")
     face: Face
 
 
@@ -202,6 +203,10 @@ class Look(Model):
     default_sd: float | None = Field(None, gt=0, description="catalogue spread where a lamp gives none, mm")
     low: float | None = None
     high: float | None = None
+    moot: dict[str, tuple[str, ...]] = Field(
+        default_factory=dict, description="answers to other looks, by look key, after which this one is not asked for"
+    )
+    guards: Kind | None = Field(None, description="asked for first while lamps of this kind are in the running")
 
     @property
     def is_measured(self) -> bool:

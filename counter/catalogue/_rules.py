@@ -36,7 +36,9 @@ def findings_in(parts: Parts) -> Iterator[Finding]:
     for index, lamp in parts.lamps:
         yield from lamp_rules(lamp, ("lamps", index), parts)
     for index, look in parts.looks:
-        yield from _look(look, ("looks", index)) if index >= 0 else ()
+        if index >= 0:
+            yield from _look(look, ("looks", index))
+            yield from _moot(look, ("looks", index), parts)
     yield from _legs_by_shape(parts)
 
 
@@ -88,6 +90,17 @@ def _look(look: Look, loc: Loc) -> Iterator[Finding]:
         if count > 1:
             yield Finding((*loc, "values"), f"the answer {shown(name)} is there {count} times", "Keep one.")
     yield from _answers(look, loc)
+
+
+def _moot(look: Look, loc: Loc, parts: Parts) -> Iterator[Finding]:
+    for key, given in look.moot.items():
+        answers = parts.answers(key)
+        if answers is None:
+            yield Finding((*loc, "moot", key), f"there is no look {shown(key)} with answers", "Mend or remove it.")
+        for place, answer in enumerate(given if answers is not None else ()):
+            if answer not in (answers or ()):
+                what = f"{shown(answer)} is no answer to the look {key}"
+                yield Finding((*loc, "moot", key, place), what, f"Write one of {', '.join(sorted(answers or ()))}.")
 
 
 def _answers(look: Look, loc: Loc) -> Iterator[Finding]:

@@ -11,12 +11,14 @@ from counter.identify._tables import tables_of
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
-    from counter.catalogue import Catalogue
+    from counter.catalogue import Catalogue, Look
     from counter.identify._models import Candidate
     from counter.identify._sizes import SizeTable
     from counter.identify._words import WordTable
 
-WORTH_NAMING = 0.1  # chance that the second of two names must have before "splits a from b" is said
+GUARDED_FROM = 0.05  # of the lamps looked at: what a guarding look guards against is in the running
+WORTH_NAMING = 0.1  # chance that the second of two names must have before both are named
+MOSTLY = 2 / 3  # and what both must have together: of seven wattages no two are worth naming
 
 
 def next_looks(
@@ -25,16 +27,27 @@ def next_looks(
     """Return the looks not answered yet, best first; "cannot-tell" is an answer.
 
     `bits` is the mutual information of lamp type and answer under the candidates' probabilities; of a measured
-    look it is taken over cells, which understates it a little.
+    look it is taken over cells, which understates it a little. A look that guards against a kind of lamp goes before
+    all others while such lamps are in the running and anything is known; one made moot by the answers given comes
+    last.
     """
     chances = {candidate.lamp: candidate.probability for candidate in candidates}
     weights = [chances.get(lamp.id, 0.0) for lamp in catalogue.lamps]
     left = [table for key, table in tables_of(catalogue).items() if key not in looks]
-    return tuple(sorted((_next(table, weights) for table in left), key=_worth, reverse=True))
+    found = [(_turn(table.look, looks, candidates), _next(table, weights)) for table in left]
+    return tuple(
+        look for _, look in sorted(found, key=lambda one: (one[0], one[1].bits / one[1].seconds), reverse=True)
+    )
 
 
-def _worth(look: NextLook) -> float:
-    return look.bits / look.seconds
+def _turn(look: Look, looks: Mapping[str, str | float], candidates: Sequence[Candidate]) -> int:
+    """Return 1 for a look to take before all others, -1 for one after all others, 0 for the rest."""
+    if any(looks.get(key) in answers for key, answers in look.moot.items()):
+        return -1
+    if look.guards is None or max(one.probability for one in candidates) < 2 / len(candidates):
+        return 0  # with nothing known every lamp is as likely as any other
+    feared = sum(one.probability for one in candidates if one.kind == look.guards)
+    return 1 if feared >= GUARDED_FROM else 0
 
 
 def _next(table: WordTable | SizeTable, weights: Sequence[float]) -> NextLook:
@@ -53,6 +66,6 @@ def _why(table: WordTable | SizeTable, by_row: Sequence[float]) -> str:
         if weight > WORTH_NAMING / 10 and (name := table.name(row)) is not None:
             chances[name] = chances.get(name, 0.0) + weight
     first = sorted(chances, key=chances.__getitem__, reverse=True)[:2]
-    if len(first) < 2 or chances[first[1]] < WORTH_NAMING:
+    if len(first) < 2 or chances[first[1]] < WORTH_NAMING or sum(map(chances.__getitem__, first)) < MOSTLY:
         return table.look.why
-    return f"{table.look.why} Now it splits {first[0]} from {first[1]}."
+    return f"{table.look.why} Here it decides between {first[0]} and {first[1]}."

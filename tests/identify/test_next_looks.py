@@ -48,11 +48,31 @@ def test_certainty_leaves_nothing_to_gain(catalogue):
 
 
 def test_why_names_what_it_splits(catalogue):
-    looks = {"legs": "4", "pins": "4", "arrangement": "rectangle", "glass": "white"}
+    looks = {"legs": "4", "pins": "4", "arrangement": "rectangle", "glass": "white", "length_mm": 131.0}
     why = {one.look: one.why for one in ask(catalogue, looks)}
     assert why["watts"].startswith(catalogue.look_by_key["watts"].why)
-    assert " W from " in why["watts"]
+    assert why["watts"].endswith(" Here it decides between 13 W and 18 W.")
     assert why["block"] == catalogue.look_by_key["block"].why
+
+
+@pytest.mark.parametrize(
+    ("looks", "first"),
+    [
+        ({}, "legs"),
+        ({"legs": "2"}, "glass"),
+        ({"legs": "1"}, "glass"),
+        ({"legs": "2", "pins": "2"}, "glass"),
+        ({"legs": "2", "glass": "cannot-tell"}, "watts"),
+        ({"legs": "4", "pins": "4"}, "watts"),
+    ],
+)
+def test_glass_is_looked_at_first_while_germicidal_lamps_are_in_the_running(catalogue, looks, first):
+    assert ask(catalogue, looks)[0].look == first
+
+
+def test_pattern_of_two_pins_is_asked_last(catalogue):
+    assert ask(catalogue, {"legs": "2", "pins": "2"})[-1].look == "arrangement"
+    assert ask(catalogue, {"legs": "2", "pins": "4"})[-1].look != "arrangement"
 
 
 def test_cells_lose_little_against_a_fine_grid(catalogue, monkeypatch):
