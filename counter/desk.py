@@ -8,12 +8,14 @@ from typing import TYPE_CHECKING, Any, Literal
 from pydantic import Field, ValidationError
 
 from counter import fit, identify, light, marks, notes
-from counter.catalogue import Kind, Model
+from counter.catalogue import Model
 from counter.evidence import evidence_of
 from counter.fit import Ask, Caution, Fixture, Replacement, Use, Verdict
 from counter.identify import Candidate, NextLook
+from counter.leading import SETTLED_AT, SUSPECT, Leading, advice, headline, leading, read_lamps, subline
 from counter.marks import Reading
 from counter.notes import LabelNote, LawNotes, LightNotes
+from counter.offers import NO_DAY, offers
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -23,13 +25,9 @@ if TYPE_CHECKING:
 
 CANNOT_TELL = identify.CANNOT_TELL
 NAMED_AT = 0.5  # a lamp type more likely than all others together is named and judged
-SETTLED_AT = 0.95  # below this the clerk has not seen enough for a sale, whatever the fixture says
 UV_DOUBT = 0.01  # a germicidal candidate this likely keeps the sale open until somebody has looked
-SETTLE_FIRST = "Settle which lamp it is first."
 LONGEST_MARKS = 20_000  # characters; a paste, not a lamp
 COLOUR_AT = 0.8  # below this share of the readings a colour is a guess among others
-NO_DAY = "A place but no day is given, so its law is not judged: give the day as “on”."
-SUSPECT = "may be germicidal UV-C"
 ENOUGH_BITS = 0.05  # a look worth less than this is not worth asking for
 
 
@@ -100,19 +98,18 @@ def assess(catalogue: Catalogue, case: Case, house: tuple[HouseMaker, ...] = ())
     conflicts = _conflicts(catalogue, case, readings)
     suspicion = _suspicion(catalogue, case, lamp)
     settled = lamp is not None and not suspicion and _is_settled(case, lamp, candidates, conflicts)
-    leading = None if nothing_known else _leading(candidates, _read_lamps(catalogue, candidates, readings))
+    lead = None if nothing_known else leading(catalogue, candidates, read_lamps(catalogue, candidates, readings))
     no_day = case.place is not None and case.on is None
     law = notes.law_notes(case.place, case.on, lamp, case.broken)
-    judged = _judge(catalogue, case, lamp, candidates, readings, nothing_known)
+    judged = _judge(catalogue, case, lamp, candidates, readings, settled, nothing_known)
     if suspicion:
         judged = judged.model_copy(update={"cautions": fit.in_order((*judged.cautions, *suspicion))})
     judged = _with_law(judged, law, case.broken)
     asks = (*_ask_to_look(catalogue, case, settled, nexts, lamp, conflicts), *judged.asks)
-    offers = _replacements(catalogue, case, lamp, readings, settled)
     return Assessment(
-        headline=_headline(lamp, leading),
-        subline=SUSPECT if suspicion else _subline(lamp, leading, settled, _colour(readings)),
-        advice=_advice(catalogue, nexts, settled),
+        headline=headline(lamp, lead),
+        subline=SUSPECT if suspicion else subline(lamp, lead, settled, _colour(readings), case.marks),
+        advice=advice(catalogue, nexts, settled, bool(asks), _first(conflicts).look if conflicts else ""),
         candidates=candidates,
         next=nexts,
         readings=readings,
@@ -120,15 +117,15 @@ def assess(catalogue: Catalogue, case: Case, house: tuple[HouseMaker, ...] = ())
         problems=(*_with_doubt(said.problems, readings), *((NO_DAY,) if no_day else ())),
         lamp=lamp.id if lamp is not None else None,
         is_settled=settled,
-        nearest=leading[0].lamp if leading is not None else None,
+        nearest=lead.candidate.lamp if lead is not None else None,
         verdict=_verdict(judged.verdict, settled and not no_day)
-        if lamp is not None or leading is not None or suspicion
+        if lamp is not None or lead is not None or suspicion
         else None,
         cautions=judged.cautions,
         asks=asks,
-        replacements=_held_back(catalogue, offers, judged, case.broken),
+        replacements=offers(catalogue, case, lamp, _colour(readings), settled),
         label=notes.label_note(case.fixture.label),
-        light=_light(catalogue, case, lamp, leading, candidates, readings, conflicts),
+        light=_light(catalogue, case, lamp, lead, candidates, readings, conflicts),
         law=law,
     )
 
@@ -196,14 +193,19 @@ def _judge(
     lamp: Lamp | None,
     candidates: tuple[Candidate, ...],
     readings: tuple[Reading, ...],
+    settled: bool,
     nothing_known: bool,
 ) -> fit.Judgement:
-    standing: tuple[Caution, ...] = ()
-    if lamp is not None or not nothing_known:
-        standing = fit.look_alikes(catalogue, {one.lamp: one.probability for one in candidates}, lamp)
-    if lamp is None:
-        return fit.Judgement(verdict="ask first", cautions=standing)
-    judged = fit.judge(catalogue, lamp, case.fixture, case.use, _colour(readings))
+    if lamp is None and nothing_known:
+        return fit.Judgement(verdict="ask first")
+    white = case.looks.get("glass") == "white"
+    chances = {one.lamp: one.probability for one in candidates}
+    standing = fit.look_alikes(catalogue, chances, lamp, settled=settled, white=white)
+    if lamp is not None:
+        judged = fit.judge(catalogue, lamp, case.fixture, case.use, _colour(readings))
+    else:
+        ranked = [(catalogue.lamp_by_id[one.lamp], one.probability) for one in candidates]
+        judged = fit.judge_any(catalogue, ranked, case.fixture, case.use, SETTLED_AT)
     return judged.model_copy(update={"cautions": fit.in_order((*judged.cautions, *standing))})
 
 
@@ -236,7 +238,7 @@ def _ask_to_look(
     if settled or lamp is None:
         return ()
     if conflicts:
-        first = next((one for one in conflicts if one.look == "glass"), conflicts[0])
+        first = _first(conflicts)
         return (Ask(about=first.look, question="Look again: marks and looks disagree", why=first.text),)
     glass = case.looks.get("glass", CANNOT_TELL)
     if glass == CANNOT_TELL and lamp.kind != "uv-c" and _has_uv_twin(catalogue, lamp):
@@ -248,70 +250,6 @@ def _ask_to_look(
     if not nexts or nexts[0].bits < ENOUGH_BITS:
         return ()
     return (Ask(about=nexts[0].look, question="One more look settles the lamp", why=nexts[0].why),)
-
-
-def _read_lamps(
-    catalogue: Catalogue, candidates: tuple[Candidate, ...], readings: tuple[Reading, ...]
-) -> frozenset[str]:
-    """Return the lamp types that the marks name, or where their watts exist nowhere, those on the base they name.
-
-    Empty where the looks speak for another lamp: then the marks do not decide what leads.
-    """
-    named = {lamp for reading in readings for lamp in reading.lamps}
-    first = readings[0] if readings else None
-    if first is not None and first.lamp.base and not first.lamps:
-        named = {one.id for one in catalogue.lamps if first.lamp.base in (one.base, catalogue.base_of(one).family)}
-    best = max((one.probability for one in candidates if one.lamp in named), default=0.0)
-    return frozenset(named) if best >= candidates[0].probability / 2 else frozenset()
-
-
-def _leading(candidates: tuple[Candidate, ...], read: frozenset[str]) -> tuple[Candidate, float]:
-    """Return the best candidate of the likeliest base and kind, and the share of that base and kind.
-
-    Where the marks name lamps, only such lead: a base with many lamp types, each unlikely, must not stand above
-    what can be read.
-    """
-    shares: dict[tuple[str, Kind], float] = {}
-    for one in candidates:
-        if read and one.lamp not in read:
-            continue
-        shares[one.base, one.kind] = shares.get((one.base, one.kind), 0.0) + one.probability
-    best = max(shares, key=shares.__getitem__)
-    return next(one for one in candidates if (one.base, one.kind) == best), shares[best]
-
-
-def _headline(lamp: Lamp | None, leading: tuple[Candidate, float] | None) -> str:
-    if lamp is not None:
-        return lamp.base
-    if leading is None:
-        return ""
-    return leading[0].base if leading[1] >= SETTLED_AT else f"{leading[0].base}?"
-
-
-def _subline(
-    lamp: Lamp | None,
-    leading: tuple[Candidate, float] | None,
-    settled: bool,
-    cct_k: int | None,
-) -> str:
-    if lamp is not None:
-        watts = f"{lamp.watts.value:g}\N{THIN SPACE}W"
-        words = f"{watts} {KIND_WORDS.get(lamp.kind, '')}".strip()
-        words += f" · {cct_k}\N{THIN SPACE}K" if cct_k is not None else ""
-        return words if settled else f"{words}, likely"
-    if leading is None:
-        return "Nothing looked at yet"
-    kind = KIND_WORDS.get(leading[0].kind, "")
-    return f"{kind}, watts not read" if kind else "not sure yet: look again"
-
-
-KIND_WORDS = {"uv-c": "UV-C germicidal", "uv-a": "blacklight", "led": "LED"}
-
-
-def _advice(catalogue: Catalogue, nexts: tuple[NextLook, ...], settled: bool) -> str:
-    if settled or not nexts:
-        return "Enough is known of the lamp. Ask about the fixture."
-    return f"{catalogue.look_by_key[nexts[0].look].label}: {nexts[0].why}"
 
 
 def _conflicts(catalogue: Catalogue, case: Case, readings: tuple[Reading, ...]) -> tuple[Conflict, ...]:
@@ -329,6 +267,11 @@ def _conflicts(catalogue: Catalogue, case: Case, readings: tuple[Reading, ...]) 
     return tuple(found)
 
 
+def _first(conflicts: tuple[Conflict, ...]) -> Conflict:
+    """Return the contradiction to look at first: that of the glass, which may hide a germicidal lamp."""
+    return next((one for one in conflicts if one.look == "glass"), conflicts[0])
+
+
 def _agree(catalogue: Catalogue, key: str, says: str | float, seen: str | float) -> bool:
     look = catalogue.look_by_key[key]
     if look.is_measured:
@@ -342,38 +285,6 @@ def _in_words(catalogue: Catalogue, key: str, value: str | float) -> str:
     if look.is_measured:
         return f"{float(value):g}\N{THIN SPACE}mm"
     return next((one.label for one in look.values if one.value == value), str(value))
-
-
-def _replacements(
-    catalogue: Catalogue, case: Case, lamp: Lamp | None, readings: tuple[Reading, ...], settled: bool
-) -> tuple[Replacement, ...]:
-    if lamp is None:
-        return ()
-    found = fit.replacements(catalogue, lamp, case.fixture, case.use, _colour(readings))
-    return found if settled else tuple(_unsettled(one, lamp) for one in found)
-
-
-def _held_back(
-    catalogue: Catalogue, found: tuple[Replacement, ...], judged: fit.Judgement, broken: bool
-) -> tuple[Replacement, ...]:
-    """Offer no fluorescent lamp for sale where the law has ended it or a broken one comes first."""
-    law = next((one for one in judged.cautions if one.rule == "law-ended"), None)
-    if law is None and not broken:
-        return found
-    reason = law.says if law is not None else "First the broken lamp."
-    return tuple(
-        one.model_copy(update={"verdict": "ask first", "reason": f"{reason} {one.reason}"})
-        if one.verdict == "sell" and one.lamp is not None and catalogue.lamp_by_id[one.lamp].kind != "led"
-        else one
-        for one in found
-    )
-
-
-def _unsettled(one: Replacement, lamp: Lamp) -> Replacement:
-    """Hold back "the same lamp" while it is not sure which lamp that is."""
-    if one.lamp != lamp.id or one.verdict != "sell":
-        return one
-    return one.model_copy(update={"verdict": "ask first", "reason": f"{SETTLE_FIRST} {one.reason}"})
 
 
 def _with_law(judged: fit.Judgement, law: LawNotes, broken: bool) -> fit.Judgement:
@@ -390,13 +301,13 @@ def _light(
     catalogue: Catalogue,
     case: Case,
     lamp: Lamp | None,
-    leading: tuple[Candidate, float] | None,
+    lead: Leading | None,
     candidates: tuple[Candidate, ...],
     readings: tuple[Reading, ...],
     conflicts: tuple[Conflict, ...],
 ) -> LightNotes | None:
     """Return the light of the lamp named, or of the nearest; with the exposure of a germicidal lamp in doubt."""
-    shown = lamp or (catalogue.lamp_by_id[leading[0].lamp] if leading is not None else None)
+    shown = lamp or (catalogue.lamp_by_id[lead.candidate.lamp] if lead is not None else None)
     if shown is None:
         return None
     is_doubt = not _is_white(case, conflicts) and _uv_doubt(shown, candidates) >= UV_DOUBT

@@ -185,7 +185,7 @@ def test_choosing_does_not_settle_a_germicidal_doubt(catalogue, looks):
 def test_white_glass_settles_it_and_the_look_alike_is_still_named(catalogue):
     found = answer(catalogue, chosen="G23/9/twin", looks={"glass": "white"}, fixture=SMALL_TWIN, use="lighting")
     assert (found.verdict, found.is_settled) == ("sell", True)
-    assert "look-uvc-twin" in rules(found)
+    assert "look-uvc-shelf" in rules(found)
 
 
 def test_white_glass_does_not_outvote_germicidal_marks(catalogue):

@@ -87,3 +87,41 @@ def test_no_sale_where_a_place_is_set_and_no_day(catalogue):
     found = assess(catalogue, case)
     assert found.verdict == "ask first"
     assert any("law" in one for one in found.problems)
+
+
+@pytest.mark.parametrize(
+    ("looks", "fixture", "use", "rule"),
+    [
+        ({"legs": "2", "pins": "2", "glass": "clear"}, {}, "lighting", "uvc-in-lighting"),
+        ({"legs": "4", "pins": "2"}, {"ballast": "electronic"}, "lighting", "two-pin-on-electronic"),
+        ({"legs": "4", "pins": "4"}, {"ballast": "bypassed"}, "unknown", "mains-on-holder"),
+    ],
+)
+def test_what_no_watts_can_mend_is_refused_without_watts(catalogue, looks, fixture, use, rule):
+    found = assess(catalogue, Case(looks=looks, fixture=Fixture(**fixture), use=use))
+    assert (found.lamp, found.verdict) == (None, "do not sell")
+    assert found.cautions[0].rule.removesuffix("-no-figure") == rule
+
+
+@pytest.mark.parametrize(
+    ("looks", "fixture"),
+    [
+        ({"legs": "4"}, {"ballast": "electronic"}),  # two pins or four: one of them may go in
+        ({"legs": "2", "pins": "2"}, {}),  # white or clear: only one is refused
+        ({"legs": "2", "pins": "2", "glass": "white"}, {"ballast": "magnetic"}),
+    ],
+)
+def test_what_one_more_look_may_mend_is_asked(catalogue, looks, fixture):
+    assert assess(catalogue, Case(looks=looks, fixture=Fixture(**fixture), use="lighting")).verdict == "ask first"
+
+
+@pytest.mark.parametrize(
+    ("case", "rule"),
+    [
+        ({"looks": {"legs": "2", "pins": "2"}}, "look-uvc"),
+        ({"looks": {"legs": "2", "pins": "2", "glass": "white"}}, "look-uvc-twin"),
+        ({"marks": "CFT9W/G23", "looks": {"glass": "white"}}, "look-uvc-shelf"),
+    ],
+)
+def test_the_germicidal_twin_is_named_at_every_stage(catalogue, case, rule):
+    assert rule in {one.rule for one in assess(catalogue, Case(**case)).cautions}

@@ -11,12 +11,12 @@ May import counter.catalogue and counter.light.
 
 from counter.fit._disposal import BrokenStep, DisposalNote, broken_caution, broken_steps, disposal, disposal_check
 from counter.fit._facts import weakest
-from counter.fit._judge import STRICTNESS, in_order, judge, strictest_of
+from counter.fit._judge import STRICTNESS, in_order, judge, judge_any, strictest_of
 from counter.fit._label import LabelReading, LabelSpan, parse_label
 from counter.fit._law import LawNote, Place, law, law_caution, law_check, places
 from counter.fit._look_alikes import LEADING, look_alikes, said_uv, seen_clear
 from counter.fit._models import Ask, Ballast, Caution, Fixture, Judgement, Replacement, Signal, Use, Verdict
-from counter.fit._replacements import replacements
+from counter.fit._replacements import replacements, wanted
 from counter.fit._report import fit_report
 from counter.fit._texts import questions, white_codes
 from counter.fit._use_rules import about
@@ -47,6 +47,7 @@ __all__ = [
     "fit_report",
     "in_order",
     "judge",
+    "judge_any",
     "law",
     "law_caution",
     "law_check",
@@ -58,6 +59,7 @@ __all__ = [
     "said_uv",
     "seen_clear",
     "strictest_of",
+    "wanted",
     "weakest",
     "white_codes",
 ]

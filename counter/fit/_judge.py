@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
 RULES = (*_use_rules.RULES, *_holder_rules.RULES, *_supply_rules.RULES)
 STRICTNESS: dict[Verdict, int] = {"sell": 0, "ask first": 1, "do not sell": 2}
+MOST_AT_ONCE = 60  # lamp types judged together while none is named; past these they have too little in common
 GRAVITY: dict[Signal, int] = {"DANGER": 0, "WARNING": 1, "CAUTION": 2, "NOTICE": 3}
 
 
@@ -39,6 +40,42 @@ def judge(
     if any(ask.blocks for ask in questions):
         verdict = "ask first"
     return Judgement(verdict=verdict, cautions=in_words(findings), asks=questions)
+
+
+def judge_any(
+    catalogue: Catalogue, chances: Sequence[tuple[Lamp, float]], fixture: Fixture, use: Use, sure: float
+) -> Judgement:
+    """Judge lamps of which it is not known which one it is: refused where `sure` of their share is, by one rule.
+
+    Clear glass and a lighting fixture, or two pins and an electronic ballast, need no watts to be refused. `chances`
+    are lamps and their probabilities, likeliest first; the verdict is otherwise "ask first".
+    """
+    labelled = with_label(fixture)
+    refused: dict[str, list[Finding]] = {}
+    shares: dict[str, float] = {}
+    spared = 0.0
+    for lamp, chance in chances[:MOST_AT_ONCE]:
+        refusing = [one for one in find(facts(catalogue, lamp, labelled, use)) if verdict_of(one) == "do not sell"]
+        spared += 0.0 if refusing else chance
+        for one in refusing:
+            refused.setdefault(_plain(one.rule), []).append(one)
+            shares[_plain(one.rule)] = shares.get(_plain(one.rule), 0.0) + chance
+        certain = [rule for rule, share in shares.items() if share >= sure]
+        if certain:
+            return Judgement(verdict="do not sell", cautions=in_words([_gravest(refused[rule]) for rule in certain]))
+        if spared > 1 - sure:
+            break
+    return Judgement(verdict="ask first")
+
+
+def _plain(rule: str) -> str:
+    return rule.removesuffix("-no-figure")
+
+
+def _gravest(findings: Sequence[Finding]) -> Finding:
+    """Return the finding to show for all: the shortest time until harm, else the likeliest lamp's."""
+    timed = [one for one in findings if one.unit == "s" and one.figure is not None]
+    return min(timed, key=lambda one: one.figure or 0.0, default=findings[0])
 
 
 def strictest_of(judgements: Sequence[Judgement]) -> Judgement:

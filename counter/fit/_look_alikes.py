@@ -22,17 +22,27 @@ LEADING = 0.05  # a candidate this likely leads; so do germicidal lamps that rea
 MOST_BASES = 3  # of the leading candidates' bases: more at a time warn of nothing
 
 
-def look_alikes(catalogue: Catalogue, ids_with_probability: Chances, lamp: Lamp | None = None) -> tuple[Caution, ...]:
-    """Return the cautions that stand for the leading candidates, or for `lamp` once it is settled.
+def look_alikes(
+    catalogue: Catalogue,
+    ids_with_probability: Chances,
+    lamp: Lamp | None = None,
+    *,
+    settled: bool = False,
+    white: bool = False,
+) -> tuple[Caution, ...]:
+    """Return the cautions that stand for the leading candidates, or for `lamp` once it is named.
 
     Germicidal look-alikes are named when the germicidal candidates together reach `LEADING` and something has been
-    looked at, and whenever a leading
-    lighting lamp has a germicidal twin on its base. Ids that the catalogue does not know are passed over.
+    looked at, and whenever a leading lighting lamp has a germicidal twin on its base. Once glass was seen `white`
+    nobody is sent to look at it again; once the lamp is `settled` only the lamp from the shelf is left to look at.
+    Ids that the catalogue does not know are passed over.
     """
     chances = {name: chance for name, chance in dict(ids_with_probability).items() if name in catalogue.lamp_by_id}
     names = sorted((name for name, chance in chances.items() if chance >= LEADING), key=lambda name: -chances[name])
     leaders = [lamp] if lamp else [catalogue.lamp_by_id[name] for name in names]
-    findings = _germicidal(catalogue, chances, leaders, settled=lamp is not None)
+    findings = _germicidal(catalogue, chances, leaders, named=lamp is not None, white=white)
+    if settled:
+        findings = [one._replace(rule=one.rule.replace("look-uvc-twin", "look-uvc-shelf")) for one in findings]
     bases = list(dict.fromkeys(one.base for one in leaders))
     for base in bases[:MOST_BASES]:
         findings += _of_base(catalogue, catalogue.base_by_name[base])
@@ -50,7 +60,7 @@ def seen_clear(catalogue: Catalogue, lamp: Lamp) -> tuple[Caution, ...]:
 
 
 def _germicidal(
-    catalogue: Catalogue, chances: Mapping[str, float], leaders: list[Lamp], *, settled: bool
+    catalogue: Catalogue, chances: Mapping[str, float], leaders: list[Lamp], *, named: bool, white: bool
 ) -> list[Finding]:
     suspects = sorted(
         (lamp for name in chances if (lamp := catalogue.lamp_by_id[name]).kind == "uv-c"),
@@ -59,7 +69,7 @@ def _germicidal(
     total = sum(chances[one.id] for one in suspects)
     if leaders and leaders[0].kind == "uv-c":
         return [_exposing("look-uvc-leading", leaders[0])]
-    if not settled and total >= LEADING and _is_narrowed(catalogue, chances):
+    if not named and not white and total >= LEADING and _is_narrowed(catalogue, chances):
         return [_exposing("look-uvc", suspects[0])]
     twins = [twin for leader in leaders for twin in uvc_twins(catalogue, leader)[:1]]
     return [_exposing("look-uvc-twin", twins[0])] if twins else []

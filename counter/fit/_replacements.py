@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from counter.fit._asks import blocking
 from counter.fit._facts import Facts, facts, is_listed, number
+from counter.fit._holder import compare
 from counter.fit._holder_rules import TWO_END_SLACK_MM
 from counter.fit._judge import STRICTNESS, find, in_words, strictest
 from counter.fit._label import with_label
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
     from counter.fit._models import Caution, Fixture, Use, Verdict
 
 MOST_REFUSED = 8
+_KIND_FOR: dict[str, str] = {"lighting": "fluorescent", "germicidal": "uv-c", "blacklight": "uv-a"}
 
 
 class Offer(NamedTuple):
@@ -51,11 +53,30 @@ def replacements(
     return tuple(one for one in found if one.verdict != "do not sell" or one in refused[:MOST_REFUSED])
 
 
+def wanted(catalogue: Catalogue, fixture: Fixture, use: Use = "unknown") -> tuple[Replacement, ...]:
+    """Return the lamps that the fixture itself asks for, best first; none where no holder is named.
+
+    For the customer who has no lamp along, or one that cannot be read.
+    """
+    labelled = with_label(fixture)
+    kind = _KIND_FOR.get(use, "fluorescent")
+    bases = [base for base in catalogue.bases if compare(catalogue, base, labelled.holder).says in ("same", "family")]
+    found = []
+    for base in bases:
+        for lamp in on_base(catalogue, base.designation, kind):
+            if is_listed(lamp, labelled) or not labelled.ballast_watts:
+                known = facts(catalogue, lamp, labelled, use)
+                found.append(_judged(known, Offer(lamp, f"What the fixture asks for: {_name(lamp, lamp)}")))
+    return tuple(
+        sorted((one for one in found if one.verdict != "do not sell"), key=lambda one: STRICTNESS[one.verdict])
+    )
+
+
 def _offers(known: Facts) -> Iterator[Offer]:
     lamp = known.lamp
-    yield Offer(lamp, f"The same lamp: {_name(lamp)}", known.cct_k)
+    yield Offer(lamp, f"The same lamp: {_name(lamp, lamp)}", known.cct_k)
     if lamp.kind == "fluorescent":
-        title = f"The same lamp in another colour: {_name(lamp)}"
+        title = f"The same lamp in another colour: {_name(lamp, lamp)}"
         yield Offer(lamp, title, note=_colour_note(known), is_any_colour=True)
     seen = {lamp.id}
     for offer in _other_lamps(known):
@@ -71,21 +92,23 @@ def _other_lamps(known: Facts) -> Iterator[Offer]:
     if base is not None:
         for other in on_base(catalogue, base.designation, wanted):
             if is_listed(other, known.fixture):
-                yield Offer(other, f"What holder and ballast label name: {_name(other)}")
-    for other in on_base(catalogue, lamp.base, wanted):
+                yield Offer(other, f"What holder and ballast label name: {_name(other, lamp)}")
+            elif not known.fixture.ballast_watts and base.designation != lamp.base:
+                yield Offer(other, f"What the holder takes: {_name(other, lamp)}")
+    same_watts_first = sorted(on_base(catalogue, lamp.base, wanted), key=lambda one: one.watts != lamp.watts)
+    for other in same_watts_first:
         if _reaches(known, other):
             yield Offer(other, _title(other, lamp), note=_watts_note(known, other))
     for other in uvc_twins(catalogue, lamp)[:1]:
-        yield Offer(other, f"The germicidal (UV-C) twin: {_name(other)}")
+        yield Offer(other, f"The germicidal (UV-C) twin: {_name(other, lamp)}")
     for name in _near_bases(known):
         for other in on_base(catalogue, name, lamp.kind):
             if abs(other.watts.value - lamp.watts.value) < 0.05:
-                yield Offer(other, f"Same watts, other base: {_name(other)}")
+                yield Offer(other, f"Same watts, other base: {_name(other, lamp)}")
 
 
 def _kind_wanted(known: Facts) -> str:
-    by_use = {"lighting": "fluorescent", "germicidal": "uv-c", "blacklight": "uv-a"}
-    return by_use.get(known.use, known.lamp.kind)
+    return _KIND_FOR.get(known.use, known.lamp.kind)
 
 
 def _reaches(known: Facts, other: Lamp) -> bool:
@@ -108,16 +131,20 @@ def _near_bases(known: Facts) -> Iterator[str]:
 
 
 def _title(other: Lamp, lamp: Lamp) -> str:
+    name = _name(other, lamp)
     if other.watts.value == lamp.watts.value:
-        return f"Same base and watts, other tube: {_name(other)}"
+        what = "other tube" if other.kind == lamp.kind else "other light"
+        return f"Same base and watts, {what}: {name}"
     if reduced_lamps().get(other.id) == lamp.watts.value:
-        return f"Reduced-wattage lamp: {_name(other)}"
-    return f"Same base, other watts: {_name(other)}"
+        return f"Reduced-wattage lamp: {name}"
+    return f"Same base, other watts: {name}"
 
 
-def _name(lamp: Lamp) -> str:
+def _name(lamp: Lamp, beside: Lamp) -> str:
+    """Name a lamp type; a white one says so where the lamp in hand is none."""
     shape = f" {lamp.shape}" if lamp.shape else ""
-    kind = {"uv-c": ", germicidal", "uv-a": ", blacklight"}.get(lamp.kind, "")
+    white = ", white for lighting" if beside.kind in ("uv-c", "uv-a") else ""
+    kind = {"uv-c": ", germicidal", "uv-a": ", blacklight"}.get(lamp.kind, white)
     return f"{number(lamp.watts.value)} W{shape}, {lamp.base}{kind}"
 
 

@@ -168,7 +168,8 @@ def dimmed(facts: Facts) -> Finding | None:
         return Finding("mains-lamp-dimmed") if facts.fixture.dimmer and facts.on_mains else None
     if facts.has_starter:
         return Finding("two-pin-dimmed", {"base": facts.base.designation})
-    return Finding("dimmer-without-dimming-ballast") if facts.fixture.ballast in ("magnetic", "electronic") else None
+    rule = {"magnetic": "dimmer-without-dimming-ballast", "electronic": "dimmer-on-electronic"}
+    return Finding(rule[facts.fixture.ballast]) if facts.fixture.ballast in rule else None
 
 
 def shunted(facts: Facts) -> Finding | None:

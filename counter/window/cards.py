@@ -41,15 +41,20 @@ class Card(NamedTuple):
     side: Drawing
 
 
-def cards_of(catalogue: Catalogue, candidates: Iterable[Candidate], drawn: dict[str, Drawing]) -> tuple[Card, ...]:
-    """Return one card a base and kind, most likely first; `drawn` keeps drawings between calls."""
+def cards_of(
+    catalogue: Catalogue, candidates: Iterable[Candidate], drawn: dict[str, Drawing], leader: str | None = None
+) -> tuple[Card, ...]:
+    """Return one card a base and kind, that of the lamp that leads first, then the most likely.
+
+    `drawn` keeps drawings between calls.
+    """
     groups: dict[tuple[str, str], list[Candidate]] = {}
     for candidate in candidates:
         groups.setdefault((candidate.base, candidate.kind), []).append(candidate)
     cards = [_card(catalogue, members, drawn) for members in groups.values()]
     if len({round(candidate.probability, 9) for members in groups.values() for candidate in members}) == 1:
         return _in_catalogue_order(catalogue, cards)  # nothing is known: no lamp type stands out
-    return tuple(sorted(cards, key=lambda card: -card.share))
+    return tuple(sorted(cards, key=lambda card: (card.lamp != leader, -card.share)))
 
 
 def _in_catalogue_order(catalogue: Catalogue, cards: list[Card]) -> tuple[Card, ...]:

@@ -16,6 +16,7 @@ GERMICIDAL, NO_FIGURE = "G23/9/twin/uv-c", "G13/25/linear/uv-c"  # no length is 
 OWN = {"holder": "G24q-3", "ballast": "electronic", "ballast_watts": (26,)}
 OWN_2 = {"holder": "G24d-3", "ballast": "magnetic", "ballast_watts": (26,)}
 G23 = {"holder": "G23", "ballast": "magnetic", "ballast_watts": (9,)}
+MAGNETIC_36 = {"holder": "2G11", "ballast": "magnetic", "ballast_watts": (36,)}
 G13 = {"holder": "G13", "ballast": "magnetic", "ballast_watts": (36,)}
 
 # lamp, fixture, use, rule, the most the rule allows
@@ -92,7 +93,14 @@ CASES = [
     (QUAD, OWN | {"ballast_counts": (2,), "lamp_count": 1}, "lighting", "too-few-lamps", "ask first"),
     (QUAD, OWN | {"lamp_count": 2}, "lighting", "several-lamps", "sell"),
     (QUAD_2, OWN_2 | {"dimmer": True}, "lighting", "two-pin-dimmed", "do not sell"),
-    (QUAD, OWN | {"dimmer": True}, "lighting", "dimmer-without-dimming-ballast", "do not sell"),
+    (QUAD, OWN | {"dimmer": True}, "lighting", "dimmer-on-electronic", "ask first"),
+    (
+        "2G11/36/long-twin",
+        MAGNETIC_36 | {"dimmer": True},
+        "lighting",
+        "dimmer-without-dimming-ballast",
+        "do not sell",
+    ),
     ("GU24/13", {"holder": "GU24", "ballast": "none", "dimmer": True}, "lighting", "mains-lamp-dimmed", "ask first"),
     ("G13/36/linear", G13 | {"shunted": True}, "lighting", "shunted-preheat", "do not sell"),
     ("G13/36/linear", G13 | {"shunted": True, "ballast": "electronic"}, "lighting", "shunted-instant", "ask first"),

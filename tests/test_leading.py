@@ -1,0 +1,52 @@
+"""What leads at a glance: the likeliest family, named only as far as it is known."""
+
+import pytest
+
+from counter.desk import Case, Fixture, assess
+
+
+@pytest.mark.parametrize(
+    ("looks", "marks", "headline"),
+    [
+        ({"legs": "6", "pins": "4"}, "", "GX24q?"),  # six bases of one family before one that stands alone
+        ({"legs": "4", "pins": "2"}, "", "G24d?"),  # a seldom met family is not named first
+        ({"legs": "4", "pins": "4"}, "", "G24q?"),
+        ({}, "G24q", "G24q"),
+        ({}, "G24q-2", "G24q-2"),
+        ({"legs": "2", "pins": "4", "glass": "white", "block": "no"}, "", "2G11?"),
+    ],
+)
+def test_headline_names_as_much_as_is_known(catalogue, looks, marks, headline):
+    found = assess(catalogue, Case(looks=looks, marks=marks))
+    assert found.headline == headline
+    assert catalogue.lamp_by_id[found.nearest].base.startswith(headline.rstrip("?"))
+
+
+def test_seldom_met_leads_where_it_is_thrice_as_likely(catalogue):
+    looks = {"legs": "4", "pins": "2", "watts": "20"}
+    assert assess(catalogue, Case(looks=looks)).headline.startswith("GX32d")
+
+
+@pytest.mark.parametrize(
+    ("case", "subline"),
+    [
+        (Case(), "Nothing looked at yet"),
+        (Case(marks="zzz"), "These marks say nothing known: look at the lamp"),
+        (Case(marks="GX24q"), "its number is not known yet"),
+    ],
+)
+def test_subline_says_what_is_open(catalogue, case, subline):
+    assert assess(catalogue, case).subline == subline
+
+
+def test_advice_ends_when_all_is_answered(catalogue):
+    fixture = Fixture(holder="G24q-3", ballast="electronic", ballast_watts=(26,), emergency=False, dimmer=False)
+    case = Case(marks="CFQ26W/G24q/841", fixture=fixture, use="lighting")
+    assert assess(catalogue, case).advice == "Nothing more to ask."
+    asked = case.model_copy(update={"fixture": Fixture()})
+    assert assess(catalogue, asked).advice == "Enough is known of the lamp. Ask about the fixture."
+
+
+def test_advice_sends_back_to_what_the_marks_contradict(catalogue):
+    found = assess(catalogue, Case(marks="CFQ26W/G24q/841", looks={"pins": "2"}))
+    assert found.advice == "Pins: look again, the marks say otherwise."
