@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 SETTLED_AT = 0.95  # below this the clerk has not seen enough for a sale, whatever the fixture says
 SELDOM = 1 / 3  # how a seldom met base counts when one is to be named first; its probability stays as it is
-MOSTLY = 0.6  # of its family: from here the base itself can be named
+MOSTLY = 0.55  # of its family: from here the base itself can be named
 SUSPECT = "may be germicidal UV-C"
 NOTHING = "Nothing looked at yet"
 UNREADABLE = "These marks say nothing known: look at the lamp"
