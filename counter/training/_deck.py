@@ -129,11 +129,11 @@ def cards_about(catalogue: Catalogue, about: str, count: int = 10, seed: int = 0
 
 
 def _cards_of_family(catalogue: Catalogue, family: str, seed: int) -> Iterator[Card]:
-    own = [point for point in points(catalogue) if point.family == family]
     seen: set[str] = set()
     for variant in range(seed * 1000, seed * 1000 + TRIES):
-        for point in own:
-            card = dress(catalogue, point, variant)
+        # Kind by kind: the first card must not wait for the points of all others.
+        for point in (point for kind in _MAKERS for point in points(catalogue, [kind])):
+            card = dress(catalogue, point, variant) if point.family == family else None
             if card is not None and card.id not in seen:
                 seen.add(card.id)
                 yield card

@@ -5,6 +5,7 @@ from __future__ import annotations
 import random
 from collections import Counter
 from datetime import timedelta
+from functools import cached_property
 from typing import TYPE_CHECKING, NamedTuple
 
 from counter.training._confusion import mixes
@@ -53,15 +54,26 @@ class Round:
         self.ends = started + timedelta(minutes=minutes)
         self.id = started.isoformat()
         self._new_left = max(1, round(minutes * settings().new_per_minute))
-        before = progress(data, trainee)
-        self._answers = list(before.answers)
-        self._schedule = Schedule(self._answers)
-        self._points = {point.id: point for point in _points(catalogue, self._answers)}
-        self._open = open_families(catalogue, before)
-        self._from_cases = before.from_cases
+        self._known = progress(data, trainee)
+        self._answers = list(self._known.answers)
+        self._from_cases = self._known.from_cases
         self._own = [answer for answer in self._answers if answer.round == self.id]
         self._new_left -= len({answer.point for answer in self._own} - {answer.point for answer in self._before()})
         self._barren: set[str] = set()  # points without a card that can be proved
+
+    # What only a next card or an answer needs: a lesson, which has cards of its own, shows its first one without.
+
+    @cached_property
+    def _schedule(self) -> Schedule:
+        return Schedule(self._answers)
+
+    @cached_property
+    def _points(self) -> dict[str, Point]:
+        return {point.id: point for point in _points(self._catalogue, self._answers)}
+
+    @cached_property
+    def _open(self) -> tuple[str, ...]:
+        return open_families(self._catalogue, self._known)
 
     def _before(self) -> list[Answer]:
         return [answer for answer in self._answers if answer.round != self.id]

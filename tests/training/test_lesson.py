@@ -19,6 +19,14 @@ def test_a_lesson_asks_different_cards_of_one_family(catalogue, data, now):
     assert {card.family for card in found} == {"G24q"}
 
 
+def test_the_first_card_waits_for_no_other_kind_of_point(catalogue, data, now, monkeypatch):
+    known = Lore(catalogue)
+    monkeypatch.setattr("counter.training._deck.lore", lambda _: known)
+    who = add_trainee(data, "A", now).id
+    assert Lesson(catalogue, data, who, "G24q", now).next_card(now).kind == "name-base"
+    assert set(known.points) == {"name-base"}
+
+
 def test_without_a_trainee_nothing_is_written(catalogue, data, now):
     list(cards_of(Lesson(catalogue, data, None, "G23", now), now))
     assert not data.exists()

@@ -91,6 +91,28 @@ def test_closing_the_counter_closes_the_room(counter, room):
     assert not room.isVisible()
 
 
+def test_a_closed_counter_makes_nothing_ahead_any_more(qtbot, counter):
+    counter.training._warm()
+    assert counter.training.warmer.is_busy
+    counter.close()
+    assert not counter.training.warmer.is_busy
+    counter.training._warm()  # as the timer does that was set before
+    assert not counter.training.warmer.is_busy
+
+
+def test_the_room_is_made_while_the_counter_is_quiet(qtbot, counter):
+    qtbot.waitUntil(lambda: counter.training.room is not None and not counter.training.warmer.is_busy, timeout=30_000)
+    assert counter.training.room.catalogue is counter.catalogue
+    assert not counter.training.room.isVisible()
+
+
+def test_a_lesson_by_somebody_removed_is_asked_without_a_record(counter, room, ada):
+    (room.data / "training" / f"{ada}.jsonl").unlink()
+    counter.detail.learn.click()
+    assert room.session.card.family == "G24q"
+    assert room.who == ""
+
+
 def test_practice_leaves_the_counter_as_it_was(counter, room, ada):
     case, kept = counter.case, files(counter.data)
     room.start_round(5)

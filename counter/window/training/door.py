@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from importlib import import_module
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer
@@ -19,7 +20,9 @@ if TYPE_CHECKING:
     from counter.window.training.room import TrainingRoom
     from counter.window.training.session import Clock
 
-AWAKE_MS, QUIET_MS = 2000, 40  # after the counter is awake, and between two slices: keys come first
+AWAKE_MS, QUIET_MS = 150, 15  # after the counter is awake, and between two slices: keys come first
+# One at a time before the room is made: together their import would hold up a key for 80 ms.
+PARTS = ("board_page", "card_page", "people_pane", "standing_page", "start_pane", "summary_page", "frame", "room")
 
 
 class TrainingDoor(QObject):
@@ -29,6 +32,7 @@ class TrainingDoor(QObject):
         super().__init__(window)
         self.window, self.clock = window, clock
         self.room: TrainingRoom | None = None
+        self.is_closed = False
         self.line = AtCounterLine()
         whole = window.centralWidget()
         if whole is not None and (box := whole.layout()) is not None:
@@ -38,9 +42,13 @@ class TrainingDoor(QObject):
         window.cautions.teach.connect(self.teach)
         QShortcut(QKeySequence("F4"), window, self.enter)
         self.warmer = Warmer(QUIET_MS)
-        QTimer.singleShot(AWAKE_MS, self, lambda: self.warmer.start(self._slices()))
+        QTimer.singleShot(AWAKE_MS, self, self._warm)
         if window.settings.value("at_counter", ""):
             QTimer.singleShot(0, self._greet)
+
+    def _warm(self) -> None:
+        if not self.is_closed:  # a window closed within the first moments is not to be asked for its room
+            self.warmer.start(self._slices())
 
     def _room(self) -> TrainingRoom:
         if self.room is None:
@@ -73,15 +81,22 @@ class TrainingDoor(QObject):
 
     def _slices(self) -> Iterator[object]:
         """Make the deck and the room while the counter is quiet, so that the first card is there when asked for."""
-        if self.window.catalogue is not None:
-            from counter.training import make_ahead
+        if self.window.catalogue is None:
+            return
+        from counter.training import make_ahead
 
-            yield None
-            yield self._room()
-            yield from make_ahead(self.window.catalogue)
+        yield None
+        for part in PARTS:
+            yield import_module(f"counter.window.training.{part}")
+        yield self._room()
+        self._room().take(self.window.catalogue)
+        yield None
+        yield from make_ahead(self.window.catalogue)
 
     def close(self) -> None:
-        """Close the room with the counter, or the program would stay."""
+        """Close the room with the counter, or the program would stay, and leave the rest unmade."""
+        self.is_closed = True
+        self.warmer.stop()
         if self.room is not None:
             self.room.close()
 

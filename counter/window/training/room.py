@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from PySide6.QtWidgets import QWidget
 
     from counter.catalogue import Catalogue
-    from counter.training import Card
+    from counter.training import Card, Lesson
     from counter.window.theme import Theme
     from counter.window.training.session import Clock, Given, Source
 
@@ -85,38 +85,54 @@ class TrainingRoom(RoomFrame):
 
     # -- coming and going
 
-    def enter(self, catalogue: Catalogue) -> None:
-        """Open the room, or come back to what was open in it."""
+    def take(self, catalogue: Catalogue) -> None:
+        """Take the catalogue to ask from, unless a round on another one is open."""
         from counter.training import settings
 
         if catalogue is not self.catalogue and self.session.source is None:
             self.catalogue = self.roster.catalogue = catalogue
             self.cards.build(catalogue)
             self._first = None
-        self.start.show_lengths(settings().rounds_min)
+            self.start.show_lengths(settings().rounds_min)
+
+    def enter(self, catalogue: Catalogue) -> None:
+        """Open the room, or come back to what was open in it."""
+        self.take(catalogue)
+        self._come_forward()
+        if self.session.source is None:
+            self._open(self.pages.currentIndex())
+
+    def _come_forward(self) -> None:
         self.show()
         self.raise_()
         self.activateWindow()
-        if self.session.source is None:
-            self._open(self.pages.currentIndex())
 
     def teach(self, catalogue: Catalogue, about: str, otherwise: str = "") -> None:
         """Ask cards about a base, a family or a rule, or where the deck has none, about something else.
 
         A round that is open ends; its answers are kept.
         """
-        from counter.training import Lesson
-
         if self.session.source is not None:
             self.session.stop()
-        self.enter(catalogue)
+        self.take(catalogue)
         self.warmer.stop()
         for one in filter(None, (about, otherwise)):
-            lesson = Lesson(catalogue, self.data, self.who or None, one, self.clock())
-            self._begin(lesson, None, f"About {_spelled(one)}")
+            self._begin(self._lesson(one), None, f"About {_spelled(one)}")
             if self.session.card is not None:
-                return
-        self.say(f"The deck has no card on {_spelled(about)} yet.")
+                break
+        else:
+            self.say(f"The deck has no card on {_spelled(about)} yet.")
+        self._come_forward()  # with its card already: the page of people would be laid out for nothing
+
+    def _lesson(self, about: str) -> Lesson:
+        from counter.training import Lesson, UnknownTraineeError
+
+        assert self.catalogue is not None
+        try:
+            return Lesson(self.catalogue, self.data, self.who or None, about, self.clock())
+        except UnknownTraineeError:
+            self.roster.show()  # which finds out that the record is gone
+            return Lesson(self.catalogue, self.data, None, about, self.clock())
 
     def closeEvent(self, event: QCloseEvent) -> None:
         super().closeEvent(event)
