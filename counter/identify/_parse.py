@@ -177,7 +177,7 @@ def _unit(look: Look, text: str, part: re.Match[str]) -> float:
     if unit is None:
         raise _no_size(look, text)
     if part["over"] is not None and part["unit"] == "":
-        raise LookProblem(f"{look.key}: {_short(text)} is a fraction without a unit; add in or mm")
+        return MM_PER_INCH  # nobody writes a fraction of a millimetre
     return unit
 
 

@@ -4,20 +4,22 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
 from counter.outline import look_icon
+from counter.window.letters import NEXT_MARK, lettered, widest
 from counter.window.picture_button import PictureButton
 
 if TYPE_CHECKING:
-    from PySide6.QtGui import QKeyEvent
+    from PySide6.QtGui import QFocusEvent, QKeyEvent
 
     from counter.catalogue import Look
     from counter.window.theme import Theme
 
 CANNOT_TELL = "cannot-tell"
 ACROSS = 5
+LAST_DIGIT = 9  # answers past it have no key of their own; arrows lead there
 
 
 class LookRow(QWidget):
@@ -28,7 +30,12 @@ class LookRow(QWidget):
     def __init__(self, look: Look, theme: Theme, letter: str) -> None:
         super().__init__()
         self.look = look
-        self.title = QLabel(look.label)
+        self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)  # by the caption's letter; Tab goes to the pictures
+        self._caption = lettered(look.label, letter)
+        self.title = QLabel()
+        self.title.setBuddy(self)
+        self.title.setText(self._caption)
+        self.title.setMinimumWidth(widest(NEXT_MARK + self._caption, self.title.font()))
         self.title.setToolTip(f"{look.ask} {look.why}\nAlt+{letter}, then a digit; 0 for can't tell")
         self.cannot = QPushButton("can't tell")
         self.cannot.setCheckable(True)
@@ -38,7 +45,7 @@ class LookRow(QWidget):
             PictureButton(value.value, value.label, look_icon(look.key, value.value), theme) for value in look.values
         ]
         for i, button in enumerate(self.buttons, 1):
-            button.setToolTip(f"{button.words}  ({i})")
+            button.setToolTip(f"{button.words}  ({i})" if i <= LAST_DIGIT else button.words)
             button.setAccessibleName(f"{look.label}: {button.words}")
             button.clicked.connect(lambda on, b=button: self.answered.emit(look.key, b.value if on else ""))
         self.cannot.clicked.connect(lambda on: self.answered.emit(look.key, CANNOT_TELL if on else ""))
@@ -72,7 +79,7 @@ class LookRow(QWidget):
         if is_next == (self.title.property("role") == "look-next"):
             return  # a style worked out anew repaints the whole pane
         self.title.setProperty("role", "look-next" if is_next else "")
-        self.title.setText(f"▸ {self.look.label}" if is_next else self.look.label)
+        self.title.setText(NEXT_MARK + self._caption if is_next else self._caption)
         self.title.style().unpolish(self.title)
         self.title.style().polish(self.title)
 
@@ -86,6 +93,9 @@ class LookRow(QWidget):
         """Put the keyboard on the chosen answer, or on the first."""
         chosen = next((b for b in self.buttons if b.isChecked()), self.buttons[0])
         chosen.setFocus()
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        self.take_focus()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         text = event.text()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
@@ -17,11 +18,11 @@ if TYPE_CHECKING:
     from counter.identify import NextLook
     from counter.window.theme import Theme
 
-# Alt and this letter go to the look; letters nobody else in the window uses.
+# Alt and this letter go to the look: a letter of its name that nothing else in the window uses.
 LETTERS = {
     "legs": "G",
     "pins": "P",
-    "block": "B",
+    "block": "R",
     "arrangement": "A",
     "notch": "N",
     "glass": "C",
@@ -48,9 +49,13 @@ class LooksPane(QFrame):
         self.advice.setWordWrap(True)
         self.advice.setFixedHeight(3 * self.advice.fontMetrics().lineSpacing())  # the longest advice
         self.advice.setAlignment(Qt.AlignmentFlag.AlignTop)
-        self.problem = QLabel()
-        self.problem.setWordWrap(True)
+        self.problem = QLabel(wordWrap=True, textFormat=Qt.TextFormat.PlainText)
+        self.problem.setProperty("role", "title")
+        self.problem.setAlignment(Qt.AlignmentFlag.AlignTop)
+        self.problem.setFixedHeight(self.advice.height())
         self.problem.setVisible(False)
+        self._problems: dict[str, str] = {}
+        self._taken = ""
         self._inside = QWidget()
         self._box = QVBoxLayout(self._inside)
         self._box.setContentsMargins(0, 0, 6, 0)
@@ -78,6 +83,14 @@ class LooksPane(QFrame):
                 self._add_line([look], theme)
         self._add_line([look for look in catalogue.looks if look.is_measured], theme)
         self._box.addStretch(1)
+        self._order_fields()
+
+    def _order_fields(self) -> None:
+        """Let Tab go from field to field, as sizes are typed, and to their buttons after the last."""
+        fields = [row for row in self.rows.values() if isinstance(row, MeasureField)]
+        order = [*(row.field for row in fields), *(row.cannot for row in fields)]
+        for one, other in pairwise(order):
+            self.setTabOrder(one, other)
 
     def _add_line(self, looks: list[Look], theme: Theme) -> None:
         line = QHBoxLayout()
@@ -107,18 +120,35 @@ class LooksPane(QFrame):
             else:
                 row.show_answer(value)
             row.mark_next(key == first)
-        self.advice.setText(advice)
+        self.advice.setText("\n".join(one for one in (self._taken, advice) if one))
+        self._taken = ""
 
     def show_problem(self, key: str, words: str) -> None:
-        """Say why the text in a field could not be read; empty words clear it."""
+        """Say why the text in a field could not be read; empty words clear it.
+
+        The words take the place of the advice, so that no row moves; what stands in another field stays said.
+        """
         row = self.rows.get(key)
         if isinstance(row, MeasureField):
             row.show_problem(words)
-        self.problem.setText(words)
-        self.problem.setVisible(bool(words))
+        self._problems.pop("", None)
+        self._problems.pop(key, None)
+        if words:
+            self._problems[key] = words
+        standing = next(reversed(self._problems.values()), "")
+        self.problem.setText(standing)
+        self.problem.setToolTip(standing)
+        self.problem.setVisible(bool(standing))
+        self.advice.setVisible(not standing)
+
+    def say_taken(self, words: str) -> None:
+        """Say with the next assessment how a typed size was taken."""
+        self._taken = words
 
     def clear(self) -> None:
         """Empty all fields for the next customer."""
+        self._problems.clear()
+        self._taken = ""
         self.show_problem("", "")
         for row in self.rows.values():
             if isinstance(row, MeasureField):

@@ -274,7 +274,6 @@ class MainWindow(QMainWindow):
     def _keys(self) -> None:
         from PySide6.QtGui import QKeySequence, QShortcut
 
-        from counter.window.looks_pane import LETTERS
         from counter.window.side_tabs import TABS
         from counter.window.undo_keys import UndoKeys
 
@@ -295,8 +294,6 @@ class MainWindow(QMainWindow):
             QShortcut(QKeySequence(keys), self, slot)
         for at in range(len(TABS)):
             QShortcut(QKeySequence(f"Ctrl+{at + 1}"), self, lambda i=at: self.side.open(i))
-        for look, letter in LETTERS.items():
-            QShortcut(QKeySequence(f"Alt+{letter}"), self, lambda key=look: self.looks.go_to(key))
 
     # -- the case and its history
 
@@ -317,9 +314,10 @@ class MainWindow(QMainWindow):
             try:
                 looks[key] = parse_look(self.catalogue, key, text)
             except LookProblem as problem:
-                self.looks.show_problem(key, str(problem))
+                self.looks.show_problem(key, _with_label(self.catalogue, str(problem)))
                 return
         self.looks.show_problem(key, "")
+        self.looks.say_taken(_taken(self.catalogue, key, text, looks.get(key)))
         self._change(looks=looks)
 
     def _change_fixture(self, fields: dict[str, Any]) -> None:
@@ -330,7 +328,7 @@ class MainWindow(QMainWindow):
         try:
             fixture = desk.changed_fixture(self.catalogue, self.case.fixture, fields)
         except ValueError as problem:
-            self.fixture.show_problem(str(problem))
+            self.fixture.show_problem(_with_label(self.catalogue, str(problem)))
             return
         self.fixture.show_problem("")
         self._change(fixture=fixture)
@@ -465,6 +463,20 @@ def _worth_comparing(catalogue: Catalogue, found: Assessment, shown: str | None)
         family = [lamp.id for lamp in catalogue.lamps_of_family[name]]
     rest = [one.lamp for one in found.candidates]
     return tuple(dict.fromkeys([*could_be[:MOST_LIKELY], *family, *rest]))[:MOST_LIKELY]
+
+
+def _with_label(catalogue: Catalogue, words: str) -> str:
+    """Return a problem with the name of the look that the clerk sees, not the one that files use."""
+    key, colon, rest = words.partition(":")
+    look = catalogue.look_by_key.get(key)
+    return f"{look.label}{colon}{rest}" if look is not None else words
+
+
+def _taken(catalogue: Catalogue, key: str, text: str, value: str | float | None) -> str:
+    """Say how a size was taken that was typed in another way than as millimetres."""
+    if not isinstance(value, float) or text.replace(",", ".") == f"{value:g}":
+        return ""
+    return f"{catalogue.look_by_key[key].label}: {text} taken as {value:g}\N{THIN SPACE}mm."
 
 
 def _left_out(problems: tuple[Problem, ...]) -> str:

@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
+from counter.window.letters import lettered, widest
+
 if TYPE_CHECKING:
     from counter.catalogue import Look
 
@@ -22,17 +24,22 @@ class MeasureField(QWidget):
     def __init__(self, look: Look, letter: str) -> None:
         super().__init__()
         self.look = look
-        self.title = QLabel(look.label)
-        hint = f'{look.ask} {look.why}\nMillimetres, or inches as 5 7/8". Alt+{letter}'
-        self.title.setToolTip(hint)
+        self._caption = lettered(look.label, letter)
         self.field = QLineEdit()
+        self.title = QLabel()
+        self.title.setBuddy(self.field)
+        self.title.setText(self._caption)
+        self.title.setMinimumWidth(widest(self._caption, self.title.font()))
+        units = 'Millimetres, or inches as 5 7/8" or 1/2. ' if look.is_measured else ""
+        self._hint = f"{look.ask} {look.why}\n{units}Type ? for can't tell. Alt+{letter}"
+        self.title.setToolTip(self._hint)
         self.field.setPlaceholderText("mm or in" if look.is_measured else "W")
         self.field.setAccessibleName(look.label)
-        self.field.setToolTip(hint)
+        self.field.setToolTip(self._hint)
         self.cannot = QPushButton("?")
         self.cannot.setCheckable(True)
         self.cannot.setFlat(True)
-        self.cannot.setToolTip("can't tell")
+        self.cannot.setToolTip("can't tell; or type ? into the field")
         self.cannot.setAccessibleName(f"{look.label}: can't tell")
         self._pause = QTimer(self, singleShot=True, interval=PAUSE_MS)
         self._pause.timeout.connect(self._say)
@@ -43,6 +50,7 @@ class MeasureField(QWidget):
 
     def _lay_out(self) -> None:
         head = QHBoxLayout()
+        head.setSpacing(0)
         head.addWidget(self.title)
         head.addStretch(1)
         head.addWidget(self.cannot)
@@ -77,7 +85,7 @@ class MeasureField(QWidget):
 
     def show_problem(self, words: str) -> None:
         """Mark the field as not understood, or clear the mark; the text itself stays."""
-        self.field.setToolTip(words or self.look.ask)
+        self.field.setToolTip(words or self._hint)
         if bool(words) == bool(self.field.property("bad")):
             return
         self.field.setProperty("bad", bool(words))
@@ -95,7 +103,6 @@ class MeasureField(QWidget):
         if is_next == (self.title.property("role") == "look-next"):
             return  # a style worked out anew repaints the whole pane
         self.title.setProperty("role", "look-next" if is_next else "")
-        self.title.setText(f"▸ {self.look.label}" if is_next else self.look.label)
         self.title.style().unpolish(self.title)
         self.title.style().polish(self.title)
 

@@ -31,6 +31,9 @@ CATALOGUE = load()
         ("5.875''", 149.225),
         ("23/4 in", 146.05),
         ("6inch", 152.4),
+        ("5 7/8", 149.225),
+        ("5⅞", 149.225),
+        ("4' 2 1/2", 1282.7),
         ("4'", 1219.2),
         ("4 ft", 1219.2),
         ("2 feet", 609.6),
@@ -49,7 +52,7 @@ def test_sizes_in_any_usual_unit(text, mm):
     [
         ("-5", "below zero"),
         ("−149 mm", "below zero"),
-        ("5 7/8", "fraction without a unit"),
+        ("1/2", "read as 12.7 mm, is outside"),
         ("5 1/0 in", "divides by zero"),
         ("nan", "not a size"),
         ("inf", "not a size"),

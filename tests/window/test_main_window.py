@@ -279,10 +279,33 @@ def test_a_size_that_is_none_stays_in_the_field_and_is_named(window, text):
     window.looks.rows["legs"].buttons[1].setFocus()
     assert "length_mm" not in window.case.looks
     assert (row.field.text(), row.field.property("bad")) == (text, True)
-    assert "length" in window.looks.problem.text()
+    assert window.looks.problem.text().startswith("Length: ")
     assert len(window.looks.problem.text()) < 250
     press(button(window, "legs", "4"))
     assert row.field.text() == text
+
+
+def test_sizes_typed_one_after_another_with_tab_between_them_all_count(window):
+    key(window, getattr(Qt.Key, f"Key_{LETTERS['pin_spacing_mm']}"), ALT)
+    for text in ("24", "1/2", "146"):
+        QTest.keyClicks(window.focusWidget(), text)
+        key(window, Qt.Key.Key_Tab)
+    sizes = {name: window.case.looks.get(name) for name in ("pin_spacing_mm", "tube_mm", "length_mm")}
+    assert sizes == {"pin_spacing_mm": 24.0, "tube_mm": 12.7, "length_mm": 146.0}
+
+
+def test_a_size_in_inches_says_what_it_was_taken_as(window):
+    before = [row.geometry() for row in window.looks.rows.values()]
+    type_into(window.looks.rows["tube_mm"].field, "1/2")
+    assert window.looks.advice.text().startswith("Tube width: 1/2 taken as 12.7\N{THIN SPACE}mm.")
+    type_into(window.looks.rows["length_mm"].field, "seven")
+    assert [row.geometry() for row in window.looks.rows.values()] == before, "no row moves for words"
+
+
+def test_a_size_mended_leaves_another_that_is_none_said(window):
+    for look, text in (("tube_mm", "x"), ("length_mm", "y"), ("length_mm", "146")):
+        type_into(window.looks.rows[look].field, text)
+    assert window.looks.problem.text().startswith("Tube width: ")
 
 
 def test_a_size_mended_takes_the_problem_away(window):
