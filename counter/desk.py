@@ -13,6 +13,7 @@ from counter.evidence import evidence_of
 from counter.fit import Ask, Caution, Fixture, Replacement, Use, Verdict
 from counter.identify import Candidate, NextLook
 from counter.leading import SETTLED_AT, SUSPECT, Leading, advice, headline, leading, read_lamps, subline
+from counter.leading import nothing_known as nothing_known_words
 from counter.marks import Reading
 from counter.notes import LabelNote, LawNotes, LightNotes
 from counter.offers import NO_DAY, offers
@@ -71,6 +72,10 @@ class Assessment(Model):
     problems: tuple[str, ...] = ()
     lamp: str | None = Field(None, description="the chosen lamp type, or the leading one when it is likely enough")
     nearest: str | None = Field(None, description="the best of the likeliest base and kind, once anything is known")
+    outlines: tuple[str, ...] = Field(
+        (),
+        description="the best lamp type of every base and kind, in the order to show them; empty: nothing is known",
+    )
     is_settled: bool = False
     verdict: Verdict | None = None
     cautions: tuple[Caution, ...] = ()
@@ -100,15 +105,18 @@ def assess(catalogue: Catalogue, case: Case, house: tuple[HouseMaker, ...] = ())
     settled = lamp is not None and not suspicion and _is_settled(case, lamp, candidates, conflicts)
     lead = None if nothing_known else leading(catalogue, candidates, read_lamps(catalogue, candidates, readings))
     no_day = case.place is not None and case.on is None
+    offered = offers(catalogue, case, lamp, _colour(readings), settled)
     law = notes.law_notes(case.place, case.on, lamp, case.broken)
     judged = _judge(catalogue, case, lamp, candidates, readings, settled, nothing_known)
     if suspicion:
         judged = judged.model_copy(update={"cautions": fit.in_order((*judged.cautions, *suspicion))})
     judged = _with_law(judged, law, case.broken)
-    asks = (*_ask_to_look(catalogue, case, settled, nexts, lamp, conflicts), *judged.asks)
+    is_open = not settled and (judged.verdict != "do not sell" or bool(conflicts))
+    asks = (*(_ask_to_look(catalogue, case, nexts, lamp, conflicts) if is_open else ()), *judged.asks)
     return Assessment(
         headline=headline(lamp, lead),
-        subline=SUSPECT if suspicion else subline(lamp, lead, settled, _colour(readings), case.marks),
+        subline=(SUSPECT if suspicion else subline(lamp, lead, settled, _colour(readings)))
+        or nothing_known_words(catalogue, case.marks, [one.lamp for one in offered if one.lamp]),
         advice=advice(catalogue, nexts, settled, bool(asks), _first(conflicts).look if conflicts else ""),
         candidates=candidates,
         next=nexts,
@@ -117,13 +125,14 @@ def assess(catalogue: Catalogue, case: Case, house: tuple[HouseMaker, ...] = ())
         problems=(*_with_doubt(said.problems, readings), *((NO_DAY,) if no_day else ())),
         lamp=lamp.id if lamp is not None else None,
         is_settled=settled,
+        outlines=lead.order if lead is not None else (),
         nearest=lead.candidate.lamp if lead is not None else None,
         verdict=_verdict(judged.verdict, settled and not no_day)
         if lamp is not None or lead is not None or suspicion
         else None,
         cautions=judged.cautions,
         asks=asks,
-        replacements=offers(catalogue, case, lamp, _colour(readings), settled),
+        replacements=offered,
         label=notes.label_note(case.fixture.label),
         light=_light(catalogue, case, lamp, lead, candidates, readings, conflicts),
         law=law,
@@ -229,13 +238,12 @@ def _has_uv_twin(catalogue: Catalogue, lamp: Lamp) -> bool:
 def _ask_to_look(
     catalogue: Catalogue,
     case: Case,
-    settled: bool,
     nexts: tuple[NextLook, ...],
     lamp: Lamp | None,
     conflicts: tuple[Conflict, ...],
 ) -> tuple[Ask, ...]:
     """Ask what would settle the lamp: which side of a contradiction is right, then the look worth taking."""
-    if settled or lamp is None:
+    if lamp is None:
         return ()
     if conflicts:
         first = _first(conflicts)

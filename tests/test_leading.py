@@ -50,3 +50,12 @@ def test_advice_ends_when_all_is_answered(catalogue):
 def test_advice_sends_back_to_what_the_marks_contradict(catalogue):
     found = assess(catalogue, Case(marks="CFQ26W/G24q/841", looks={"pins": "2"}))
     assert found.advice == "Pins: look again, the marks say otherwise."
+
+
+def test_outlines_stand_by_family_and_name_every_base_and_kind_once(catalogue):
+    found = assess(catalogue, Case(looks={"legs": "6", "pins": "4"}))
+    groups = [(catalogue.lamp_by_id[one].base, catalogue.lamp_by_id[one].kind) for one in found.outlines]
+    assert found.outlines[0] == found.nearest
+    assert {base for base, _ in groups[:6]} == {f"GX24q-{number}" for number in range(1, 7)}
+    assert len(groups) == len(set(groups)) == len({(lamp.base, lamp.kind) for lamp in catalogue.lamps})
+    assert assess(catalogue, Case()).outlines == ()

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Sequence
 
     from counter.catalogue import Catalogue
     from counter.identify import Candidate
@@ -42,19 +42,25 @@ class Card(NamedTuple):
 
 
 def cards_of(
-    catalogue: Catalogue, candidates: Iterable[Candidate], drawn: dict[str, Drawing], leader: str | None = None
+    catalogue: Catalogue, candidates: Iterable[Candidate], drawn: dict[str, Drawing], order: Sequence[str] = ()
 ) -> tuple[Card, ...]:
-    """Return one card a base and kind, that of the lamp that leads first, then the most likely.
+    """Return one card a base and kind in the order of lamp types given; `drawn` keeps drawings between calls.
 
-    `drawn` keeps drawings between calls.
+    With no order, nothing is known: then they stand as in the catalogue.
     """
     groups: dict[tuple[str, str], list[Candidate]] = {}
     for candidate in candidates:
         groups.setdefault((candidate.base, candidate.kind), []).append(candidate)
     cards = [_card(catalogue, members, drawn) for members in groups.values()]
-    if len({round(candidate.probability, 9) for members in groups.values() for candidate in members}) == 1:
-        return _in_catalogue_order(catalogue, cards)  # nothing is known: no lamp type stands out
-    return tuple(sorted(cards, key=lambda card: (card.lamp != leader, -card.share)))
+    if not order:
+        return _in_catalogue_order(catalogue, cards)
+    place = {_group(catalogue, lamp): at for at, lamp in enumerate(order)}
+    return tuple(sorted(cards, key=lambda card: place[card.base, card.kind]))
+
+
+def _group(catalogue: Catalogue, lamp: str) -> tuple[str, str]:
+    one = catalogue.lamp_by_id[lamp]
+    return one.base, one.kind
 
 
 def _in_catalogue_order(catalogue: Catalogue, cards: list[Card]) -> tuple[Card, ...]:

@@ -89,7 +89,7 @@ class OutlineGrid(QFrame):
         self.filter.setFixedHeight(30)
         self.count = QLabel()
         self.count.setProperty("role", "quiet")
-        self.unfold = QPushButton("Show all")
+        self.unfold = QPushButton("Un&fold")
         self.unfold.setCheckable(True)
         self.unfold.setFlat(True)
         self._lay_out()
@@ -106,7 +106,7 @@ class OutlineGrid(QFrame):
         view.setUniformItemSizes(True)
         view.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
         view.setProperty("horizontalScrollBarPolicy", early.NO_SCROLL_BAR)
-        view.setAccessibleName("Outlines, most likely first")
+        view.setAccessibleName("Outlines, likeliest family first")
         view.selectionModel().currentRowChanged.connect(self._mark)
         view.clicked.connect(self._pick)
         view.activated.connect(self._pick)
@@ -158,13 +158,13 @@ class OutlineGrid(QFrame):
         self.model.show(shown)
         hidden = len(self._all) - len(shown)
         self.unfold.setVisible(not self._fresh and (hidden > 0 or self._unfolded) and not self.filter.text().strip())
-        self.unfold.setText("Fold unlikely" if self._unfolded else f"Show {hidden} more")
+        self.unfold.setText("&Fold unlikely" if self._unfolded else f"Un&fold {hidden} more")
         if not self._all:
             self.count.setText("Laying out the drawings …")
         elif not shown:
             self.count.setText("No base or watts like that. Clear the filter to see all.")
         else:
-            self.count.setText("most likely first" if not self._fresh else f"all {len(shown)}, nothing looked at yet")
+            self.count.setText("likeliest family first" if not self._fresh else f"all {len(shown)}, nothing looked at yet")
         self.select(self._chosen)
 
     def _set_unfolded(self, on: bool) -> None:

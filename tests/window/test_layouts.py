@@ -106,7 +106,8 @@ def test_one_card_a_base_and_kind_and_shares_that_add_up(catalogue):
     from counter.desk import Case, assess
 
     for case in (Case(), Case(looks={"legs": "4"}), Case(marks="CFQ26W/G24q")):
-        cards = cards_of(catalogue, assess(catalogue, case).candidates, {})
+        found = assess(catalogue, case)
+        cards = cards_of(catalogue, found.candidates, {}, found.outlines)
         assert len({(card.base, card.kind) for card in cards}) == len(cards)
         assert sum(card.share for card in cards) == pytest.approx(1)
     assert cards[0].base == "G24q-3"
