@@ -419,7 +419,7 @@ class MainWindow(QMainWindow):
         case, found = self.case, desk.assess(self.catalogue, self.case, self.house)
         self.assessment = found
         shown = case.shown or found.lamp or found.nearest
-        cards = cards_of(self.catalogue, found.candidates, self._drawn, found.nearest)
+        cards = cards_of(self.catalogue, found.candidates, self._drawn, found.outlines)
         self.grid.show_cards(cards, self._card_of(cards, shown), fresh=not case.looks and not case.marks)
         self.looks.show_looks(case.looks, () if found.is_settled else found.next, found.advice)
         self.marks.show_marks(case.marks, found.readings, found.conflicts, found.problems)
