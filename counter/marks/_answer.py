@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 from counter.marks._caps import base_means
 from counter.marks._lex import Part
 from counter.marks._models import Reading, ReadLamp, Span
-from counter.marks._resolve import Meaning, is_by_inches, resolve
+from counter.marks._resolve import Meaning, is_by_inches, is_older, resolve
 from counter.marks._segments import together
 from counter.marks._tables import tables
 
@@ -35,7 +35,7 @@ def answer(found: Sequence[Parsed], text: str, known: Known, probability: float)
         canonical=joined.canonical,
         lamp=_lamp(joined.facts, meaning),
         lamps=tuple(lamp.id for lamp in meaning.lamps) if _says_lamp(joined.facts) else (),
-        spans=tuple(_spans(found, text, meaning)),
+        spans=tuple(_spans(found, text, meaning, joined.facts)),
         assumptions=(*notes, *meaning.notes),
         looks=_looks(joined.facts, meaning, known),
     )
@@ -46,14 +46,23 @@ def _says_lamp(facts: Facts) -> bool:
     return bool(facts.keys() - {"kind", "cct_k", "cri_min", "output"}) or facts.get("kind") in ("uv-c", "uv-a")
 
 
-def _spans(found: Sequence[Parsed], text: str, meaning: Meaning) -> Iterator[Span]:
+def _spans(found: Sequence[Parsed], text: str, meaning: Meaning, facts: Facts) -> Iterator[Span]:
     for parsed in found:
         parts = parsed.parts
         if parsed.system == "base" and len(found) > 1:
             parts = (_one_part(parsed),)
         for part in parts:
-            means = _number_means(part, meaning) if part.part == "watts or inches" else part.means
+            means = _part_means(part, meaning, facts)
             yield Span(start=part.start, end=part.end, text=text[part.start : part.end], means=means, part=part.part)
+
+
+def _part_means(part: Part, meaning: Meaning, facts: Facts) -> str:
+    """Say what a part means, now that the lamp types are known: one letter or number can mean two things."""
+    if part.part == "watts or inches":
+        return _number_means(part, meaning)
+    if part.part == "shape" and is_older(facts, meaning.lamps):
+        return str(tables()["nema"]["older_means"].format(letters=facts.get("letters", "")))
+    return part.means
 
 
 def _one_part(parsed: Parsed) -> Part:

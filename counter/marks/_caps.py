@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
 _NUMBER = r"\d{1,3}(?:[.,]\d{1,2})?"
 _ONE_DIGIT_KEY = re.compile(r"[-=]\d(?![\dA-Z])(?!/\d\d)(?! ?-?(?:PIN|P\b))", re.ASCII)
+_KEY_BEFORE_COLOUR = re.compile(r"[-=]\d(?=/[5-9]\d\d(?!\d))", re.ASCII)
 _SIZE = r"\d{1,3}(?:[.,]\d)?"
 
 
@@ -36,14 +37,23 @@ class CapParsed(NamedTuple):
 
 def base_means(cap: Cap, parts: Sequence[Part]) -> str:
     """Say what a designation means in one line, the pins counted first."""
-    said = [_in_short(part) for part in parts if part.part not in ("contacts", "main letter", "assembly")]
+    named = iter(_modifier_letters(cap, parts))
+    said = [
+        f"{next(named)}: {part.means}" if part.part == "modifier" else part.means
+        for part in parts
+        if part.part not in ("contacts", "main letter", "assembly")
+    ]
     count = cap.contacts
     pins = "" if count is None else f"{count} pin" if count == 1 else f"{count} pins"
     return f"base {cap.text}: " + "; ".join((pins or parts[0].means, *said))
 
 
-def _in_short(part: Part) -> str:
-    return part.means if part.part != "modifier" else "its X, Y or U keeps it out of holders of the plain name"
+def _modifier_letters(cap: Cap, parts: Sequence[Part]) -> str:
+    """Return the letters that modify the main one, as RY in GRY10q: the last ones before the number."""
+    count = sum(part.part == "modifier" for part in parts)
+    letters = cap.text.lstrip("0123456789")
+    before = letters[: next((at for at, sign in enumerate(letters) if sign.isdigit()), 0)]
+    return before[len(before) - count :]
 
 
 def take_cap(plain: str, at: int, known: Known, *, loose: bool = False, sized: bool = False) -> CapParsed | None:
@@ -67,7 +77,7 @@ def _known(plain: str, at: int, known: Known, loose: bool, sized: bool) -> CapPa
     for name, (cap, note) in known.names_at(plain, at):
         end = at + len(name)
         if ends(plain, end) or (loose and at_colour(plain, end)):
-            if not cap.key and _ONE_DIGIT_KEY.match(plain, end):
+            if not cap.key and _is_key(plain, end, cap, known):
                 continue  # a key number that the catalogue does not hold: the grammar reads it whole
             draft = _elements(plain[:end], at, is_known=True) or Draft(plain, at)
             draft.plain, draft.at, draft.clean = plain, end, cap.text
@@ -76,6 +86,12 @@ def _known(plain: str, at: int, known: Known, loose: bool, sized: bool) -> CapPa
             parts = tuple(draft.parts) or (Part(at, end, "base", cap.text),)
             return CapParsed(cap, parts, draft.at, draft.clean, note)
     return None
+
+
+def _is_key(plain: str, at: int, cap: Cap, known: Known) -> bool:
+    """Whether a key number stands here; -7/520 is a tube's size, unless the family has keys: then 520 is a colour."""
+    has_keys = any("-" in base.designation for base in known.bases_by("family", cap.text))
+    return bool(_ONE_DIGIT_KEY.match(plain, at) or (has_keys and _KEY_BEFORE_COLOUR.match(plain, at)))
 
 
 def _by_grammar(plain: str, at: int, loose: bool, sized: bool) -> CapParsed | None:

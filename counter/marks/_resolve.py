@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from counter.marks._tables import tables
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Sequence
 
     from counter.catalogue import Base, Lamp, LampShape
     from counter.marks._known import Known
@@ -15,6 +15,9 @@ if TYPE_CHECKING:
 
 _TUBES = {"linear", "u-bent", "circular"}
 _TUBE_TOLERANCE_MM = 1.2  # 26 against 25.4, 29 against 28.6; the nearest sizes are over 3 mm apart
+
+
+LOOK_INSTEAD = "Count the legs and the pins, and look at the notch."
 
 
 class Meaning(NamedTuple):
@@ -27,17 +30,25 @@ class Meaning(NamedTuple):
 
 
 def resolve(facts: Facts, known: Known) -> Meaning:
-    """Return what the facts of a code can mean, by the fewest assumptions."""
+    """Return what the facts of a code can mean, by the fewest assumptions.
+
+    A lamp type whose shape is not known comes after those that an older letter names.
+    """
     first_bases: tuple[Base, ...] = ()
+    unsure: Meaning | None = None
     for bases, base_note in _base_readings(facts, known):
         for shapes, shape_note in _shape_readings(facts):
             lamps = tuple(lamp for lamp in _on(bases, known) if _agrees(lamp, known, facts, shapes))
             lamps = _surest(lamps, facts, shapes)
-            if lamps:
-                notes = tuple(note for note in (base_note, shape_note) if note)
-                return Meaning(lamps, _in_order(known.bases[lamp.base] for lamp in lamps), notes)
+            if not lamps:
+                continue
+            notes = tuple(note for note in (base_note, shape_note) if note)
+            meaning = Meaning(lamps, _in_order(known.bases[lamp.base] for lamp in lamps), notes)
+            if lamps[0].shape or not facts.get("older"):
+                return meaning
+            unsure = unsure or meaning
         first_bases = first_bases or bases or ()
-    return Meaning((), first_bases, (), _nothing_fits(facts, known, first_bases))
+    return unsure or Meaning((), first_bases, (), _nothing_fits(facts, known, first_bases))
 
 
 def _surest(lamps: tuple[Lamp, ...], facts: Facts, shapes: tuple[LampShape, ...]) -> tuple[Lamp, ...]:
@@ -71,13 +82,17 @@ def _base_readings(facts: Facts, known: Known) -> Iterator[tuple[tuple[Base, ...
 
 
 def _shape_readings(facts: Facts) -> Iterator[tuple[tuple[LampShape, ...], str | None]]:
-    yield facts.get("shapes", ()), None
+    shapes = facts.get("shapes", ())
+    yield shapes, None
     if older := facts.get("older"):
-        letters = facts.get("letters", "")
-        yield (
-            older,
-            f"{letters} was taken as a triple tube: {tables()['nema']['older_says'].format(letters=letters)}.",
-        )
+        says = tables()["nema"]["older_says"].format(letters=facts.get("letters", ""), shapes=" or ".join(shapes))
+        yield older, f"{says}."
+
+
+def is_older(facts: Facts, lamps: Sequence[Lamp]) -> bool:
+    """Whether the shape letter of a generic code was read as older literature writes it: T or M for a triple."""
+    older = facts.get("older", ())
+    return bool(lamps) and all(lamp.shape in older for lamp in lamps)
 
 
 def _agrees(lamp: Lamp, known: Known, facts: Facts, shapes: tuple[LampShape, ...]) -> bool:
@@ -153,9 +168,30 @@ def _nothing_fits(facts: Facts, known: Known, bases: tuple[Base, ...]) -> tuple[
         return (_unknown_base(cap, known),)
     watts = facts.get("watts")
     if cap and watts is not None:
-        listed = ", ".join(f"{value:g}" for value in sorted({lamp.watts.value for lamp in _on(bases, known)}))
-        return (f"No such lamp of {watts:g} W on {cap.text} is known; it has {listed} W. Read watts and base again.",)
-    return ("Understood, but no lamp like this is in the catalogue. Count the pins and read the watts again.",)
+        return (_apart(facts, cap, watts, bases, known),)
+    return (f"Understood, but no lamp like this is in the catalogue. {LOOK_INSTEAD}",)
+
+
+def _apart(facts: Facts, cap: Cap, watts: float, bases: tuple[Base, ...], known: Known) -> str:
+    """Say that watts and base, or the letters before them, do not belong together, and what there is."""
+    here = tuple(_on(bases, known))
+    if same := {_in_words(lamp) for lamp in here if lamp.watts.value == watts}:
+        there = " or ".join(sorted(same))
+        return f"{watts:g} W on {cap.text} is known as {there} only, not as the other marks say. Read all again."
+    listed = ", ".join(f"{value:g}" for value in sorted({lamp.watts.value for lamp in here}))
+    shapes = facts.get("shapes", ())
+    known_on = [lamp.base for lamp in known.catalogue.lamps if lamp.watts.value == watts and lamp.shape in shapes]
+    elsewhere = [base for base in dict.fromkeys(known_on) if known.bases[base].family == cap.family]
+    there = f", and {watts:g} W is on {' or '.join(elsewhere)}" if elsewhere else ""
+    return (
+        f"{watts:g} W and {cap.text} do not belong together: {cap.text} has {listed} W{there}. "
+        "Read watts and base again."
+    )
+
+
+def _in_words(lamp: Lamp) -> str:
+    kind = "" if lamp.kind == "fluorescent" else f" ({lamp.kind})"
+    return f"{lamp.shape or 'another shape'}{kind}"
 
 
 def _unknown_base(cap: Cap, known: Known) -> str:

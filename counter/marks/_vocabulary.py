@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from itertools import product
 from typing import TYPE_CHECKING, NamedTuple
 
 from counter.marks._format import format_code, format_house
 from counter.marks._index import CodeIndex
+from counter.marks._known import known_for
+from counter.marks._lex import fold
+from counter.marks._nema import nema_code, nema_head
+from counter.marks._resolve import resolve
 from counter.marks._tables import tables
 
 if TYPE_CHECKING:
@@ -51,6 +56,9 @@ def _of_lamp(catalogue: Catalogue, lamp: Lamp, house: Sequence[HouseMaker]) -> I
         if code := format_code(catalogue, lamp.id, system):
             yield code, cost
         yield from _coloured(catalogue, lamp, system, cost)
+    for code, cost in _older(catalogue, lamp):
+        yield code, cost
+        yield from ((f"{code}/{shade}", cost + _colour_cost(shade)) for shade in colours())
     for maker in house:
         if code := format_house(catalogue, lamp.id, maker):
             yield code, table["systems"]["house"]
@@ -75,7 +83,30 @@ def _coloured(catalogue: Catalogue, lamp: Lamp, system: str, cost: float) -> Ite
         else:
             code = format_code(catalogue, lamp.id, system, shade)
         if code:
-            yield code, cost + tables()["noise"]["colour"]["digits" if shade.isdigit() else "letters"]
+            yield code, cost + _colour_cost(shade)
+
+
+def _colour_cost(shade: str) -> float:
+    return float(tables()["noise"]["colour"]["digits" if shade.isdigit() else "letters"])
+
+
+def _older(catalogue: Catalogue, lamp: Lamp) -> Iterator[tuple[str, float]]:
+    """Yield generic codes that mean this lamp as older literature writes them: T or M for a triple, no X."""
+    code, nema, costs = format_code(catalogue, lamp.id, "nema"), tables()["nema"], tables()["noise"]["older"]
+    if code is None:
+        return
+    head = nema_head(lamp.shape or "", lamp.kind) or ""
+    letters = [row["letters"] for row in nema["shapes"] if lamp.shape in row["older"]]
+    family = catalogue.base_by_name[lamp.base].family
+    plain = next((old for old, new in tables()["dropped_x"]["pairs"].items() if new == family), None)
+    heads = [(head, 0.0), *((f"CF{letter}", costs["letter"]) for letter in letters)]
+    bases = [(family, 0.0), *([(plain, costs["dropped_x"])] if plain else [])]
+    known = known_for(catalogue)
+    for (old_head, head_cost), (old_base, base_cost) in list(product(heads, bases))[1:]:
+        old = f"{old_head}{code.removeprefix(head).removesuffix(family)}{old_base}"
+        parsed = nema_code(fold(old), 0, known)
+        if parsed and [found.id for found in resolve(parsed.facts, known).lamps] == [lamp.id]:
+            yield old, head_cost + base_cost
 
 
 def words_of(catalogue: Catalogue) -> Iterator[str]:
