@@ -26,13 +26,18 @@ def nema_code(plain: str, at: int, known: Known) -> Parsed | None:
     return draft.parsed(system) if draft.ends() else None
 
 
-def _head(draft: Draft) -> str | None:
+def nema_head_alone(draft: Draft) -> bool:
+    """Take the head of a generic code that stands as a word of its own; FT alone is feet."""
+    return _head(draft, r"(?![A-Z0-9?*])", least=2) is not None
+
+
+def _head(draft: Draft, before: str = r"[ \-]*\d", least: int = 1) -> str | None:
     for prefix in longest_first("nema", "prefixes"):
-        if not draft.letters(prefix["letters"]):
+        if len(prefix["letters"]) < least or not draft.letters(prefix["letters"]):
             continue
         for shape in longest_first("nema", "shapes"):
             head = prefix["letters"] + shape["letters"]
-            if shape["letters"] in prefix["shapes"] and draft.find(rf"{head}[ \-]*\d"):
+            if shape["letters"] in prefix["shapes"] and draft.find(head + before):
                 _take_head(draft, prefix, shape)
                 return str(prefix["system"])
     return None

@@ -7,13 +7,13 @@ from typing import TYPE_CHECKING
 from counter.marks import _say as say
 from counter.marks._answer import answer
 from counter.marks._barcode import barcode
+from counter.marks._clean import clean_inside, clean_read
 from counter.marks._house import shipped_house
 from counter.marks._known import known_for
 from counter.marks._lex import fold
 from counter.marks._models import MarkEvidence
-from counter.marks._segments import apart, cut, together, whole_colour
 from counter.marks._tables import tables
-from counter.marks._weigh import Clean, background, evidence, floor_of, is_worn, strain, weights, worn_floor
+from counter.marks._weigh import background, evidence, floor_of, is_worn, strain, weights, worn_floor
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -22,6 +22,8 @@ if TYPE_CHECKING:
     from counter.marks._house import HouseMaker
     from counter.marks._known import Known
     from counter.marks._models import Reading
+    from counter.marks._weigh import Clean
+    from counter.marks._worn import Worn
 
 
 def read(catalogue: Catalogue, text: str, house: Sequence[HouseMaker] = (), limit: int = 8) -> MarkEvidence:
@@ -47,25 +49,10 @@ def _barcode(plain: str, text: str, known: Known) -> MarkEvidence | None:
 
 
 def _codes(plain: str, text: str, known: Known, house: tuple[HouseMaker, ...], limit: int) -> MarkEvidence:
-    clean = _clean(plain, text, known, house)
+    clean = clean_read(plain, text, known, house)
     if clean.is_enough and not is_worn(plain):
         return evidence(text, clean.readings, clean.problems, floor_of(clean.readings), known, limit)
     return _worn(clean, plain, text, known, house, limit)
-
-
-def _clean(plain: str, text: str, known: Known, house: Sequence[HouseMaker]) -> Clean:
-    colour = whole_colour(plain)
-    segments = cut(plain, known, house)
-    found, unknown = (colour,) if colour else segments.found, () if colour else segments.unknown
-    if not found:
-        return Clean((), (), unknown, 0)
-    sets = apart(found)
-    answers = [answer(one, text, known, 1 / len(sets)) for one in sets]
-    clashes = together(found).clashes
-    problems = [say.clash(*clash) for clash in clashes]
-    for reading, meaning, joined in answers:
-        problems += say.of_reading(reading, meaning, joined)
-    return Clean(tuple(reading for reading, _, _ in answers), tuple(problems), unknown, len(clashes))
 
 
 def _worn(
@@ -74,20 +61,30 @@ def _worn(
     """Weigh what was read as it stands against what can be meant, and against none of these."""
     from counter.marks._worn import read_worn  # the search, its trie and vocabulary: only where they are needed
 
-    table = tables()["noise"]
     worn = read_worn(plain, text, known, house)
-    standing = [(reading, strain(clean, reading)) for reading in clean.readings]
-    rows = _once([*worn.readings, *standing])
+    weighed = _weighed(clean, worn, plain)
+    shown = [reading for reading in weighed if reading.probability >= tables()["noise"]["least_probability"]]
+    if not shown:  # what can be read is shown, though the text is more probably something else
+        clean = clean_inside(clean, plain, text, known)
+        weighed = _weighed(clean, worn, plain)
+        standing = {reading.canonical for reading in clean.readings if _is_telling(reading)}
+        shown = [reading for reading in weighed if reading.canonical in standing]
+    problems = say.of_worn(clean, worn, shown, text)
+    left = 1 - sum(reading.probability for reading in weighed if reading.lamps)
+    return evidence(text, tuple(shown), problems, worn_floor(shown, left, known), known, limit)
+
+
+def _weighed(clean: Clean, worn: Worn, plain: str) -> list[Reading]:
+    rows = _once([*worn.readings, *((reading, strain(clean, reading)) for reading in clean.readings)])
     chances = weights([cost for _, cost in rows], background(plain)) if rows else []
-    weighed = [
-        reading.model_copy(update={"probability": chance})
-        for (reading, _), chance in zip(rows, chances, strict=True)
-        if chance >= table["least_probability"]
+    return [
+        reading.model_copy(update={"probability": chance}) for (reading, _), chance in zip(rows, chances, strict=True)
     ]
-    problems = say.of_worn(clean, worn, weighed, text)
-    nowhere = sum(reading.probability for reading in weighed if not reading.lamps)
-    floor = worn_floor(weighed, 1 - sum(chances) + nowhere, known)
-    return evidence(text, tuple(weighed), problems, floor, known, limit)
+
+
+def _is_telling(reading: Reading) -> bool:
+    """Whether a reading holds more than bare numbers, which stand in any text."""
+    return bool({span.part for span in reading.spans} - {"number", "other"})
 
 
 def _once(rows: Sequence[tuple[Reading, float]]) -> list[tuple[Reading, float]]:

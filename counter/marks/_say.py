@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from counter.marks._resolve import LOOK_INSTEAD
 from counter.marks._tables import tables
 from counter.marks._weigh import is_worn
 
@@ -16,7 +17,6 @@ if TYPE_CHECKING:
     from counter.marks._weigh import Clean
     from counter.marks._worn import Worn
 
-_LOOK_INSTEAD = "Count the pins, look at the key in the middle and read the watts; the outlines show the rest."
 _TOO_LITTLE = "Too little can be read to tell these codes apart: give one or two more characters."
 _CLASH = {
     "base": "Two bases in one text: {} and {}. Which of them stands on the lamp?",
@@ -35,9 +35,13 @@ def too_long(length: int, most: int) -> str:
 
 
 def nothing(unknown: Sequence[tuple[int, int]], text: str) -> str:
-    """Say that a text is no code."""
-    what = ", ".join(repr(text[start:end][:30]) for start, end in unknown[:3]) or repr(text.strip()[:30])
-    return f"{what} is no code known here. {_LOOK_INSTEAD}"
+    """Say that a text is no code, and what to look at instead."""
+    what = _quoted(unknown, text) or repr(text.strip()[:30])
+    return f"Nothing understood in {what}. {LOOK_INSTEAD}"
+
+
+def _quoted(places: Sequence[tuple[int, int]], text: str) -> str:
+    return ", ".join(repr(text[start:end][:30]) for start, end in places[:4])
 
 
 def clash(key: str, first: object, second: object) -> str:
@@ -87,6 +91,13 @@ def _left_over(clean: Clean, best: Reading, text: str) -> list[str]:
         return []
     problems = list(clean.problems)
     if clean.unknown:
-        words = ", ".join(repr(text[start:end][:30]) for start, end in clean.unknown[:4])
-        problems.append(f"Not understood: {words}. The rest was read.")
+        problems.append(_partly(clean, best, text))
     return problems
+
+
+def _partly(clean: Clean, best: Reading, text: str) -> str:
+    """Say what was not understood, and where the rest leaves several lamp types open, what to look at."""
+    unread = f"Not understood: {_quoted(clean.unknown, text)}."
+    if len(best.lamps) == 1:
+        return f"{unread} The rest was read."
+    return f"Understood: {' '.join(span.text for span in best.spans)}. {unread} {LOOK_INSTEAD}"

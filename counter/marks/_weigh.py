@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import exp
+from math import exp, inf
 from typing import TYPE_CHECKING, NamedTuple
 
 from counter.marks._lex import STRETCH, UNREADABLE
@@ -29,6 +29,11 @@ class Clean(NamedTuple):
         """Whether nothing is left over, odd or impossible."""
         return bool(self.readings) and not any(strain(self, reading) for reading in self.readings)
 
+    @property
+    def least_strain(self) -> float:
+        """The strain of the reading that leaves the least over; without any reading, no reading can be worse."""
+        return min((strain(self, reading) for reading in self.readings), default=inf)
+
 
 def strain(clean: Clean, reading: Reading) -> float:
     """Return the cost of reading a text as it stands, where something in it is left over, odd or impossible."""
@@ -36,7 +41,9 @@ def strain(clean: Clean, reading: Reading) -> float:
     odd = {"other": table["aside"], "number": table["bare_number"]}
     cost = sum(odd.get(span.part, 0.0) for span in reading.spans) if reading.system != "base" else 0.0
     unread = sum(end - start for start, end in clean.unknown)
-    cost += table["unread_word"] * len(clean.unknown) + table["background_character"] * unread
+    if clean.unknown:
+        more = len(clean.unknown) - 1  # who types one word more than the code often types several
+        cost += table["unread_word"] + table["unread_more"] * more + table["background_character"] * unread
     cost += table["clash"] * clean.clashes + (table["lacks_letter"] if _lacks_letter(reading) else 0.0)
     if reading.lamps or reading.system == "colour":
         return float(cost)

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from counter.marks._colour import take_colour
 from counter.marks._lex import Draft, Parsed, figure
+from counter.marks._nema import nema_head_alone
 from counter.marks._tables import longest_first, tables
 
 if TYPE_CHECKING:
@@ -139,8 +140,13 @@ def _bare_number(draft: Draft, known: Known) -> bool:
     return True
 
 
+def _head_alone(draft: Draft, known: Known) -> bool:
+    return nema_head_alone(draft)
+
+
 _TAKES: tuple[Callable[[Draft, Known], bool], ...] = (
     _industry,
+    _head_alone,
     _watts,
     _count,
     _length,

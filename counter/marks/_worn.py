@@ -65,11 +65,11 @@ def read_worn(plain: str, text: str, known: Known, house: tuple[HouseMaker, ...]
 
 
 def _whole_lines(plain: str, words: Vocabulary, noise: Noise) -> tuple[list[Guess], bool]:
-    """Search each line, and each piece between commas, for one whole code."""
+    """Search each line, and each piece of it between commas, for one whole code."""
     table = tables()["noise"]
     guesses: list[Guess] = []
     is_complete = True
-    for match in list(re.finditer(r"(?:[^\n,;]|,(?! ))+", plain))[:4]:
+    for match in _pieces(plain):
         line = match[0].strip()
         left_out = _left_out(plain[: match.start()] + plain[match.end() :])
         start = match.start() + len(match[0]) - len(match[0].lstrip())
@@ -85,6 +85,13 @@ def _whole_lines(plain: str, words: Vocabulary, noise: Noise) -> tuple[list[Gues
             cost = hit.cost + words.before[hit.code] + left_out
             guesses.append(Guess(hit.code, cost, start, line))
     return guesses, is_complete
+
+
+def _pieces(plain: str) -> list[re.Match[str]]:
+    lines = list(re.finditer(r"[^\n;]+", plain))[:4]
+    between = list(re.finditer(r"(?:[^\n,;]|,(?! ))+", plain))[:4]
+    places = {match.span() for match in lines}
+    return [*lines, *(match for match in between if match.span() not in places)]
 
 
 def _left_out(rest: str) -> float:

@@ -1,0 +1,67 @@
+"""What stands in a text without any guess at a character: as typed, without blanks inside codes, inside words."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from counter.marks import _say as say
+from counter.marks._answer import answer
+from counter.marks._gaps import as_typed, close, closings
+from counter.marks._lex import STRETCH
+from counter.marks._segments import Segments, apart, cut, inside, together, whole_colour
+from counter.marks._weigh import Clean
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from counter.marks._gaps import Closed
+    from counter.marks._house import HouseMaker
+    from counter.marks._known import Known
+
+_MOST_WORDS = 3  # not understood, that are searched for a code inside
+
+
+def clean_read(plain: str, text: str, known: Known, house: Sequence[HouseMaker]) -> Clean:
+    """Read a text as it stands, and without blanks inside its codes where that leaves less over."""
+    best_text = as_typed(plain)
+    best = _read(_segments(best_text, known, house), text, known)
+    for rule in closings():
+        if best.least_strain == 0 or STRETCH in plain:
+            break
+        shorter = close(best_text, rule)
+        found = _read(_segments(shorter, known, house), text, known) if shorter else None
+        if shorter and found and found.least_strain < best.least_strain:
+            best_text, best = shorter, found
+    return best
+
+
+def clean_inside(clean: Clean, plain: str, text: str, known: Known) -> Clean:
+    """Read codes that stand inside the words not understood, as in ABCFQ26W; return what was read where none does."""
+    pieces = [inside(plain, start, end, known) for start, end in clean.unknown[:_MOST_WORDS]]
+    codes = [piece for piece in pieces if piece.found]
+    if not codes:
+        return clean
+    unknown = [place for piece in pieces for place in piece.unknown]
+    found = tuple(parsed for piece in codes for parsed in piece.found)
+    return _read(Segments(found, (*unknown, *clean.unknown[_MOST_WORDS:])), text, known)
+
+
+def _segments(closed: Closed, known: Known, house: Sequence[HouseMaker]) -> Segments:
+    """Cut a text, every place as in the text with its blanks."""
+    colour = whole_colour(closed.plain)
+    found, unknown = ((colour,), ()) if colour else cut(closed.plain, known, house)
+    typed = tuple(word for place in unknown for word in closed.typed_words(*place))
+    return Segments(tuple(map(closed.home, found)), typed)
+
+
+def _read(segments: Segments, text: str, known: Known) -> Clean:
+    found, unknown = segments
+    if not found:
+        return Clean((), (), unknown, 0)
+    sets = apart(found)
+    answers = [answer(one, text, known, 1 / len(sets)) for one in sets]
+    clashes = together(found).clashes
+    problems = [say.clash(*clash) for clash in clashes]
+    for reading, meaning, joined in answers:
+        problems += say.of_reading(reading, meaning, joined)
+    return Clean(tuple(reading for reading, _, _ in answers), tuple(problems), unknown, len(clashes))
