@@ -16,7 +16,12 @@ if TYPE_CHECKING:
 
     from counter.window.theme import Theme
 
+READ_FIRST = ("DANGER", "WARNING", "CAUTION")  # a sale beside one of them is one after it was read
+AFTER_PX = 16  # the height of the small line in the stamp
 STAMP_WORDS = {"sell": "MAY BE SOLD", "ask first": "ASK FIRST", "do not sell": "DO NOT SELL"}
+
+
+PLACE_NOT_SET = "Place not set: law not checked. <a href='place'>Set it</a> (menu, Shop's place)"
 
 
 class Stamp(QWidget):
@@ -26,13 +31,16 @@ class Stamp(QWidget):
         super().__init__()
         self.theme = theme
         self.verdict: str | None = None
+        self.after = ""
         self.setFixedSize(190, 48)
         self.setAccessibleName("Verdict")
 
-    def show_verdict(self, verdict: str | None) -> None:
-        """Show a verdict, or nothing yet."""
+    def show_verdict(self, verdict: str | None, signal: str | None = None) -> None:
+        """Show a verdict, or nothing yet; a sale beside a warning says that the warning comes first."""
         self.verdict = verdict
-        self.setAccessibleDescription(verdict or "no verdict yet")
+        is_warned = verdict == "sell" and signal in READ_FIRST
+        self.after = f"after reading the {signal.lower()}" if signal is not None and is_warned else ""
+        self.setAccessibleDescription(f"{verdict or 'no verdict yet'} {self.after}".strip())
         self.update()
 
     def paintEvent(self, event: QPaintEvent) -> None:
@@ -56,7 +64,12 @@ class Stamp(QWidget):
         font.setWeight(QFont.Weight.Bold)
         painter.setFont(font)
         painter.setPen(QColor(self.theme.paper) if solid else colour)
-        painter.drawText(box, early.CENTRE, STAMP_WORDS[self.verdict])
+        if self.after:
+            painter.drawText(box.adjusted(0, 2, 0, -AFTER_PX), early.CENTRE, STAMP_WORDS[self.verdict])
+            painter.setFont(self.font())
+            painter.drawText(box.adjusted(0, box.height() - AFTER_PX - 3, 0, -3), early.CENTRE, self.after)
+        else:
+            painter.drawText(box, early.CENTRE, STAMP_WORDS[self.verdict])
         painter.end()
 
 
@@ -83,7 +96,7 @@ class AnswerBar(QFrame):
     """Base and lamp in large letters, the stamp, the first caution, and the way to the next customer."""
 
     next_customer = Signal()
-    menu_wanted = Signal()
+    place_wanted = Signal()
 
     def __init__(self, theme: Theme) -> None:
         super().__init__()
@@ -93,14 +106,17 @@ class AnswerBar(QFrame):
         self.stamp = Stamp(theme)
         self.next = QPushButton("Next customer  F2")
         self.next.setToolTip("Start over. Ctrl+Z brings this customer back.")
+        self.place = QLabel()
         self.menu = QToolButton()
         self.menu.setText("☰")
-        self.menu.setToolTip("Units, light or dark, training, keys")
+        self.menu.setToolTip("Units, light or dark, the shop's place, training (F10)")
         self.menu.setAccessibleName("Menu")
         self.menu.setFixedSize(40, 36)
         self.menu.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         self.next.clicked.connect(self.next_customer)
         self._lay_out()
+        self.place.linkActivated.connect(lambda _: self.place_wanted.emit())
+        self.place.setVisible(False)
         self.show_answer("", "Nothing looked at yet", None, None, "")
 
     def _lay_out(self) -> None:
@@ -121,6 +137,7 @@ class AnswerBar(QFrame):
         warned.addWidget(self.chip)
         warned.addWidget(self.caution, 1)
         words.addLayout(warned)
+        words.addWidget(self.place)
         row = QHBoxLayout(self)
         row.setContentsMargins(16, 6, 8, 6)
         row.setSpacing(16)
@@ -137,10 +154,16 @@ class AnswerBar(QFrame):
         self.base.setText(base)
         self.base.setVisible(bool(base))
         self.lamp.setText(lamp)
-        self.stamp.show_verdict(verdict)
+        self.stamp.show_verdict(verdict, signal)
         self.stamp.setVisible(verdict is not None)
         self.chip.show_signal(signal)
         self.caution.setText(caution)
+        self.caution.setVisible(bool(caution))
+
+    def show_place(self, is_set: bool) -> None:
+        """Say that the law is not checked while the shop's place is not set, with the way to set it."""
+        self.place.setText("" if is_set else PLACE_NOT_SET)
+        self.place.setVisible(not is_set)
 
     def set_theme(self, theme: Theme) -> None:
         """Repaint in another palette."""

@@ -5,7 +5,16 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout
+from PySide6.QtWidgets import (
+    QComboBox,
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QScrollArea,
+    QSizePolicy,
+    QVBoxLayout,
+)
 
 from counter.outline import face_doubt, face_view, hold_view, side_view
 from counter.window.drawing_view import DrawingView, Sketch
@@ -43,20 +52,25 @@ class DetailPane(QFrame):
         self.watts.setAccessibleName("Lamp type on this base")
         self.compare = QComboBox()
         self.compare.setAccessibleName("Hold beside it")
-        self.compare_words = QLabel("beside it")
-        self.choose = QPushButton("This is the lamp")
+        self.compare_words = QLabel("besi&de it")
+        self.compare_words.setBuddy(self.compare)
+        self.choose = QPushButton("This is th&e lamp")
         self.choose.setCheckable(True)
         self.choose.setToolTip(
             "Press when you are sure, from the print or the box. Opening an outline settles nothing."
         )
-        self.learn = QPushButton("Teach me this")
+        self.learn = QPushButton("Teach &me this")
         self.learn.setFlat(True)
         for combo in (self.watts, self.compare):
             combo.setMinimumContentsLength(12)
             combo.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+            combo.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.facts = RowTable(theme)
         self.tell = QLabel(wordWrap=True)
         self.hold = QLabel(wordWrap=True)
+        self.why_open = QLabel(wordWrap=True, textFormat=Qt.TextFormat.PlainText)
+        self.why_open.setProperty("role", "title")
+        self.why_open.setVisible(False)
         self.how = Sketch(theme, 92, 40)
         self._facts: tuple[Fact, ...] = ()
         self._catalogue: Catalogue | None = None
@@ -74,15 +88,14 @@ class DetailPane(QFrame):
         self.hold.setProperty("role", "quiet")
         head = QHBoxLayout()
         head.addWidget(self.title)
-        head.addWidget(self.watts)
-        head.addStretch(1)
-        head.addWidget(self.learn)
+        head.addWidget(self.watts, 4)
         head.addWidget(self.compare_words)
-        head.addWidget(self.compare)
+        head.addWidget(self.compare, 5)
         words = QVBoxLayout()
         words.setSpacing(4)
         words.addWidget(self.tell)
         words.addWidget(self.facts)
+        words.addWidget(self.learn, 0, Qt.AlignmentFlag.AlignRight)
         words.addStretch(1)
         holder = QFrame()
         holder.setLayout(words)
@@ -105,6 +118,7 @@ class DetailPane(QFrame):
         held = QHBoxLayout()
         held.addWidget(self.how)
         held.addWidget(self.hold, 1)
+        held.addWidget(self.why_open, 1)
         held.addWidget(self.choose)
         box.addLayout(held)
         self._show_other(False)
@@ -126,6 +140,8 @@ class DetailPane(QFrame):
         if self._shown == (here, there, units):
             return
         self._shown = (here, there, units)
+        self.title.setText(here.base)  # before the choices beside it: longer words would widen the window for good
+        self._show_choices(True)
         found = differences(catalogue, here, there, units) if there is not None else ()
         marked = frozenset(difference.part for difference in found if difference.part)
         self._show_one(catalogue, here, units, marked)
@@ -138,9 +154,14 @@ class DetailPane(QFrame):
             self.facts.show_rows(_fact_rows(self._facts))
         self._show_other(there is not None)
 
-    def show_choice(self, chosen: bool) -> None:
-        """Show whether the clerk has said that this is the lamp."""
+    def show_choice(self, chosen: bool, why_open: str = "") -> None:
+        """Show whether the clerk has said that this is the lamp, and why that does not settle it, if it does not."""
         self.choose.setChecked(chosen)
+        self.why_open.setText(why_open)
+        self.why_open.setToolTip(why_open)
+        self.why_open.setVisible(bool(why_open))
+        for widget in (self.hold, self.how):  # in their place, so that nothing moves
+            widget.setVisible(not why_open and self._shown != ())
 
     def _show_nothing(self) -> None:
         self.title.setText("No base chosen")
@@ -171,7 +192,7 @@ class DetailPane(QFrame):
         self.other_side.show_drawing(side_view(lamp, base, full=True, units=units), marked)
 
     def _show_other(self, on: bool) -> None:
-        self._words.setMinimumWidth(192 if on else 268)
+        self._words.setMinimumWidth(184 if on else 268)
         self.other_face.setVisible(on)
         self.other_side.setVisible(on)
 
@@ -196,7 +217,6 @@ class DetailPane(QFrame):
                 lamp = catalogue.lamp_by_id[name]
                 self.compare.addItem(f"{lamp.base} · {lamp_title(lamp)}", name)
         self.compare.setCurrentIndex(max(self.compare.findData(there.id), 0) if there is not None else 0)
-        self._show_choices(True)
 
     def _show_choices(self, on: bool) -> None:
         for widget in (

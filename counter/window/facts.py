@@ -162,6 +162,6 @@ def _watts(lamp: Lamp) -> str:
 
 
 def lamp_title(lamp: Lamp) -> str:
-    """Return a lamp type as a heading: `26 W · 4 legs`."""
+    """Return a lamp type as a heading: `26 W · 4 legs`; the kind before the shape, lest it be what is cut."""
     kind = f" · {KIND_WORDS[lamp.kind]}" if lamp.kind in KIND_WORDS else ""
-    return f"{_watts(lamp)} · {SHAPE_WORDS[lamp.shape]}{kind}"
+    return f"{_watts(lamp)}{kind} · {SHAPE_WORDS[lamp.shape]}"

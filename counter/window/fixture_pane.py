@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import (
-    QCheckBox,
     QComboBox,
     QFrame,
     QGridLayout,
@@ -19,14 +18,17 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from counter.window.three_way import ThreeWay
+
 if TYPE_CHECKING:
     from counter.catalogue import Catalogue
     from counter.fit import Fixture
     from counter.notes import LabelNote
 
 PAUSE_MS = 250
+WATTS_HINT, NOT_KNOWN = "as 18, 26", "not known"
 BALLASTS = (
-    ("unknown", "not known"),
+    ("unknown", NOT_KNOWN),
     ("magnetic", "magnetic"),
     ("electronic", "electronic"),
     ("dimming", "dimming"),
@@ -44,18 +46,18 @@ USES = (
     ("germicidal", "germicidal unit"),
     ("blacklight", "blacklight"),
 )
+# Alt and the digit lead to each; by now the letters are used up.
 YES_NO = (
-    ("enclosed", "closed", "A closed fixture, from which the heat cannot get away."),
-    ("damp", "damp", "A damp place."),
-    ("cold", "cold", "A cold place."),
-    ("base_up", "base up", "The lamp hangs with its base above the glass."),
-    ("emergency", "battery", "A battery pack keeps the lamp lit when the power fails."),
-    ("dimmer", "dimmer", "A dimmer on the wall."),
-    ("shunted", "shunted", "The two contacts of each holder are joined inside."),
+    ("enclosed", "&4 closed", "A closed fixture, from which the heat cannot get away."),
+    ("damp", "&5 damp", "A damp place."),
+    ("cold", "&6 cold", "A cold place."),
+    ("base_up", "&7 base up", "The lamp hangs with its base above the glass."),
+    ("emergency", "&8 battery", "A battery pack keeps the lamp lit when the power fails."),
+    ("dimmer", "&9 dimmer", "A dimmer on the wall."),
+    ("shunted", "&0 shunted", "The two contacts of each holder are joined inside."),
 )
 
-CHECKS_IN_ROW = 4
-HOW_TO_CHECK = "Ticked: yes · empty: no · filled: not known"
+FROM_LABEL = "from the label"
 
 
 class FixturePane(QFrame):
@@ -70,14 +72,14 @@ class FixturePane(QFrame):
         self.setProperty("panel", True)
         self.holder, self.ballast, self.use = QComboBox(), QComboBox(), QComboBox()
         self.watts = QLineEdit()
-        self.watts.setPlaceholderText("as 18, 26")
+        self.watts.setPlaceholderText(WATTS_HINT)
         self.count = QSpinBox()
         self.count.setRange(0, 12)
-        self.count.setSpecialValueText("not known")
+        self.count.setSpecialValueText(NOT_KNOWN)
         self.label = QLineEdit()
         self.label.setPlaceholderText("type or paste the ballast label")
         self.label.setMaxLength(4000)
-        self.checks = {key: QCheckBox(words) for key, words, _ in YES_NO}
+        self.choices = {key: ThreeWay(meaning) for key, _, meaning in YES_NO}
         self.space = QLineEdit()
         self.space.setPlaceholderText("mm or in")
         self.tube = QLineEdit()
@@ -89,7 +91,7 @@ class FixturePane(QFrame):
         self.read.setVisible(False)
         self.problem = QLabel(wordWrap=True)
         self.problem.setVisible(False)
-        self.more = QPushButton("More about the fixture")
+        self.more = QPushButton("More about the fi&xture")
         self.more.setCheckable(True)
         self.more.setFlat(True)
         self._more_box = QWidget()
@@ -111,15 +113,15 @@ class FixturePane(QFrame):
         grid = QGridLayout()
         grid.setVerticalSpacing(4)
         rows: tuple[tuple[str, QWidget], ...] = (
-            ("Holder", self.holder),
-            ("Ballast", self.ballast),
-            ("Lists, W", self.watts),
-            ("Used for", self.use),
+            ("&Holder", self.holder),
+            ("&Ballast", self.ballast),
+            ("L&ists, W", self.watts),
+            ("&Used for", self.use),
         )
         for i, (words, widget) in enumerate(rows):
             caption = QLabel(words)
             caption.setBuddy(widget)
-            widget.setAccessibleName(words)
+            widget.setAccessibleName(words.replace("&", ""))
             grid.addWidget(caption, i // 2, i % 2 * 2)
             grid.addWidget(widget, i // 2, i % 2 * 2 + 1)
         grid.setColumnStretch(1, 1)
@@ -138,36 +140,35 @@ class FixturePane(QFrame):
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setVerticalSpacing(2)
         fields: tuple[tuple[str, str, QWidget], ...] = (
-            ("Lamps on it", "Lamps on this ballast", self.count),
-            ("Other lamps", "Colour of the other lamps in the room, as 840 or 4000 K", self.room),
-            ("Fits length", "Room for the lamp's length", self.space),
-            ("Fits tube", "Room for the tube's diameter, clips included", self.tube),
+            ("Lamps, &qty", "Lamps on this ballast", self.count),
+            ("&1 Other lamps", "Colour of the other lamps in the room, as 840 or 4000 K", self.room),
+            ("&2 Fits length", "Room for the lamp's length", self.space),
+            ("&3 Fits tube", "Room for the tube's diameter, clips included", self.tube),
         )
         self.label.setAccessibleName("Ballast label")
-        grid.addWidget(QLabel("Label"), 0, 0)
+        label = QLabel("Label sa&ys")
+        label.setBuddy(self.label)
+        grid.addWidget(label, 0, 0)
         grid.addWidget(self.label, 0, 1, 1, 3)
         grid.addWidget(self.read, 1, 1, 1, 3)  # below the label: what was understood from it
         for i, (words, meaning, widget) in enumerate(fields):
             widget.setAccessibleName(meaning)
             widget.setToolTip(meaning)
             caption = QLabel(words)
+            caption.setBuddy(widget)
             caption.setToolTip(meaning)
             grid.addWidget(caption, 2 + i // 2, i % 2 * 2)
             grid.addWidget(widget, 2 + i // 2, i % 2 * 2 + 1)
-        grid.addLayout(self._yes_no_grid(), 4, 0, 1, 4)
+        for i, (key, words, meaning) in enumerate(YES_NO):
+            choice = self.choices[key]
+            choice.setAccessibleName(meaning)
+            caption = QLabel(words)
+            caption.setBuddy(choice)
+            caption.setToolTip(choice.toolTip())
+            grid.addWidget(caption, 4 + i // 2, i % 2 * 2)
+            grid.addWidget(choice, 4 + i // 2, i % 2 * 2 + 1)
         grid.setColumnStretch(1, 1)
         grid.setColumnStretch(3, 1)
-
-    def _yes_no_grid(self) -> QGridLayout:
-        grid = QGridLayout()
-        grid.setVerticalSpacing(0)
-        for i, (key, _, meaning) in enumerate(YES_NO):
-            check = self.checks[key]
-            check.setTristate(True)
-            check.setAccessibleDescription(meaning)
-            check.setToolTip(f"{meaning}\n{HOW_TO_CHECK}")
-            grid.addWidget(check, i // CHECKS_IN_ROW, i % CHECKS_IN_ROW)
-        return grid
 
     def _connect(self) -> None:
         self.changed.connect(self._remember_said)
@@ -181,8 +182,8 @@ class FixturePane(QFrame):
             field.textEdited.connect(lambda text, k=key: self._later(k, text))
         self.label.textEdited.connect(lambda text: self._later("label", text))
         self._pause.timeout.connect(self._say)
-        for key, check in self.checks.items():
-            check.clicked.connect(lambda _=False, k=key: self.changed.emit({k: self._yes_no(k)}))
+        for key, choice in self.choices.items():
+            choice.chosen.connect(lambda answer, k=key: self.changed.emit({k: answer}))
 
     def _lengths(self) -> tuple[tuple[str, QLineEdit], ...]:
         return ("space_mm", self.space), ("tube_room_mm", self.tube)
@@ -201,10 +202,6 @@ class FixturePane(QFrame):
             self.changed.emit(waiting)
         if label is not None:
             self.label_typed.emit(label)
-
-    def _yes_no(self, key: str) -> bool | None:
-        state = self.checks[key].checkState()
-        return None if state == Qt.CheckState.PartiallyChecked else state == Qt.CheckState.Checked
 
     def build(self, catalogue: Catalogue) -> None:
         """Fill the choices from the catalogue."""
@@ -236,8 +233,24 @@ class FixturePane(QFrame):
             length_mm = getattr(fixture, key)
             self._fill(key, field, f"{length_mm:g}" if length_mm else "")
         self._fill("room_k", self.room, f"{fixture.room_k}" if fixture.room_k else "")
-        for key, check in self.checks.items():
-            _set_yes_no(check, getattr(fixture, key))
+        self._show_said(fixture)
+
+    def _show_said(self, fixture: Fixture) -> None:
+        """Show in each field left open what the label says for it; what was entered wins."""
+        from counter.fit import parse_label  # pydantic comes with it; the first paint must not wait for that
+
+        said = parse_label(fixture.label).fields if fixture.label.strip() else {}
+        watts, counts = said.get("ballast_watts", ()), said.get("ballast_counts", ())
+        listed = ", ".join(f"{one:g}" for one in watts)
+        self.watts.setPlaceholderText(f"{listed} {FROM_LABEL}" if listed else WATTS_HINT)
+        self.watts.setToolTip(f"{listed}\N{THIN SPACE}W {FROM_LABEL}; what you type wins." if listed else "")
+        ballast = dict(BALLASTS).get(said.get("ballast", ""), "")
+        self.ballast.setItemText(0, f"{ballast}, label" if ballast else BALLASTS[0][1])
+        self.ballast.setToolTip(f"{ballast}, {FROM_LABEL}; what you choose wins." if ballast else "")
+        run = " or ".join(f"{one}" for one in counts)
+        self.count.setSpecialValueText(f"{run}, label" if run else NOT_KNOWN)
+        for key, choice in self.choices.items():
+            choice.show_answer(getattr(fixture, key), said.get(key))
 
     def _fill(self, key: str, field: QLineEdit, text: str) -> None:
         if not field.hasFocus() and key not in self._bad and field.text() != text:
@@ -271,7 +284,7 @@ class FixturePane(QFrame):
             **dict(self._lengths()),
             "room_k": self.room,
             "label": self.label,
-            **self.checks,
+            **self.choices,
         }
         return places.get(about)
 
@@ -291,11 +304,7 @@ class FixturePane(QFrame):
         self._pause.stop()
         self._waiting.clear()
         self._bad.clear()
+        self.more.setChecked(False)
         self.show_problem("")
         for field in (self.watts, self.label, self.space, self.tube, self.room):
             field.setText("")
-
-
-def _set_yes_no(check: QCheckBox, value: bool | None) -> None:
-    states = {None: Qt.CheckState.PartiallyChecked, True: Qt.CheckState.Checked, False: Qt.CheckState.Unchecked}
-    check.setCheckState(states[value])

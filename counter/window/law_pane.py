@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
 STEP_WORDS = {"before": "Before you touch it", "during": "Clean up", "after": "Afterwards"}
 NOT_SET = "not set"
+NOT_CHECKED = "Place not set: law not checked."
 
 
 class LawPane(QWidget):
@@ -73,12 +74,17 @@ class LawPane(QWidget):
         for one in places():
             self.place.addItem(one.name, one.id)
 
+    def ask_for_place(self) -> None:
+        """Put the keyboard on the shop's place and open its list."""
+        self.place.setFocus()
+        self.place.showPopup()
+
     def show_law(self, found: LawNotes, broken: bool) -> None:
         """Show law, disposal and, while a lamp lies broken, the steps first."""
         self.place.setCurrentIndex(max(self.place.findData(found.place or ""), 0))
         self.broken.setChecked(broken)
         self.steps.show_notes(tuple(self._steps(found)))
-        self.says.setText(found.says)
+        self.says.setText(found.says if found.place else f"{NOT_CHECKED}\n{found.says}")
         self.says.setVisible(bool(found.says))
         self.rows.show_notes([self._row(row) for row in found.rows])
         self.check.setText(found.check)

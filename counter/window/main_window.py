@@ -41,6 +41,7 @@ if TYPE_CHECKING:
 SETTINGS_FILE = "window.ini"
 MOST_LIKELY = 8
 WORTH_COMPARING = 0.01  # below this a candidate is no likelier than the catalogue's order makes it look
+LAW_TAB = 3  # by its place from 0
 LOOKS_LEAST_PX, COLUMN_LEAST_PX = 330, 350
 
 
@@ -269,6 +270,7 @@ class MainWindow(QMainWindow):
         self.side.law.broken_toggled.connect(lambda broken: self._change(broken=broken))
         # the whole
         self.answer.next_customer.connect(self.next_customer)
+        self.answer.place_wanted.connect(self.ask_for_place)
         self._keys()
 
     def _keys(self) -> None:
@@ -290,6 +292,7 @@ class MainWindow(QMainWindow):
             ("Ctrl+G", self.grid.view.setFocus),
             ("Ctrl+H", lambda: self.fixture.go_to("holder")),
             ("Ctrl+B", self.toggle_broken),
+            ("F10", self.answer.menu.showMenu),
         ):
             QShortcut(QKeySequence(keys), self, slot)
         for at in range(len(TABS)):
@@ -381,11 +384,16 @@ class MainWindow(QMainWindow):
             self.history.everywhere(place=place or None)
             self._show()
 
+    def ask_for_place(self) -> None:
+        """Open the law and let the shop's place be chosen."""
+        self.side.open(LAW_TAB)
+        self.side.law.ask_for_place()
+
     def toggle_broken(self) -> None:
         """Say that a lamp lies broken, or that none does, and show the steps."""
         if self.history is not None:
             self._change(broken=not self.history.case.broken)
-            self.side.open(self.side.tabs.count() - 1 if self.history.case.broken else 0)
+            self.side.open(LAW_TAB if self.history.case.broken else 0)
 
     def next_customer(self) -> None:
         """Start over; the case left behind comes back by undo."""
@@ -415,6 +423,7 @@ class MainWindow(QMainWindow):
             return
         from counter import desk
         from counter.window.cards import cards_of
+        from counter.window.why_open import why_open
 
         case, found = self.case, desk.assess(self.catalogue, self.case, self.house)
         self.assessment = found
@@ -428,7 +437,8 @@ class MainWindow(QMainWindow):
         self.side.show_assessment(found, case)
         likely = _worth_comparing(self.catalogue, found, shown)
         self.detail.show_lamp(shown, case.beside, likely, self.units)
-        self.detail.show_choice(case.chosen is not None and case.chosen == shown)
+        chosen = case.chosen is not None and case.chosen == shown
+        self.detail.show_choice(chosen, why_open(found, self.catalogue.look_by_key) if chosen else "")
         self._show_answer(found)
         if self.training is not None:
             self.training.show_case()
@@ -444,6 +454,8 @@ class MainWindow(QMainWindow):
         self.answer.show_answer(
             found.headline, found.subline, found.verdict, first.signal if first else None, first.says if first else ""
         )
+
+        self.answer.show_place(self.case is None or self.case.place is not None)
 
     def _go_to(self, about: str) -> None:
         if about == "marks":

@@ -52,7 +52,7 @@ class MarksPane(QFrame):
         self.field.setClearButtonEnabled(True)
         self.field.setMaxLength(LONGEST)
         self.field.setAccessibleName("Marks on the lamp")
-        self.field.setToolTip("Ctrl+M. ? for a character nobody can read, * for a stretch.")
+        self.field.setToolTip("Ctrl+M or Alt+K. ? for a character nobody can read, * for a stretch.")
         self.strip = CodeStrip(theme)
         self.parts = RowTable(theme, mono=True, bold_middle=False)
         self.problems = QLabel(wordWrap=True)
@@ -61,7 +61,7 @@ class MarksPane(QFrame):
         self.hint.setProperty("role", "quiet")
         self.conflict = QFrame()
         self.conflict_words = QLabel(wordWrap=True)
-        self.drop_look, self.drop_marks = QPushButton(), QPushButton("The marks are misread")
+        self.drop_look, self.drop_marks = QPushButton(), QPushButton("Misread: remo&ve marks")
         self._conflict_look = ""
         self._shown: tuple[object, ...] = ()
         self._spans: tuple[str, tuple[object, ...]] = ("", ())
@@ -71,7 +71,8 @@ class MarksPane(QFrame):
         self._connect()
 
     def _lay_out(self) -> None:
-        title = QLabel("Marks")
+        title = QLabel("Mar&ks")
+        title.setBuddy(self.field)
         title.setProperty("role", "title")
         mono = QFont(QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont))
         mono.setPointSizeF(self.font().pointSizeF() * 1.2)
@@ -159,7 +160,7 @@ class MarksPane(QFrame):
             first = conflicts[0]
             self._conflict_look = first.look
             self.conflict_words.setText(first.text)
-            self.drop_look.setText("I looked wrong")
+            self.drop_look.setText("I l&ooked wrong")
 
     def _offer_characters(self, index: int) -> None:
         spans = self.strip.spans

@@ -24,6 +24,7 @@ def menu_of(window: MainWindow) -> QMenu:
     menu.addSeparator()
     if window.training is not None:
         menu.addAction("Training\tF4", window.training.enter)
+    menu.addAction("Shop's place …", window.ask_for_place)
     menu.addAction("Broken lamp\tCtrl+B", window.toggle_broken)
     menu.addAction("Undo\tCtrl+Z", window.undo)  # the key itself is a shortcut of the window
     menu.addAction("Close", window.close)

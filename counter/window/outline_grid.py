@@ -164,7 +164,9 @@ class OutlineGrid(QFrame):
         elif not shown:
             self.count.setText("No base or watts like that. Clear the filter to see all.")
         else:
-            self.count.setText("likeliest family first" if not self._fresh else f"all {len(shown)}, nothing looked at yet")
+            self.count.setText(
+                "likeliest family first" if not self._fresh else f"all {len(shown)}, nothing looked at yet"
+            )
         self.select(self._chosen)
 
     def _set_unfolded(self, on: bool) -> None:

@@ -135,6 +135,8 @@ def sheet(theme: Theme) -> str:
     QMenu {{ background: {theme.field}; border: 1px solid {theme.line}; }}
     QMenu::item {{ padding: 6px 20px; }}
     QMenu::item:selected {{ background: {theme.accent_soft}; color: {theme.ink}; }}
+    QComboBox QAbstractItemView {{ background: {theme.field}; border: 1px solid {theme.line};
+        selection-background-color: {theme.accent_soft}; selection-color: {theme.ink}; }}
     QCheckBox {{ spacing: 6px; min-height: 24px; }}
     QLabel[role="verdict"] {{ font-weight: 700; border: 1px dashed {theme.ink}; border-radius: 2px; padding: 0 6px; }}
     QLabel[role="verdict"][firm="true"] {{ color: {theme.accent}; border: 1px solid {theme.accent}; }}

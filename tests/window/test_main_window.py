@@ -17,6 +17,10 @@ from counter.window.opening import FILE_NAME, _plain, fingerprint
 from counter.window.theme import DARK, LIGHT
 
 LEFT = Qt.MouseButton.LeftButton
+FIXTURE_FIELDS = (
+    *("holder", "ballast", "ballast_watts", "use", "lamp_count", "space_mm", "tube_room_mm", "room_k", "label"),
+    *("enclosed", "damp", "cold", "base_up", "emergency", "dimmer", "shunted"),
+)
 ALT, CTRL = Qt.KeyboardModifier.AltModifier, Qt.KeyboardModifier.ControlModifier
 CODE = "CFQ18W/G24q/841"
 FULL = Case(
@@ -157,8 +161,7 @@ def test_a_case_is_shown_in_every_pane(windows):
     assert fixture.use.currentData() == "lighting"
     assert fixture.watts.text() == "18, 26"
     assert fixture.space.text() == "160"
-    assert fixture.checks["damp"].checkState() == Qt.CheckState.Checked
-    assert fixture.checks["cold"].checkState() == Qt.CheckState.PartiallyChecked
+    assert (fixture.choices["damp"].currentText(), fixture.choices["cold"].currentText()) == ("yes", "not asked")
     assert window.answer.base.text() == "G24q-2"
     assert window.grid.model.cards[0].base == "G24q-2"
 
@@ -337,6 +340,99 @@ def test_any_paste_into_the_marks_is_survived_and_kept(window, text):
     key(window, Qt.Key.Key_Return)
     assert window.case.marks == window.marks.field.text() == text
     assert not window.grab().isNull()
+
+
+# -- the fixture
+
+
+def test_a_question_is_not_asked_no_or_yes_by_keyboard(window):
+    window.fixture.go_to("damp")
+    for which, answer, words in (
+        (Qt.Key.Key_Y, True, "yes"),
+        (Qt.Key.Key_N, False, "no"),
+        (Qt.Key.Key_Delete, None, "not asked"),
+        (Qt.Key.Key_Down, False, "no"),
+    ):
+        key(window, which)
+        assert (window.case.fixture.damp, window.fixture.choices["damp"].currentText()) == (answer, words)
+
+
+def test_what_the_label_says_is_seen_in_the_fields_and_what_is_typed_wins(window):
+    fixture = window.fixture
+    window._change_fixture({"label": "2 x 26 W electronic, emergency"})
+    shown = (
+        *(fixture.watts.placeholderText(), fixture.ballast.currentText()),
+        *(fixture.count.text(), fixture.choices["emergency"].currentText()),
+    )
+    assert shown == ("26 from the label", "electronic, label", "2, label", "yes, label")
+    window._change_fixture({"ballast_watts": "18", "ballast": "magnetic", "emergency": False})
+    assert fixture.watts.text() == "18"
+    assert (fixture.ballast.currentText(), fixture.choices["emergency"].currentText()) == ("magnetic", "no")
+    window._change_fixture({"label": "", "ballast": "unknown", "ballast_watts": ""})
+    assert (fixture.watts.placeholderText(), fixture.ballast.currentText()) == ("as 18, 26", "not known")
+
+
+def test_more_about_the_fixture_is_closed_for_the_next_customer(window):
+    window.fixture.go_to("label")
+    key(window, Qt.Key.Key_F2)
+    assert not window.fixture.label.isVisible()
+
+
+# -- what keeps a sale from being plain
+
+
+@pytest.mark.parametrize(
+    ("case", "says"),
+    [
+        (Case(looks={"pins": "2"}, marks=CODE), "These marks say 4 pins, you saw 2"),
+        (Case(looks={"glass": "clear"}), "germicidal"),
+        (Case(marks="UV LAMP"), "UV"),
+    ],
+)
+def test_a_lamp_that_the_button_does_not_settle_says_why(windows, case, says):
+    window = windows(case=case)
+    window._open_outline("G23/9/twin" if "glass" in case.looks else "G24q-2/18/quad")
+    assert not window.detail.why_open.isVisible()
+    window.detail.choose.click()
+    assert not window.assessment.is_settled
+    assert window.detail.why_open.isVisible()
+    assert says in window.detail.why_open.text()
+
+
+def test_a_settled_lamp_needs_no_reason(window):
+    window._open_outline("G24q-3/26/quad")
+    window.detail.choose.click()
+    assert not window.detail.why_open.isVisible()
+
+
+def test_a_place_not_set_is_said_until_it_is(window):
+    assert window.answer.place.isVisible()
+    window.ask_for_place()
+    assert "law not checked" in window.side.law.says.text()
+    QApplication.activePopupWidget().close()
+    window.set_place("us-ca")
+    assert not window.answer.place.isVisible()
+    assert "not checked" not in window.side.law.says.text()
+
+
+@pytest.mark.parametrize(
+    ("verdict", "signal", "after"),
+    [
+        ("sell", "WARNING", "after reading the warning"),
+        ("sell", "NOTICE", ""),
+        ("sell", None, ""),
+        ("ask first", "WARNING", ""),
+    ],
+)
+def test_a_sale_beside_a_warning_comes_after_it(window, verdict, signal, after):
+    window.answer.show_answer("G23", "9 W", verdict, signal, "Look first.")
+    assert window.answer.stamp.after == after
+
+
+def test_marks_that_cannot_be_read_are_not_passed_over(windows):
+    window = windows(case=Case(marks="XQZZY#1"))
+    assert "XQZZY#1" in window.marks.problems.text()
+    assert "Nothing looked at yet" not in said(window)
 
 
 # -- the next customer, and back
@@ -572,7 +668,35 @@ def test_a_letter_leads_to_each_field(window, look, typed, value):
     assert window.case.looks[look] == value
 
 
-def test_every_look_has_a_letter_of_its_own(catalogue):
+def marked_letters(window):
+    """Every letter that Alt leads somewhere with: captions of fields, and buttons that can be seen."""
+    captions = [one.text() for one in window.findChildren(QLabel) if one.isVisible() and one.buddy() is not None]
+    buttons = [one.text() for one in window.findChildren(QAbstractButton) if one.isVisible()]
+    return [text[text.index("&") + 1].upper() for text in captions + buttons if "&" in text.replace("&&", "")]
+
+
+def test_every_letter_shown_leads_to_one_place(windows):
+    window = windows(case=Case(looks={"pins": "2", "glass": "white"}, marks=CODE))
+    window.fixture.more.setChecked(True)
+    QApplication.processEvents()
+    letters = marked_letters(window)
+    assert len(letters) == len(set(letters))
+    assert set(letters) >= {*LETTERS.values(), *"HBIUXQY1234567890", *"EDMKOVF"}
+
+
+def test_every_field_of_the_fixture_has_its_letter_underlined(window):
+    window.fixture.more.setChecked(True)
+    QApplication.processEvents()
+    led = {one.buddy() for one in window.fixture.findChildren(QLabel)}
+    assert {window.fixture.field_of(about) for about in FIXTURE_FIELDS} <= led
+    for letter, about in (("H", "holder"), ("I", "ballast_watts"), ("Y", "label"), ("9", "dimmer")):
+        key(window, getattr(Qt.Key, f"Key_{letter}"), ALT)
+        assert window.focusWidget() is window.fixture.field_of(about)
+
+
+def test_every_look_has_a_letter_of_its_own_in_its_name(catalogue):
+    for look in catalogue.looks:
+        assert LETTERS[look.key] in look.label.upper()
     assert {look.key for look in catalogue.looks} <= set(LETTERS)
     assert len(set(LETTERS.values())) == len(LETTERS)
 
@@ -635,8 +759,6 @@ def test_every_field_and_picture_has_a_name_for_a_screen_reader(window):
 
 
 def test_no_pane_jumps_as_results_change(window):
-    window.resize(1320, 800)  # at 1280 the first result still widens the window, once, by six pixels
-    QApplication.processEvents()
     before = (window.size(), window.looks.geometry(), window.grid.geometry(), window.marks.geometry())
     for case in (FULL, Case(looks={"glass": "clear"}), Case(marks="CFQ26W/G24q/841", looks={"pins": "2"})):
         window._change(**{name: getattr(case, name) for name in ("looks", "marks", "fixture", "use")})
