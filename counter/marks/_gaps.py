@@ -20,6 +20,7 @@ _RULES = tuple(
         r".+",
     )
 )
+EVERYWHERE = len(_RULES) - 1
 _LETTERS = 0  # between letters, points and hyphens count as blanks
 
 

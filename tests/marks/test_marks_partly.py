@@ -29,11 +29,23 @@ def test_blanks_inside_a_code(shipped, text, canonical, lamps):
     assert all(text[span.start : span.end] == span.text and span.means for span in best.spans)
 
 
-def test_blank_behind_a_base_stays(shipped):
+@pytest.mark.parametrize("system", ["nema", "ansi-linear", "ansi-germicidal", "ilcos", "base"])
+def test_every_code_with_a_blank_behind_each_character(shipped, system):
+    codes = [
+        marks.format_code(shipped, lamp.id, system, colour) for lamp in shipped.lamps for colour in (None, "835")
+    ]
+    for code in filter(None, codes):
+        whole, spread = (marks.read(shipped, text).readings[0] for text in (code, " ".join(code)))
+        assert (spread.lamps, spread.lamp) == (whole.lamps, whole.lamp), code
+
+
+@pytest.mark.parametrize(
+    ("text", "base"), [("G13 T8", "G13"), ("G 13 T8", "G13"), ("G 5 T5", "G5"), ("G 5 T 5", "G5")]
+)
+def test_blank_behind_a_base_stays(shipped, text, base):
     """G13 T8 is a base and a tube; without its blank it would be a germicidal lamp."""
-    for text in ("G13 T8", "G 13 T8"):
-        best = marks.read(shipped, text).readings[0]
-        assert (best.lamp.base, best.lamp.kind) == ("G13", None)
+    best = marks.read(shipped, text).readings[0]
+    assert (best.lamp.base, best.lamp.kind) == (base, None)
 
 
 def test_worn_code_with_blanks_and_commas(shipped):

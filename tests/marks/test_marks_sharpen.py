@@ -50,3 +50,9 @@ def test_reading_that_looks_rule_out_stays_with_little(shipped):
     sharpened = marks.sharpen(evidence, {"G24q-3/26/quad": 1.0})
     assert sharpened[0].lamp.base == "G24q"
     assert 0 < sharpened[-1].probability < 1e-4
+
+
+@pytest.mark.parametrize(("code", "watts"), [("CFT9W/G23", "9"), ("FSQ-26-E-G24q=3", "26"), ("9.0W G23", "9")])
+def test_watts_are_claimed_as_the_look_writes_them(shipped, code, watts):
+    assert marks.says(marks.read(shipped, code).readings[0])["watts"] == watts
+    assert watts in {value.value for value in shipped.look_by_key["watts"].values}

@@ -41,6 +41,16 @@ def test_nema_example_without_its_x_is_said():
     assert "without its X" in " ".join(marks.read(SHIPPED, "CFTR32W/G24q/835").problems)
 
 
+@pytest.mark.parametrize("code", ["CFTR26W/GX24q", "CFT26W/GX24q", "CFM26W/GX24q"])
+def test_nema_letters_of_a_triple(code):
+    """NEMA generic designation system, as reproduced: T is twin, TR triple, TR being the newer letter, and older
+    literature writes T or M for triples (this last of medium confidence). That no twin of 26 W stands on GX24q is
+    from memory.
+    """
+    lamp = marks.read(SHIPPED, code).readings[0].lamp
+    assert (lamp.shape, lamp.legs, lamp.bases) == ("triple", 6, ("GX24q-3",))
+
+
 @pytest.mark.parametrize(
     ("designation", "parts"),
     [
