@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from counter.marks._known import Known
 
 _GAP = r"[ /,\-]*"
+_WORD_ENDS = r"(?![A-Z0-9]| *[?*])"
 
 
 def nema_code(plain: str, at: int, known: Known) -> Parsed | None:
@@ -27,8 +28,19 @@ def nema_code(plain: str, at: int, known: Known) -> Parsed | None:
 
 
 def nema_head_alone(draft: Draft) -> bool:
-    """Take the head of a generic code that stands as a word of its own; FT alone is feet."""
-    return _head(draft, r"(?![A-Z0-9?*])", least=2) is not None
+    """Take the head of a generic code that stands as a word of its own, CFQ or CF; FT alone is feet."""
+    return _head(draft, _WORD_ENDS, least=2) is not None or _prefix_alone(draft)
+
+
+def _prefix_alone(draft: Draft) -> bool:
+    """Take CF without a shape letter: any shape of a lamp on one base."""
+    prefix = tables()["nema"]["prefixes"][0]
+    if not draft.find(prefix["letters"] + _WORD_ENDS):
+        return False
+    shapes = [shape for row in tables()["nema"]["shapes"] for shape in (*row["shapes"], *row["older"])]
+    draft.add(len(prefix["letters"]), "kind", prefix["means"], prefix["letters"])
+    draft.state(kind=prefix["kind"], shapes=tuple(dict.fromkeys(shapes)), may_drop_x=True, output="")
+    return True
 
 
 def _head(draft: Draft, before: str = r"[ \-]*\d", least: int = 1) -> str | None:

@@ -9,7 +9,7 @@ from counter.marks._tables import tables
 from counter.marks._weigh import is_worn
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
     from counter.marks._models import Reading
     from counter.marks._resolve import Meaning
@@ -67,7 +67,7 @@ def of_reading(reading: Reading, meaning: Meaning, joined: Together) -> list[str
 def of_worn(clean: Clean, worn: Worn, readings: Sequence[Reading], text: str) -> tuple[str, ...]:
     """Say what a worn text was taken as, or that it cannot be told."""
     if not readings:
-        return (nothing(clean.unknown, text), *(() if worn.is_complete else (_TOO_LITTLE,)))
+        return (nothing(clean.unknown, text), *(() if worn.is_complete and not is_worn(text) else (_TOO_LITTLE,)))
     best = readings[0]
     problems = _left_over(clean, best, text)
     others = [other for other in readings[1:] if other.probability > best.probability / 2]
@@ -100,4 +100,14 @@ def _partly(clean: Clean, best: Reading, text: str) -> str:
     unread = f"Not understood: {_quoted(clean.unknown, text)}."
     if len(best.lamps) == 1:
         return f"{unread} The rest was read."
-    return f"Understood: {' '.join(span.text for span in best.spans)}. {unread} {LOOK_INSTEAD}"
+    return f"Understood: {' '.join(_stretches(best, text))}. {unread} {LOOK_INSTEAD}"
+
+
+def _stretches(reading: Reading, text: str) -> Iterator[str]:
+    """Yield what was read as it was typed, parts that touch as one."""
+    spans = sorted(reading.spans, key=lambda span: span.start)
+    ends = [at for at, span in enumerate(spans) if at + 1 == len(spans) or spans[at + 1].start > span.end]
+    first = 0
+    for last in ends:
+        yield text[spans[first].start : spans[last].end]
+        first = last + 1

@@ -70,7 +70,7 @@ def test_shape_that_the_base_does_not_carry(shipped):
     [
         ("XY 26W zz", ["26W"], "'XY', 'zz'"),
         ("hello world 26W", ["26W"], "'hello', 'world'"),
-        ("cf zz 32 w, gx24q , 8 35", ["32 w", "gx24q", "8", "35"], "'cf', 'zz'"),
+        ("cf zz 32 w, gx24q , 8 35", ["cf", "32 w", "gx24q", "8", "35"], "'zz'"),
         ("abcCFQ26W", ["CF", "Q", "26W"], "'abc'"),
         ("CFQ26WXYZ", ["CF", "Q", "26W"], "'XYZ'"),
         ("CFQ26W/G24q/8x1zz", ["CF", "Q", "26W", "G24q"], "'8x1zz'"),
@@ -85,6 +85,7 @@ def test_rest_is_named(shipped, text, read, rest):
 def test_what_to_look_at_where_lamp_types_are_left_open(shipped):
     (said,) = marks.read(shipped, "XY 26W zz").problems
     assert said == f"Understood: 26W. Not understood: 'XY', 'zz'. {LOOK_INSTEAD}"
+    assert marks.read(shipped, "CFQ26W 841 zz").problems[0].startswith("Understood: CFQ26W 841. Not")
     assert LOOK_INSTEAD not in marks.read(shipped, "CFQ26W/G24q/841 zzxy").problems[0]
 
 
@@ -98,7 +99,12 @@ def test_no_code_says_what_to_look_at(shipped, text):
 
 @pytest.mark.parametrize(
     ("text", "kind", "shape"),
-    [("CFQ", "fluorescent", "quad"), ("cftr", "fluorescent", "triple"), ("GFT", "uv-c", None)],
+    [
+        ("CFQ", "fluorescent", "quad"),
+        ("cftr", "fluorescent", "triple"),
+        ("GFT", "uv-c", None),
+        ("CF", "fluorescent", None),
+    ],
 )
 def test_head_of_a_code_alone(shipped, text, kind, shape):
     (reading,) = marks.read(shipped, text).readings

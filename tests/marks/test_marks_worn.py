@@ -83,7 +83,7 @@ def test_what_is_no_code_gets_no_lamp(shipped, text):
 
 
 def test_too_little_is_said(shipped):
-    for text in ("CFQ*", "?????", "C?"):
+    for text in ("CFQ*", "?????", "C?", "CF?"):
         problems = marks.read(shipped, text).problems
         assert any("one or two more characters" in problem for problem in problems), text
 
