@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from counter.marks import _say as say
 from counter.marks._answer import answer
-from counter.marks._gaps import EVERYWHERE, as_typed, close, closings
+from counter.marks._gaps import as_typed, everywhere, ways
 from counter.marks._lex import STRETCH
 from counter.marks._segments import Segments, apart, cut, inside, together, whole_colour
 from counter.marks._weigh import Clean
@@ -27,15 +27,15 @@ def clean_read(plain: str, text: str, known: Known, house: Sequence[HouseMaker])
     best = _read(_segments(typed, known, house), text, known)
     if best.least_strain == 0 or STRETCH in plain:
         return best
-    whole = close(typed, EVERYWHERE)
+    whole = everywhere(typed)
     if whole and (found := _read(_segments(whole, known, house), text, known)).least_strain == 0:
         return found
     return _closed_by_rules(best, typed, text, known, house)
 
 
 def _closed_by_rules(best: Clean, closed: Closed, text: str, known: Known, house: Sequence[HouseMaker]) -> Clean:
-    for rule in closings():
-        shorter = close(closed, rule)
+    for close in ways():
+        shorter = close(closed)
         found = _read(_segments(shorter, known, house), text, known) if shorter else best
         if shorter and found.least_strain < best.least_strain:
             closed, best = shorter, found

@@ -3,25 +3,27 @@
 from __future__ import annotations
 
 import re
+from functools import cache, partial
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.marks._tables import tables
+
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Callable, Iterator
 
     from counter.marks._lex import Parsed, Part
 
-# Where blanks are left out, rule by rule: between the letters of a head, in a base, in a colour, at last everywhere.
-_RULES = tuple(
-    re.compile(pattern, re.ASCII)
-    for pattern in (
-        r"(?<![A-Z0-9])[A-Z]{1,3}(?:[ ._\-]+[A-Z]{1,2})+(?![A-Z])",
-        r"(?<![A-Z0-9])(?:2 ?)?G ?[XYRU]{0,2} ?\d\d?(?: ?[DQ](?![A-Z]))?(?: ?[\-=] ?\d(?!\d))?",
-        r"(?<!\d)[5-9] ?\d ?\d(?!\d)",
-        r".+",
-    )
-)
-EVERYWHERE = len(_RULES) - 1
-_LETTERS = 0  # between letters, points and hyphens count as blanks
+_LETTERS = r"(?<![A-Z0-9])[A-Z]{1,3}(?:[ ._\-]+[A-Z]{1,2})+(?![A-Z])"  # points and hyphens count as blanks there
+_BASE = r"(?<![A-Z0-9])(?:2 ?)?G ?[XYRU]{0,2} ?\d\d?(?: ?[DQ](?![A-Z]))?(?: ?[\-=] ?\d(?!\d))?"
+_EVERYWHERE = r".+"
+
+
+@cache
+def _rules() -> tuple[re.Pattern[str], ...]:
+    """Return where blanks are left out, most careful first: in a head, a base, a common colour, everywhere."""
+    colours = "|".join(" ?".join(digits) for digits in tables()["colour"]["common"])
+    rules = (_LETTERS, _BASE, rf"(?<!\d)(?:{colours})(?!\d)", _EVERYWHERE)
+    return tuple(re.compile(rule, re.ASCII) for rule in rules)
 
 
 class Closed(NamedTuple):
@@ -58,20 +60,22 @@ def as_typed(plain: str) -> Closed:
     return Closed(plain, tuple(range(len(plain))))
 
 
-def closings() -> range:
-    """Return the numbers of the rules, the most careful first."""
-    return range(len(_RULES))
+def ways() -> Iterator[Callable[[Closed], Closed | None]]:
+    """Yield each way to leave blanks out, the most careful first; each returns None where it finds none."""
+    for rule in _rules():
+        yield partial(_close, rule)
 
 
-def close(text: Closed, rule: int) -> Closed | None:
-    """Return the text without the blanks that a rule finds; None where it finds none."""
-    found = _RULES[rule].finditer(text.plain)
-    gone = {at for match in found for at in range(*match.span()) if _is_gap(text.plain[at], rule)}
+def everywhere(text: Closed) -> Closed | None:
+    """Return the text without any blank; None where it has none."""
+    return _close(_rules()[-1], text)
+
+
+def _close(rule: re.Pattern[str], text: Closed) -> Closed | None:
+    gaps = " ._-" if rule.pattern == _LETTERS else " "
+    found = rule.finditer(text.plain)
+    gone = {at for match in found for at in range(*match.span()) if text.plain[at] in gaps}
     return _without(text, gone) if gone else None
-
-
-def _is_gap(sign: str, rule: int) -> bool:
-    return sign == " " or (rule == _LETTERS and sign in "._-")
 
 
 def _without(text: Closed, gone: set[int]) -> Closed:
