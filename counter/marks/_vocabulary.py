@@ -56,7 +56,7 @@ def _of_lamp(catalogue: Catalogue, lamp: Lamp, house: Sequence[HouseMaker]) -> I
         if code := format_code(catalogue, lamp.id, system):
             yield code, cost
         yield from _coloured(catalogue, lamp, system, cost)
-    for code, cost in _older(catalogue, lamp):
+    for code, cost in (*_older(catalogue, lamp), *_base_gone(catalogue, lamp)):
         yield code, cost
         yield from ((f"{code}/{shade}", cost + _colour_cost(shade)) for shade in colours())
     for maker in house:
@@ -107,6 +107,13 @@ def _older(catalogue: Catalogue, lamp: Lamp) -> Iterator[tuple[str, float]]:
         parsed = nema_code(fold(old), 0, known)
         if parsed and [found.id for found in resolve(parsed.facts, known).lamps] == [lamp.id]:
             yield old, head_cost + base_cost
+
+
+def _base_gone(catalogue: Catalogue, lamp: Lamp) -> Iterator[tuple[str, float]]:
+    """Yield the generic code with its base worn off or never printed: CFQ26W."""
+    code = format_code(catalogue, lamp.id, "nema")
+    if code is not None:
+        yield code.partition("/")[0], tables()["noise"]["base_gone"]
 
 
 def words_of(catalogue: Catalogue) -> Iterator[str]:

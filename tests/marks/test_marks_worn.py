@@ -116,3 +116,22 @@ def test_every_code_of_the_vocabulary_is_read_without_a_search(shipped, monkeypa
     assert len(codes) > 10_000
     for code in codes[::7]:
         assert marks.read(shipped, code).readings[0].lamps
+
+
+@pytest.mark.parametrize(
+    ("text", "canonical"),
+    [
+        ("CFQ?8W", "CFQ18W"),
+        ("CFTR4?W/841", "CFTR42W/841"),
+        ("FT?8W", "FT18W"),
+        ("CFTR3ZW", "CFTR32W"),
+        ("CFO26W", "CFQ26W"),
+    ],
+)
+def test_worn_code_without_a_base(shipped, text, canonical):
+    assert marks.read(shipped, text).readings[0].canonical == canonical
+
+
+def test_every_shape_of_the_watts_is_offered_where_its_letter_is_gone(shipped):
+    named = {reading.canonical for reading in marks.read(shipped, "CF?13W").readings}
+    assert {"CFT13W", "CFQ13W"} <= named
