@@ -284,7 +284,7 @@ def _agree(catalogue: Catalogue, key: str, says: str | float, seen: str | float)
     look = catalogue.look_by_key[key]
     if look.is_measured:
         return abs(float(says) - float(seen)) <= 3 * ((look.tool_sd or 0) + (look.default_sd or 0))
-    word = seen if isinstance(seen, str) else f"{seen:g}"  # watts may be given as a number
+    word = identify.parse_look(catalogue, key, seen)  # watts may be given as 9, "9" or "9 W"
     also = next((value.also for value in look.values if value.value == says), ())
     return word == says or word in also
 
@@ -293,8 +293,8 @@ def _in_words(catalogue: Catalogue, key: str, value: str | float) -> str:
     look = catalogue.look_by_key[key]
     if look.is_measured:
         return f"{float(value):g}\N{THIN SPACE}mm"
-    word = value if isinstance(value, str) else f"{value:g}"
-    return next((one.label for one in look.values if one.value == word), word)
+    word = identify.parse_look(catalogue, key, value)
+    return next((one.label for one in look.values if one.value == word), str(word))
 
 
 def _with_law(judged: fit.Judgement, law: LawNotes, broken: bool) -> fit.Judgement:

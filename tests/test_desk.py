@@ -360,7 +360,7 @@ def test_named_constants_keep_their_order():
     assert 0 < desk.UV_DOUBT < desk.NAMED_AT < desk.SETTLED_AT < 1
 
 
-@pytest.mark.parametrize(("watts", "conflicts"), [(9, 0), (9.0, 0), ("9", 0), (11.0, 1)])
+@pytest.mark.parametrize(("watts", "conflicts"), [(9, 0), (9.0, 0), ("9", 0), ("9 W", 0), (11.0, 1)])
 def test_watts_given_as_a_number_are_the_same_watts(catalogue, watts, conflicts):
     found = assess(catalogue, Case(marks="CFT9W/G23", looks={"watts": watts}))
     assert len(found.conflicts) == conflicts
