@@ -129,7 +129,9 @@ class AnswerBar(QFrame):
         self.lamp.setFont(middle)
         self.caution.setFont(middle)
         self.caution.setWordWrap(True)
-        self.caution.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        for label in (self.caution, self.place):
+            label.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        self.next.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
         words = QVBoxLayout()
         words.setSpacing(0)
         warned = QHBoxLayout()

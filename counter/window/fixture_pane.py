@@ -240,15 +240,12 @@ class FixturePane(QFrame):
         from counter.fit import parse_label  # pydantic comes with it; the first paint must not wait for that
 
         said = parse_label(fixture.label).fields if fixture.label.strip() else {}
-        watts, counts = said.get("ballast_watts", ()), said.get("ballast_counts", ())
-        listed = ", ".join(f"{one:g}" for one in watts)
+        listed = ", ".join(f"{one:g}" for one in said.get("ballast_watts", ()))
         self.watts.setPlaceholderText(f"{listed} {FROM_LABEL}" if listed else WATTS_HINT)
         self.watts.setToolTip(f"{listed}\N{THIN SPACE}W {FROM_LABEL}; what you type wins." if listed else "")
         ballast = dict(BALLASTS).get(said.get("ballast", ""), "")
         self.ballast.setItemText(0, f"{ballast}, label" if ballast else BALLASTS[0][1])
         self.ballast.setToolTip(f"{ballast}, {FROM_LABEL}; what you choose wins." if ballast else "")
-        run = " or ".join(f"{one}" for one in counts)
-        self.count.setSpecialValueText(f"{run}, label" if run else NOT_KNOWN)
         for key, choice in self.choices.items():
             choice.show_answer(getattr(fixture, key), said.get(key))
 

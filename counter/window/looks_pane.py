@@ -55,6 +55,8 @@ class LooksPane(QFrame):
         self.problem.setFixedHeight(self.advice.height())
         self.problem.setVisible(False)
         self._problems: dict[str, str] = {}
+        self.taken = QLabel()
+        self.taken.setProperty("role", "quiet")
         self._taken = ""
         self._inside = QWidget()
         self._box = QVBoxLayout(self._inside)
@@ -68,7 +70,11 @@ class LooksPane(QFrame):
         outer = QVBoxLayout(self)
         outer.setContentsMargins(8, 8, 4, 8)
         outer.setSpacing(4)
-        outer.addWidget(self.title)
+        head = QHBoxLayout()
+        head.addWidget(self.title)
+        head.addStretch(1)
+        head.addWidget(self.taken)
+        outer.addLayout(head)
         outer.addWidget(self.advice)
         outer.addWidget(self.problem)
         outer.addWidget(scroll, 1)
@@ -120,7 +126,8 @@ class LooksPane(QFrame):
             else:
                 row.show_answer(value)
             row.mark_next(key == first)
-        self.advice.setText("\n".join(one for one in (self._taken, advice) if one))
+        self.advice.setText(advice)
+        self.taken.setText(self._taken)
         self._taken = ""
 
     def show_problem(self, key: str, words: str) -> None:

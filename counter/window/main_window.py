@@ -320,7 +320,7 @@ class MainWindow(QMainWindow):
                 self.looks.show_problem(key, _with_label(self.catalogue, str(problem)))
                 return
         self.looks.show_problem(key, "")
-        self.looks.say_taken(_taken(self.catalogue, key, text, looks.get(key)))
+        self.looks.say_taken(_taken(text, looks.get(key)))
         self._change(looks=looks)
 
     def _change_fixture(self, fields: dict[str, Any]) -> None:
@@ -484,11 +484,11 @@ def _with_label(catalogue: Catalogue, words: str) -> str:
     return f"{look.label}{colon}{rest}" if look is not None else words
 
 
-def _taken(catalogue: Catalogue, key: str, text: str, value: str | float | None) -> str:
+def _taken(text: str, value: str | float | None) -> str:
     """Say how a size was taken that was typed in another way than as millimetres."""
     if not isinstance(value, float) or text.replace(",", ".") == f"{value:g}":
         return ""
-    return f"{catalogue.look_by_key[key].label}: {text} taken as {value:g}\N{THIN SPACE}mm."
+    return f"{text} taken as {value:g}\N{THIN SPACE}mm"
 
 
 def _left_out(problems: tuple[Problem, ...]) -> str:
