@@ -12,7 +12,7 @@ from counter.catalogue import Model
 from counter.evidence import evidence_of
 from counter.fit import Ask, Caution, Fixture, Replacement, Use, Verdict
 from counter.identify import Candidate, NextLook
-from counter.leading import SETTLED_AT, SUSPECT, Leading, advice, headline, leading, read_lamps, subline
+from counter.leading import SETTLED_AT, SUSPECT, Leading, advice, headline, subline
 from counter.leading import nothing_known as nothing_known_words
 from counter.marks import Reading
 from counter.notes import LabelNote, LawNotes, LightNotes
@@ -97,13 +97,13 @@ def assess(catalogue: Catalogue, case: Case, house: tuple[HouseMaker, ...] = ())
 
     Pure: no clock, no file, no Qt. `house` holds the shop's own tables of makers' codes.
     """
-    said, candidates, readings, nexts, _ = evidence_of(catalogue, case.looks, case.marks, house)
+    said, candidates, readings, nexts, _, led = evidence_of(catalogue, case.looks, case.marks, house)
     nothing_known = not said.likelihood and all(value == CANNOT_TELL for value in case.looks.values())
     lamp = _named(catalogue, case, candidates, nothing_known)
     conflicts = _conflicts(catalogue, case, readings)
     suspicion = _suspicion(catalogue, case, lamp)
     settled = lamp is not None and not suspicion and _is_settled(case, lamp, candidates, conflicts)
-    lead = None if nothing_known else leading(catalogue, candidates, read_lamps(catalogue, candidates, readings))
+    lead = None if nothing_known else led
     no_day = case.place is not None and case.on is None
     offered = offers(catalogue, case, lamp, _colour(readings), settled)
     law = notes.law_notes(case.place, case.on, lamp, case.broken)

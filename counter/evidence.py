@@ -1,6 +1,6 @@
 """What looks and marks together say of the lamp, before anything is asked of the fixture.
 
-May import counter.identify and counter.marks; counter.desk is its only reader.
+May import counter.identify, counter.leading and counter.marks; counter.desk is its only reader.
 """
 
 from __future__ import annotations
@@ -9,6 +9,7 @@ import weakref
 from typing import TYPE_CHECKING, NamedTuple, TypeAlias
 
 from counter import identify, marks
+from counter.leading import Leading, leading, read_lamps
 from counter.marks import MarkEvidence
 
 if TYPE_CHECKING:
@@ -32,6 +33,7 @@ class Evidence(NamedTuple):
     readings: tuple[Reading, ...]
     next: tuple[NextLook, ...]
     house: House  # held here, so that its id in the key names no other
+    lead: Leading
 
 
 _kept: dict[int, dict[Key, Evidence]] = {}  # by id: a catalogue is frozen and cannot be hashed
@@ -64,4 +66,6 @@ def _weigh(catalogue: Catalogue, looks: Mapping[str, str | float], text: str, ho
     said = marks.read(catalogue, text, house) if text.strip() else MarkEvidence(text=text)
     candidates = identify.rank(catalogue, looks, said.likelihood, said.floor) if said.likelihood else by_looks
     readings = marks.sharpen(said, {one.lamp: one.probability for one in by_looks})
-    return Evidence(said, candidates, readings, identify.next_looks(catalogue, looks, candidates), house)
+    nexts = identify.next_looks(catalogue, looks, candidates)
+    lead = leading(catalogue, candidates, read_lamps(catalogue, candidates, readings))
+    return Evidence(said, candidates, readings, nexts, house, lead)

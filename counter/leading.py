@@ -1,6 +1,6 @@
 """What leads among the candidates, and the words at a glance: headline, subline, advice.
 
-May import counter.catalogue and counter.identify; counter.desk is its only reader.
+May import counter.catalogue and counter.identify; counter.desk and counter.evidence are its readers.
 """
 
 from __future__ import annotations
@@ -64,7 +64,7 @@ def leading(catalogue: Catalogue, candidates: Sequence[Candidate], read: frozens
     bases = _shares(candidates)
     told = _shares([one for one in candidates if one.lamp in read]) if read else bases
     families = _by_family(catalogue, bases)
-    told_families = _by_family(catalogue, told)
+    told_families = _by_family(catalogue, told) if read else families
 
     def place(key: Key) -> tuple[float, ...]:
         family = (catalogue.base_by_name[key[0]].family, key[1])

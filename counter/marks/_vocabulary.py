@@ -19,17 +19,22 @@ if TYPE_CHECKING:
     from counter.catalogue import Catalogue, Lamp
     from counter.marks._house import HouseMaker
     from counter.marks._known import Known
+    from counter.marks._models import Reading
 
 SYSTEMS = ("nema", "ansi-linear", "ansi-germicidal", "ilcos", "lbs", "partial", "base")
 _HERE = "\x01"  # stands where a colour will: each code is written once, not once a colour
 
 
 class Vocabulary(NamedTuple):
-    """The index to search in, and what a code costs beforehand: some systems and colours are met less often."""
+    """The index to search in, and what a code costs beforehand: some systems and colours are met less often.
+
+    `answered` fills with what codes read as.
+    """
 
     codes: CodeIndex
     before: dict[str, float]
     words: CodeIndex
+    answered: dict[str, Reading | None]
 
 
 def colours() -> tuple[str, ...]:
@@ -140,7 +145,7 @@ def vocabulary(known: Known, house: tuple[HouseMaker, ...]) -> Vocabulary:
         if for_known is known and for_house == house:
             return made
     before = codes_of(known.catalogue, house)
-    made = Vocabulary(CodeIndex(before), before, CodeIndex(words_of(known.catalogue)))
+    made = Vocabulary(CodeIndex(before), before, CodeIndex(words_of(known.catalogue)), {})
     _made.insert(0, (known, house, made))
     del _made[2:]
     return made

@@ -27,6 +27,7 @@ if TYPE_CHECKING:
 _MOST_CODES = 48  # looked at for one text
 _MOST_WORDS = 3  # worn words of shorthand that are guessed together
 _CHOICES = 5
+_MOST_KEPT = 1024  # codes whose own reading is kept
 _LEAST_READABLE = 2  # with one character or none, half of all codes fit
 _WORD = re.compile(r"[^\s,;]+")
 
@@ -127,18 +128,33 @@ def _is_unclear(word: str, known: Known, house: Sequence[HouseMaker]) -> bool:
 
 
 def _reading(
-    guess: Guess, plain: str, text: str, known: Known, house: Sequence[HouseMaker], noise: Noise
+    guess: Guess, plain: str, text: str, known: Known, house: tuple[HouseMaker, ...], noise: Noise
 ) -> Reading | None:
-    segments = cut(fold(guess.code), known, house)
-    if not segments.found or segments.unknown:
-        return None
-    reading, _, joined = answer(segments.found, guess.code, known, 0.0)
-    if joined.clashes:
+    reading = _answered(guess.code, known, house)
+    if reading is None:
         return None
     alignment = align(fold(guess.code), guess.line, noise)
     spans = tuple(_spans(reading.spans, guess, alignment, text))
     assumed = tuple(_assumed(guess, alignment, plain))
     return reading.model_copy(update={"spans": spans, "assumptions": (*assumed, *reading.assumptions)})
+
+
+def _answered(code: str, known: Known, house: tuple[HouseMaker, ...]) -> Reading | None:
+    """Return what a whole code reads as; kept, since from one keystroke to the next mostly the same codes fit."""
+    kept = vocabulary(known, house).answered
+    if code not in kept:
+        if len(kept) >= _MOST_KEPT:
+            kept.clear()
+        kept[code] = _answer(code, known, house)
+    return kept[code]
+
+
+def _answer(code: str, known: Known, house: tuple[HouseMaker, ...]) -> Reading | None:
+    segments = cut(fold(code), known, house)
+    if not segments.found or segments.unknown:
+        return None
+    reading, _, joined = answer(segments.found, code, known, 0.0)
+    return None if joined.clashes else reading
 
 
 def _spans(spans: Iterable[Span], guess: Guess, alignment: Alignment, text: str) -> Iterator[Span]:
