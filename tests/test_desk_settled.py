@@ -125,3 +125,13 @@ def test_what_one_more_look_may_mend_is_asked(catalogue, looks, fixture):
 )
 def test_the_germicidal_twin_is_named_at_every_stage(catalogue, case, rule):
     assert rule in {one.rule for one in assess(catalogue, Case(**case)).cautions}
+
+
+def test_a_lamp_known_to_be_germicidal_does_not_only_look_so(catalogue):
+    unit = Fixture(holder="2G11", ballast="electronic", ballast_watts=(36,))
+    looks = {"legs": "2", "pins": "4", "glass": "clear", "watts": "36", "arrangement": "row", "length_mm": 415.0}
+    case = Case(looks=looks, fixture=unit, use="germicidal")
+    rules = {one.rule for one in assess(catalogue, case).cautions}
+    assert {"look-uvc-leading", "uvc-germicidal"} <= rules
+    known = {one.rule for one in assess(catalogue, case.model_copy(update={"marks": "36W 2G11 germicidal"})).cautions}
+    assert known & {"look-uvc-leading", "uvc-germicidal"} == {"uvc-germicidal"}

@@ -112,5 +112,7 @@ def in_words(findings: list[Finding]) -> tuple[Caution, ...]:
 
 def in_order(cautions: Iterable[Caution]) -> tuple[Caution, ...]:
     """Return cautions, each rule's first one only, the strictest first and the gravest first among equals."""
-    once = {one.rule: one for one in reversed(tuple(cautions))}
+    once: dict[str, Caution] = {}
+    for one in cautions:
+        once.setdefault(one.rule, one)
     return tuple(sorted(once.values(), key=lambda one: (-STRICTNESS[one.verdict], GRAVITY[one.signal])))

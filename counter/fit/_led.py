@@ -31,8 +31,9 @@ def led_types(known: Facts) -> tuple[Replacement, ...]:
 def _replacement(known: Facts, base: Base, name: str) -> Replacement:
     kind = led_type(name)
     values = {"base": base.designation}
-    findings = [Finding(_rule(known, base, name, kind.on[known.fixture.ballast]), values)]
-    findings += (Finding(rule, values) for rule in _in_this_place(known, base, name))
+    # What this place asks comes before what every such lamp asks: of equal weight it is the more telling.
+    rules = (*_in_this_place(known, base, name), _rule(known, base, name, kind.on[known.fixture.ballast]))
+    findings = [Finding(rule, values) for rule in rules]
     cautions = in_words(findings)
     return Replacement(
         title=f"{kind.title}, {base.designation}",

@@ -40,7 +40,8 @@ def look_alikes(
     chances = {name: chance for name, chance in dict(ids_with_probability).items() if name in catalogue.lamp_by_id}
     names = sorted((name for name, chance in chances.items() if chance >= LEADING), key=lambda name: -chances[name])
     leaders = [lamp] if lamp else [catalogue.lamp_by_id[name] for name in names]
-    findings = _germicidal(catalogue, chances, leaders, named=lamp is not None, white=white)
+    is_known = settled and lamp is not None and lamp.kind == "uv-c"  # then the rule of germicidal lamps speaks
+    findings = [] if is_known else _germicidal(catalogue, chances, leaders, named=lamp is not None, white=white)
     if settled:
         findings = [one._replace(rule=one.rule.replace("look-uvc-twin", "look-uvc-shelf")) for one in findings]
     bases = list(dict.fromkeys(one.base for one in leaders))
