@@ -2,10 +2,11 @@
 
 Lives here: what a card and a point worth knowing are (`_models`), figures and texts (`_settings`, from
 resources/training.json), what the catalogue is sure of (`_facts`), the makers of cards (`_…_cards`, put together
-by `_build`), the deck of them all (`_deck`) and the proof of each answer (`_prove`); the FSRS schedule
-(`_schedule`), a round of cards (`_round`), a lesson about one thing (`_lesson`), records on the disk (`_record`),
-what is confused with what (`_confusion`), who is ready (`_ready`, `_interval`), the trainer's view (`_board`), and
-cases from the counter (`_from_case`). Nothing here has a clock or touches slips and stock.
+by `_build`; those on selling ask about the cases of `_sale_cases` and `_sale_extras`, told by `_case_words`), the
+deck of them all (`_deck`) and the proof of each answer (`_prove`); the FSRS schedule (`_schedule`), a round of cards
+(`_round`), a lesson about one thing (`_lesson`), records on the disk (`_record`), what is confused with what
+(`_confusion`), who is ready (`_ready`, `_interval`), the trainer's view (`_board`), and cases from the counter
+(`_from_case`). Nothing here has a clock or touches slips and stock.
 
 May import counter.desk and the core behind it, and fsrs.
 """
@@ -34,6 +35,7 @@ from counter.training._record import (
     trainees,
 )
 from counter.training._round import DO_NOT_KNOW, Feedback, Round
+from counter.training._sale_cards import signal_of
 from counter.training._schedule import CurvePoint, Schedule, rate
 from counter.training._settings import Bars, Settings, settings
 
@@ -87,6 +89,7 @@ __all__ = [
     "results_sheet",
     "row",
     "settings",
+    "signal_of",
     "standings",
     "trainees",
 ]

@@ -36,6 +36,7 @@ class Asked(NamedTuple):
     code: str | None = None
     part: str | None = None
     case: Case | None = None
+    instead: str | None = None
 
 
 def build(point: Point, asked: Asked, choices: Sequence[Choice], *, keeps_order: bool = False) -> Card | None:
@@ -71,6 +72,7 @@ def build(point: Point, asked: Asked, choices: Sequence[Choice], *, keeps_order:
         code=asked.code,
         part=asked.part,
         case=asked.case,
+        instead=asked.instead,
         is_critical=point.is_critical,
     )
 

@@ -7,7 +7,7 @@ from functools import partial
 from itertools import islice
 from typing import TYPE_CHECKING, NamedTuple, get_args
 
-from counter.training import _code_cards, _look_cards, _notch_cards, _outline_cards, _sale_cards
+from counter.training import _code_cards, _look_cards, _notch_cards, _outline_cards, _rule_cards, _sale_cards
 from counter.training._facts import lore, make_room
 from counter.training._models import CardKind, Point
 
@@ -37,12 +37,15 @@ _MAKERS: dict[CardKind, _Maker] = {
     "next-look": _Maker(_look_cards.look_points, _look_cards.look_card),
     "uv-or-light": _Maker(_look_cards.uv_points, _look_cards.uv_card),
     "sale": _Maker(_sale_cards.sale_points, _sale_cards.sale_card),
+    "caution": _Maker(_rule_cards.rule_points, _rule_cards.rule_card),
 }
+# Cautions one by one are for lessons, and for whoever had one: the cases of selling have the common ones already.
+_IN_ROUNDS = tuple(kind for kind in _MAKERS if kind != "caution")
 
 
 def points(catalogue: Catalogue, kinds: Iterable[CardKind] = ()) -> Iterator[Point]:
-    """Yield every point worth knowing, of some kinds or of all, without making cards."""
-    wanted, known = set(kinds) or set(_MAKERS), lore(catalogue)
+    """Yield every point of some kinds, or of all that rounds begin with, without making cards."""
+    wanted, known = set(kinds) or set(_IN_ROUNDS), lore(catalogue)
     for kind, maker in _MAKERS.items():
         if kind in wanted:
             if kind not in known.points:
@@ -52,12 +55,10 @@ def points(catalogue: Catalogue, kinds: Iterable[CardKind] = ()) -> Iterator[Poi
 
 def make_ahead(catalogue: Catalogue) -> Iterator[None]:
     """Work out what the first cards need, a small part at each step; what is left out is made when asked for."""
-    for kind in _MAKERS:
+    for kind in _IN_ROUNDS:
         tuple(points(catalogue, [kind]))
         yield
-    for point in points(catalogue, ["sale"]):
-        _sale_cards.rules_of(lore(catalogue), point)
-        yield
+    yield from _rule_cards.make_ahead(lore(catalogue))
 
 
 def dress(catalogue: Catalogue, point: Point, variant: int = 0) -> Card | None:
@@ -86,7 +87,7 @@ def card_of(catalogue: Catalogue, point: Point, variant: int = 0, avoid: Iterabl
 def deal(catalogue: Catalogue, seed: int, kinds: Iterable[CardKind] = ()) -> Iterator[Card]:
     """Yield different cards until the catalogue has no more, kinds by turns, each made only when asked for."""
     rng = random.Random(f"deal {seed}")
-    order = [kind for kind in _MAKERS if kind in (set(kinds) or set(_MAKERS))]
+    order = [kind for kind in _MAKERS if kind in (set(kinds) or set(_IN_ROUNDS))]
     rng.shuffle(order)
     seen: set[str] = set()
     hands = {kind: _hand(catalogue, kind, random.Random(f"{seed} {kind}"), seen) for kind in order}
@@ -119,30 +120,39 @@ def cards(catalogue: Catalogue, seed: int, count: int, kinds: Iterable[CardKind]
     return tuple(islice(deal(catalogue, seed, kinds), count))
 
 
-def cards_about(catalogue: Catalogue, about: str, count: int = 10, seed: int = 0) -> tuple[Card, ...]:
-    """Return cards about a base, a base family or a rule of caution: "teach me this". None known, no cards."""
+def cards_about(catalogue: Catalogue, about: str, count: int = 10, seed: int = 0, near: str = "") -> tuple[Card, ...]:
+    """Return cards about a base, a base family or a rule of caution: "teach me this". None known, no cards.
+
+    A rule is asked about on the lamps of the family `near` first, where it comes up there.
+    """
     base = catalogue.base_by_name.get(about)
     family = base.family if base is not None else about
     if family in lore(catalogue).lamps_of:
         return tuple(islice(_cards_of_family(catalogue, family, seed), count))
-    return tuple(islice(_cards_of_rule(catalogue, about), count))
+    return tuple(islice(_cards_of_rule(catalogue, about, near), count))
 
 
 def _cards_of_family(catalogue: Catalogue, family: str, seed: int) -> Iterator[Card]:
     seen: set[str] = set()
     for variant in range(seed * 1000, seed * 1000 + TRIES):
         # Kind by kind: the first card must not wait for the points of all others.
-        for point in (point for kind in _MAKERS for point in points(catalogue, [kind])):
+        for point in (point for kind in _IN_ROUNDS for point in points(catalogue, [kind])):
             card = dress(catalogue, point, variant) if point.family == family else None
             if card is not None and card.id not in seen:
                 seen.add(card.id)
                 yield card
 
 
-def _cards_of_rule(catalogue: Catalogue, rule: str) -> Iterator[Card]:
-    known = lore(catalogue)
-    for point in points(catalogue, ["sale"]):
-        yield from _sale_cards.cards_on_rule(known, point, rule)
+def _cards_of_rule(catalogue: Catalogue, rule: str, near: str) -> Iterator[Card]:
+    point = _rule_cards.point_of_rule(lore(catalogue), rule, near)
+    if point is None:
+        return
+    seen: set[str] = set()
+    for variant in range(TRIES):
+        card = dress(catalogue, point, variant)
+        if card is not None and card.id not in seen:
+            seen.add(card.id)
+            yield card
 
 
 def cards_report(found: Iterable[Card]) -> dict[str, object]:

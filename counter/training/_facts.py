@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from counter.catalogue import Figure
     from counter.desk import Assessment, Case
     from counter.training._models import Card, Point
+    from counter.training._sale_cases import Setting
 
 SURE = TRUST["memory-medium"]  # what is trusted less never decides a card by itself
 REMEMBERED = 5000  # entries of a memory; a card or an assessment takes some kilobytes
@@ -48,6 +49,9 @@ class Lore:
         self.points: dict[str, tuple[Point, ...]] = {}  # by kind, as they are first asked for
         self.dressed: dict[tuple[str, int], Card | None] = {}  # by point and variant
         self.rules: dict[str, frozenset[str]] = {}  # by point of selling: what decides there
+        self.on_rules: dict[tuple[str, str], Point | None] = {}  # by rule of caution and the family to begin with
+        self.met: dict[str, list[Setting]] = {}  # by lamp type: every case of it
+        self.firsts: dict[int, tuple[Setting, str]] = {}  # by id of a case: that case, and the rule that speaks first
         self._assessed: dict[str, Assessment] = {}
         self._facts: dict[str, Mapping[str, Fact]] = {}
         self._alike: dict[str, tuple[str, ...]] = {}
@@ -59,6 +63,20 @@ class Lore:
         for lamp in self.catalogue.lamps:
             found[self.catalogue.base_of(lamp).family].append(lamp)
         return {family: tuple(lamps) for family, lamps in found.items() if lamps}
+
+    @cached_property
+    def samples(self) -> tuple[Lamp, ...]:
+        """One lamp type of every sort that rules of caution tell apart."""
+        found: dict[object, Lamp] = {}
+        for lamp in self.catalogue.lamps:
+            base = self.catalogue.base_of(lamp)
+            starter = base.starter.value if base.starter is not None else ""
+            kinds = {other.kind for other in self.catalogue.lamps_on[lamp.base]}
+            others = (other for other in self.catalogue.lamps_on[lamp.base] if other.watts.value == lamp.watts.value)
+            tubes = {other.tube_mm.value for other in others if other.tube_mm is not None}
+            sort = (base.mount, base.supply, starter, lamp.kind, lamp.ballasts, "uv-c" in kinds, len(tubes))
+            found.setdefault(sort, lamp)
+        return tuple(found.values())
 
     def assessed(self, case: Case) -> Assessment:
         """Return the assessment of a case, remembered: the makers come back to the same cases."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from counter.desk import assess
-from counter.training import _sale_cards
+from counter.training import _rule_cards, _sale_cards
 from counter.training._deck import points
 from counter.training._facts import lore
 from counter.training._record import FromCase, record
@@ -32,9 +32,11 @@ def points_of_case(catalogue: Catalogue, case: Case) -> tuple[str, ...]:
     family = catalogue.base_of(catalogue.lamp_by_id[assessment.lamp]).family
     found = [point.id for point in points(catalogue, ALWAYS) if point.family == family]
     if assessment.cautions:
-        scenario = _sale_cards.scenario_of(lore(catalogue), family, assessment.cautions[0].rule)
-        if scenario is not None:
-            found.append(f"sale/{family}/{scenario}")
+        rule, known = assessment.cautions[0].rule, lore(catalogue)
+        scenario = _sale_cards.scenario_of(known, family, rule)
+        caution = _rule_cards.point_of_rule(known, rule, family) if scenario is None else None
+        found += [f"sale/{family}/{scenario}"] if scenario is not None else []
+        found += [caution.id] if caution is not None else []
     return tuple(found)
 
 

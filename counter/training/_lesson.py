@@ -22,20 +22,22 @@ CARDS = 10
 class Lesson:
     """At most ten cards on what was asked for. With a trainee the answers go into the record, else nowhere."""
 
-    def __init__(self, catalogue: Catalogue, data: Path, trainee: str | None, about: str, started: datetime) -> None:
-        """Start a lesson.
+    def __init__(
+        self, catalogue: Catalogue, data: Path, trainee: str | None, about: str, started: datetime, near: str = ""
+    ) -> None:
+        """Start a lesson; a rule is asked about on the lamps of the family `near` where it comes up there.
 
         Raises:
             UnknownTraineeError: there is no such record.
         """
-        self._catalogue, self._about, self._at = catalogue, about, 0
+        self._catalogue, self._about, self._near, self._at = catalogue, about, near, 0
         self._round = Round(catalogue, data, trainee, 0, started) if trainee else None
 
     def next_card(self, now: datetime) -> Card | None:
         """Return the card to ask now; None when there are no more."""
         if self._at >= CARDS:
             return None
-        found = cards_about(self._catalogue, self._about, self._at + 1)
+        found = cards_about(self._catalogue, self._about, self._at + 1, near=self._near)
         return found[self._at] if len(found) > self._at else None
 
     def answer(self, card: Card, choice: int | None, seconds: float, now: datetime) -> Feedback:

@@ -49,7 +49,8 @@ class Card(Model):
 
     `values` are the canonical names of the choices for the confusion matrix. `worth` says how good each choice
     is, 1 being right; several may be right, `answer` is the best. `shown` says in words what the drawing
-    shows. `case` is the case that `assess` is asked about, `code` the text that is read.
+    shows. `case` is the case that `assess` is asked about, `instead` the LED type asked for in place of its lamp,
+    `code` the text that is read.
     """
 
     id: str
@@ -68,6 +69,7 @@ class Card(Model):
     code: str | None = None
     part: str | None = None
     case: Case | None = None
+    instead: str | None = None
     is_critical: bool = False
 
     @property

@@ -9,13 +9,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from counter.desk import Case, assess
-from counter.fit import judge
+from counter.fit import judge, replacements
 from counter.identify import rank
 from counter.outline import Path, face_view
 from counter.training._code_cards import could_be
 from counter.training._facts import PRINT, lore
 from counter.training._look_cards import UV_CHOICES, is_safe, told_kind, worths_of
-from counter.training._sale_cards import first_caution, sure_judgement
+from counter.training._sale_cards import first_caution, is_plain, sure_of
+from counter.training._sale_cases import Setting
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -105,15 +106,30 @@ def _worn(catalogue: Catalogue, card: Card) -> bool:
 def _verdict(catalogue: Catalogue, card: Card) -> bool:
     if card.case is None or card.case.chosen is None:
         return False
-    case = card.case
-    judged = judge(catalogue, catalogue.lamp_by_id[case.chosen or ""], case.fixture, case.use)
-    sure = sure_judgement(lore(catalogue), case)
-    answer = card.values[card.answer]
-    return sure is not None and answer == judged.verdict == sure.verdict == assess(catalogue, case).verdict
+    setting, answer = _setting(card), card.values[card.answer]
+    sure = sure_of(lore(catalogue), setting)
+    return sure is not None and answer == sure.verdict == _judged(catalogue, card, setting)
+
+
+def _judged(catalogue: Catalogue, card: Card, setting: Setting) -> str | None:
+    """Return the verdict by another road where there is one: the lamp, or the LED type, judged without `assess`."""
+    case = setting.case
+    lamp = catalogue.lamp_by_id[case.chosen or ""]
+    if setting.instead is not None:
+        found = replacements(catalogue, lamp, case.fixture, case.use)
+        return next((one.verdict for one in found if one.led_type == setting.instead), None)
+    verdict = assess(catalogue, case).verdict
+    is_judged = not is_plain(case) or judge(catalogue, lamp, case.fixture, case.use).verdict == verdict
+    return verdict if is_judged else None
+
+
+def _setting(card: Card) -> Setting:
+    assert card.case is not None
+    return Setting("", card.case.chosen or "", card.case, card.instead)
 
 
 def _caution(catalogue: Catalogue, card: Card) -> bool:
-    first = first_caution(lore(catalogue), card.case) if card.case is not None else None
+    first = first_caution(lore(catalogue), _setting(card)) if card.case is not None else None
     if first is None or card.case is None:
         return False
     is_first = (first.rule, first.says) == (card.values[card.answer], card.choices[card.answer])

@@ -13,6 +13,7 @@ from counter.training._deck import card_of, points
 from counter.training._outline_cards import pair_point
 from counter.training._ready import standings
 from counter.training._record import Answer, progress, record
+from counter.training._rule_cards import taught
 from counter.training._schedule import Schedule, rate
 from counter.training._settings import settings
 
@@ -69,7 +70,7 @@ class Round:
 
     @cached_property
     def _points(self) -> dict[str, Point]:
-        return {point.id: point for point in _points(self._catalogue, self._answers)}
+        return {point.id: point for point in _points(self._catalogue, self._answers, self._from_cases)}
 
     @cached_property
     def _open(self) -> tuple[str, ...]:
@@ -168,9 +169,10 @@ class Round:
         return sorted(found, key=lambda point: rng.random() ** (1 / (1 + weights[point.id])), reverse=True)
 
 
-def _points(catalogue: Catalogue, answers: Sequence[Answer]) -> Iterator[Point]:
-    """Yield the whole deck, and pairs of families that this trainee confuses although they are no look-alikes."""
+def _points(catalogue: Catalogue, answers: Sequence[Answer], from_cases: Sequence[str]) -> Iterator[Point]:
+    """Yield the deck, pairs that this trainee confuses although they are no look-alikes, and cautions once taught."""
     yield from points(catalogue)
+    yield from taught(answers, from_cases)
     families = [mix for mix in mixes(answers) if mix.axis == "family"]
     yield from (pair_point(mix.asked, mix.said) for mix in families[:CONFUSED_PAIRS] if mix.said != DO_NOT_KNOW)
 

@@ -7,42 +7,36 @@ verdict does not hang on facts that the catalogue is unsure of.
 from __future__ import annotations
 
 from itertools import islice
-from typing import TYPE_CHECKING, NamedTuple, get_args
+from typing import TYPE_CHECKING, get_args
 
 from counter.catalogue import TRUST
-from counter.desk import Case
-from counter.fit import Fixture, Use, Verdict, judge
+from counter.desk import CANNOT_TELL, assess
+from counter.fit import Judgement, Verdict, judge
 from counter.training._build import Asked, Choice, build
 from counter.training._case_words import case_words
 from counter.training._facts import SURE
-from counter.training._look_cards import true_answer
+from counter.training._facts import lore as lore_of
 from counter.training._models import Point
+from counter.training._sale_cases import Setting, settings_of_family
 from counter.training._settings import settings
 
 if TYPE_CHECKING:
     import random
     from collections.abc import Iterator, Mapping
 
-    from counter.catalogue import Base, Catalogue, Lamp
-    from counter.fit import Ballast, Caution, Judgement
+    from counter.catalogue import Catalogue
+    from counter.desk import Case
+    from counter.fit import Caution, Replacement
     from counter.training._facts import Lore
     from counter.training._models import Card
 
-USE_OF: dict[str, Use] = {"fluorescent": "lighting", "uv-c": "germicidal", "uv-a": "blacklight"}
 WRONG_SAYINGS = 3
-
-
-class _Setting(NamedTuple):
-    """One lamp and one fixture, told as a case."""
-
-    scenario: str
-    case: Case
 
 
 def sale_points(lore: Lore) -> Iterator[Point]:
     """Yield the scenarios that each family's lamps can meet."""
     for family in lore.lamps_of:
-        for scenario in dict.fromkeys(setting.scenario for setting in _settings(lore, family)):
+        for scenario in dict.fromkeys(setting.scenario for setting in settings_of_family(lore, family)):
             yield Point(
                 id=f"sale/{family}/{scenario}", kind="sale", family=family, subject=scenario, is_critical=True
             )
@@ -50,11 +44,11 @@ def sale_points(lore: Lore) -> Iterator[Point]:
 
 def sale_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
     """Ask for the verdict or for the first caution on one case of the scenario."""
-    cases = [setting.case for setting in _settings(lore, point.family) if setting.scenario == point.subject]
-    rng.shuffle(cases)
-    makers = [_verdict_card, _caution_card]
+    met = [setting for setting in settings_of_family(lore, point.family) if setting.scenario == point.subject]
+    rng.shuffle(met)
+    makers = [verdict_card, caution_card]
     rng.shuffle(makers)
-    made = (maker(lore, point, case) for case in cases for maker in makers)
+    made = (maker(lore, point, setting) for setting in met for maker in makers)
     return next((card for card in made if card is not None), None)
 
 
@@ -62,9 +56,9 @@ def cards_on_rule(lore: Lore, point: Point, rule: str) -> Iterator[Card]:
     """Yield at most one verdict card and one caution card of a scenario on which one rule decides."""
     if rule not in rules_of(lore, point):
         return
-    for setting in (one for one in _settings(lore, point.family) if one.scenario == point.subject):
+    for setting in (one for one in settings_of_family(lore, point.family) if one.scenario == point.subject):
         if any(caution.rule == rule for caution in _judge(lore.catalogue, setting.case).cautions[:1]):
-            made = (maker(lore, point, setting.case) for maker in (_caution_card, _verdict_card))
+            made = (maker(lore, point, setting) for maker in (caution_card, verdict_card))
             yield from (card for card in made if card is not None)
             return
 
@@ -72,7 +66,7 @@ def cards_on_rule(lore: Lore, point: Point, rule: str) -> Iterator[Card]:
 def rules_of(lore: Lore, point: Point) -> frozenset[str]:
     """Return the rules that decide in a scenario, for one lamp or another of the family; worked out once."""
     if point.id not in lore.rules:
-        settings_here = (one for one in _settings(lore, point.family) if one.scenario == point.subject)
+        settings_here = (one for one in settings_of_family(lore, point.family) if one.scenario == point.subject)
         firsts = (_judge(lore.catalogue, one.case).cautions[:1] for one in settings_here)
         lore.rules[point.id] = frozenset(caution.rule for first in firsts for caution in first)
     return lore.rules[point.id]
@@ -80,7 +74,7 @@ def rules_of(lore: Lore, point: Point) -> frozenset[str]:
 
 def scenario_of(lore: Lore, family: str, rule: str) -> str | None:
     """Return the first scenario of a family in which a rule decides, or None."""
-    for setting in _settings(lore, family):
+    for setting in settings_of_family(lore, family):
         if any(caution.rule == rule for caution in _judge(lore.catalogue, setting.case).cautions[:1]):
             return setting.scenario
     return None
@@ -98,22 +92,71 @@ def _judge(catalogue: Catalogue, case: Case) -> Judgement:
     return judge(catalogue, catalogue.lamp_by_id[case.chosen or ""], case.fixture, case.use)
 
 
-def _verdict_card(lore: Lore, point: Point, case: Case) -> Card | None:
-    assessment, sure = lore.assessed(case), sure_judgement(lore, case)
-    verdict = assessment.verdict
-    if verdict is None or sure is None or sure.verdict != verdict:
+def verdict_card(lore: Lore, point: Point, setting: Setting) -> Card | None:
+    """Ask whether the lamp may be sold; None where sure facts alone do not say so."""
+    told, sure = told_of(lore, setting), sure_of(lore, setting)
+    is_doubtful = setting.case.chosen is None or setting.case.looks.get("glass") == CANNOT_TELL
+    if is_doubtful or told is None or sure is None or sure.verdict != told.verdict:
         return None
     words = settings().words
-    says, why = _because(sure, {caution.says: caution for caution in assessment.cautions})
+    says, why = _because(sure, {caution.says: caution for caution in told.cautions})
     asked = Asked(
         kind="sale",
         axis="verdict",
-        question={"case": case_words(lore.catalogue, case)},
-        why={"verdict": words[verdict], "says": says, "why": why},
-        case=case,
+        question={"case": _told_words(lore, setting)},
+        why={"verdict": words[told.verdict], "says": says, "why": why},
+        case=setting.case,
+        instead=setting.instead,
     )
     verdicts: tuple[Verdict, ...] = get_args(Verdict)
-    return build(point, asked, [Choice(one, words[one], float(one == verdict)) for one in verdicts], keeps_order=True)
+    choices = [Choice(one, words[one], float(one == told.verdict)) for one in verdicts]
+    return build(point, asked, choices, keeps_order=True)
+
+
+def told_of(lore: Lore, setting: Setting) -> Judgement | None:
+    """Return what `assess` says of the lamp, or of the LED type in its place; None where it says nothing."""
+    found = lore.assessed(setting.case)
+    if setting.instead is None:
+        return None if found.verdict is None else Judgement(verdict=found.verdict, cautions=found.cautions)
+    led = _led(lore, setting)
+    return None if led is None else Judgement(verdict=led.verdict, cautions=led.cautions)
+
+
+def _led(lore: Lore, setting: Setting) -> Replacement | None:
+    offered = lore.assessed(setting.case).replacements
+    return next((one for one in offered if one.led_type == setting.instead is not None), None)
+
+
+def _told_words(lore: Lore, setting: Setting) -> str:
+    led = _led(lore, setting)
+    return case_words(lore.catalogue, setting, led.title if led is not None else "")
+
+
+def sure_of(lore: Lore, setting: Setting) -> Judgement | None:
+    """Return the judgement from sure facts alone, or None when they do not carry it.
+
+    What goes beyond lamp, fixture and use (marks, a broken lamp, the law, LED types) is sure where its caution is.
+    """
+    if setting.instead is None and is_plain(setting.case):
+        return sure_judgement(lore, setting.case)
+    told, first = told_of(lore, setting), first_caution(lore, setting)
+    return told if told is not None and first is not None and first.verdict == told.verdict else None
+
+
+def is_plain(case: Case) -> bool:
+    """Whether lamp, fixture and use are all there is to a case."""
+    is_unseen = case.looks.get("glass") == CANNOT_TELL  # then look-alikes have a say, which no lamp alone has
+    return not (case.chosen is None or case.marks or case.broken or case.place or is_unseen)
+
+
+def first_rule(lore: Lore, setting: Setting) -> str | None:
+    """Return the rule that speaks first in a case, without looking whether it is sure."""
+    if setting.instead is None and is_plain(setting.case):
+        cautions = _judge(lore.catalogue, setting.case).cautions
+        if cautions and cautions[0].verdict != "sell":
+            return cautions[0].rule  # look-alikes only speak before what allows the sale
+    told = told_of(lore, setting)
+    return told.cautions[0].rule if told is not None and told.cautions else None
 
 
 def _because(judged: Judgement, in_full: Mapping[str, Caution]) -> tuple[str, str]:
@@ -124,7 +167,10 @@ def _because(judged: Judgement, in_full: Mapping[str, Caution]) -> tuple[str, st
     for ask in judged.asks:
         if ask.blocks:
             return ask.question, ask.why
-    return settings().words["nothing objects"], ""
+    words, first = settings().words, next(iter(judged.cautions), None)
+    if first is None or TRUST[first.confidence] < SURE:
+        return words["nothing objects"], ""
+    return words["nothing objects"], words["say with it"].format(says=first.says, why=first.why)
 
 
 def _why(caution: Caution) -> str:
@@ -133,95 +179,52 @@ def _why(caution: Caution) -> str:
     return f"{caution.why} {doubt}".strip()
 
 
-def first_caution(lore: Lore, case: Case) -> Caution | None:
+def first_caution(lore: Lore, setting: Setting) -> Caution | None:
     """Return the first caution of a case, if sure facts alone put it first in the same words."""
-    cautions, sure = lore.assessed(case).cautions, _judge(lore.sure, case).cautions
-    if not cautions or not sure or TRUST[sure[0].confidence] < SURE:
+    told = told_of(lore, setting)
+    if told is None or not told.cautions:
         return None
-    return cautions[0] if cautions[0].says == sure[0].says else None
+    first = told.cautions[0]
+    if setting.instead is not None:
+        return first if TRUST[first.confidence] >= SURE else None
+    case = setting.case
+    sure = _judge(lore.sure, case).cautions if is_plain(case) else assess(lore.sure, case).cautions
+    return first if sure and TRUST[sure[0].confidence] >= SURE and sure[0].says == first.says else None
 
 
-def _caution_card(lore: Lore, point: Point, case: Case) -> Card | None:
+def caution_card(lore: Lore, point: Point, setting: Setting) -> Card | None:
     """Ask for the first caution among sayings that belong to other cases of the family."""
-    first = first_caution(lore, case)
+    first = first_caution(lore, setting)
     if first is None:
         return None
-    wrong = list(islice(_other_sayings(lore, point.family, case), WRONG_SAYINGS))
+    wrong = list(islice(_other_sayings(lore, point.family, setting), WRONG_SAYINGS))
     asked = Asked(
         kind="caution",
         axis="caution",
-        question={"case": case_words(lore.catalogue, case)},
+        question={"case": _told_words(lore, setting)},
         why={"signal": first.signal, "says": first.says, "why": _why(first)},
-        case=case,
+        case=setting.case,
+        instead=setting.instead,
     )
     return build(point, asked, [Choice(first.rule, first.says, 1.0), *wrong])
 
 
-def _other_sayings(lore: Lore, family: str, case: Case) -> Iterator[Choice]:
+def _other_sayings(lore: Lore, family: str, asked: Setting) -> Iterator[Choice]:
     """Yield cautions of other rules, those of the same lamp first: figures of another would give them away."""
-    cautions = lore.assessed(case).cautions
+    told = told_of(lore, asked)
+    cautions = (*lore.assessed(asked.case).cautions, *(told.cautions if told is not None else ()))
     taken = {caution.rule for caution in cautions} | {caution.says for caution in cautions}
-    for setting in sorted(_settings(lore, family), key=lambda setting: setting.case.chosen != case.chosen):
+    met = settings_of_family(lore, family)
+    for setting in sorted(met, key=lambda setting: setting.case.chosen != asked.case.chosen):
         for caution in _judge(lore.catalogue, setting.case).cautions:
             if taken.isdisjoint({caution.rule, caution.says}):
                 taken |= {caution.rule, caution.says}
                 yield Choice(caution.rule, caution.says)
 
 
-def _settings(lore: Lore, family: str) -> list[_Setting]:
-    """Return the cases asked about a family, in catalogue order."""
-    return [setting for lamp in lore.lamps_of.get(family, ()) for setting in _settings_of(lore, lamp)]
-
-
-def _settings_of(lore: Lore, lamp: Lamp) -> Iterator[_Setting]:
-    base, right = lore.catalogue.base_of(lamp), USE_OF.get(lamp.kind, "unknown")
-    watts = () if base.supply == "mains" else (lamp.watts.value,)
-    fitting = Fixture(holder=base.designation, ballast=_right_ballast(lamp, base), ballast_watts=watts)
-    looks = _looks(lore, lamp)
-
-    def told(scenario: str, fixture: Fixture, use: Use) -> _Setting:
-        return _Setting(scenario, Case(looks=looks, chosen=lamp.id, fixture=fixture, use=use))
-
-    yield told("right", fitting, right)
-    yield told("unknown-ballast", Fixture(holder=base.designation), right)
-    for other in _other_bases(lore, base):
-        yield told("other-base", fitting.model_copy(update={"holder": other}), right)
-    if lamp.kind == "uv-c":
-        yield told("for-lighting", fitting, "lighting")
-        yield told("use-unknown", fitting, "unknown")
-    for scenario, change in _wrong_supplies(lore, lamp, base):
-        yield told(scenario, fitting.model_copy(update=change), right)
-
-
-def _looks(lore: Lore, lamp: Lamp) -> dict[str, str | float]:
-    """Return the looks that the words of a case give away."""
-    keys = ("legs", "watts", "glass") if lamp.glass else ("legs", "watts")
-    return {key: true_answer(lore, lamp, key) for key in keys}
-
-
-def _right_ballast(lamp: Lamp, base: Base) -> Ballast:
-    if base.supply == "mains":
-        return "none"
-    return "electronic" if lamp.ballasts[0] == "electronic" else "magnetic"
-
-
-def _other_bases(lore: Lore, base: Base) -> Iterator[str]:
-    """Yield holders that the lamp does not belong into: its own family's other keys, and the closest look-alike's."""
-    yield from (other.designation for other in lore.catalogue.bases if other.family == base.family and other != base)
-    closest = lore.alike(base.family)[:2]
-    yield from (other.designation for other in lore.catalogue.bases if other.family in closest)
-
-
-def _wrong_supplies(lore: Lore, lamp: Lamp, base: Base) -> Iterator[tuple[str, dict[str, object]]]:
-    """Yield what may feed the holder wrongly."""
-    if base.supply == "mains":
-        yield "on-ballast", {"ballast": "magnetic"}
-        return
-    watts = {other.watts.value for other in lore.lamps_of[base.family]} - {lamp.watts.value}
-    for one in sorted(watts):
-        yield "other-watts", {"ballast_watts": (one,)}
-    for ballast in ("magnetic", "electronic"):
-        if ballast not in lamp.ballasts:
-            yield "other-ballast", {"ballast": ballast}
-    yield "led-driver", {"ballast": "led-driver", "ballast_watts": ()}
-    yield "bypassed", {"ballast": "bypassed", "ballast_watts": ()}
+def signal_of(catalogue: Catalogue, card: Card) -> str | None:
+    """Return the signal word of the first caution of a card that asks about selling."""
+    if card.axis not in ("verdict", "caution") or card.case is None:
+        return None
+    told = told_of(lore_of(catalogue), Setting("", card.case.chosen or "", card.case, card.instead))
+    return told.cautions[0].signal if told is not None and told.cautions else None

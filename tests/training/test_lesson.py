@@ -61,4 +61,5 @@ def test_what_is_made_ahead_is_not_made_again(catalogue, monkeypatch):
     for _ in make_ahead(catalogue):
         pass
     monkeypatch.setattr("counter.training._sale_cards._judge", None)
-    assert {point.id for point in known.points["sale"]} == set(known.rules)
+    assert {lamp.id for lamp in known.samples} == set(known.met)
+    assert {id(one) for met in known.met.values() for one in met} == set(known.firsts)

@@ -268,7 +268,7 @@ def test_teach_me_on_a_caution_asks_about_its_rule(counter):
 
 
 def test_a_rule_without_cards_teaches_the_base_at_hand(counter):
-    counter.cautions.teach.emit("law-ended")
+    counter.cautions.teach.emit("too-long")
     assert counter.training.room.session.card.family == "G24q"
 
 

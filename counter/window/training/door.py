@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from counter.window.training.session import Clock
 
 AWAKE_MS, QUIET_MS = 150, 15  # after the counter is awake, and between two slices: keys come first
+BUSY_MS = 700  # after each look and key: a code is typed to its end before anything is made ahead
 # One at a time before the room is made: together their import would hold up a key for 80 ms.
 PARTS = ("board_page", "card_page", "people_pane", "standing_page", "start_pane", "summary_page", "frame", "room")
 
@@ -114,7 +115,8 @@ class TrainingDoor(QObject):
         self.show_case()
 
     def show_case(self) -> None:
-        """Offer the counter's case once its lamp is settled."""
+        """Offer the counter's case once its lamp is settled; make nothing ahead while the case changes."""
+        self.warmer.hold(BUSY_MS)
         found, catalogue = self.window.assessment, self.window.catalogue
         if not self.line.name or found is None or catalogue is None or self.window.case is None:
             return

@@ -117,22 +117,22 @@ class TrainingRoom(RoomFrame):
         self.take(catalogue)
         self.warmer.stop()
         for one in filter(None, (about, otherwise)):
-            self._begin(self._lesson(one), None, f"About {_spelled(one)}")
+            self._begin(self._lesson(one, otherwise), None, f"About {_spelled(one)}")
             if self.session.card is not None:
                 break
         else:
             self.say(f"The deck has no card on {_spelled(about)} yet.")
         self._come_forward()  # with its card already: the page of people would be laid out for nothing
 
-    def _lesson(self, about: str) -> Lesson:
+    def _lesson(self, about: str, near: str) -> Lesson:
         from counter.training import Lesson, UnknownTraineeError
 
         assert self.catalogue is not None
         try:
-            return Lesson(self.catalogue, self.data, self.who or None, about, self.clock())
+            return Lesson(self.catalogue, self.data, self.who or None, about, self.clock(), near)
         except UnknownTraineeError:
             self.roster.show()  # which finds out that the record is gone
-            return Lesson(self.catalogue, self.data, None, about, self.clock())
+            return Lesson(self.catalogue, self.data, None, about, self.clock(), near)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         super().closeEvent(event)
@@ -233,18 +233,12 @@ class TrainingRoom(RoomFrame):
         self._show_bar()
 
     def _show_outcome(self, given: Given) -> None:
+        from counter.training import signal_of
+
+        assert self.catalogue is not None
         self.say("")
-        self.cards.show_outcome(given, self._signal_of(given.card))
+        self.cards.show_outcome(given, signal_of(self.catalogue, given.card))
         self._show_bar()
-
-    def _signal_of(self, card: Card) -> str | None:
-        """Return the signal word of the first caution of a card that asks about selling."""
-        from counter.desk import assess
-
-        if card.axis not in ("verdict", "caution") or card.case is None or self.catalogue is None:
-            return None
-        cautions = assess(self.catalogue, card.case).cautions
-        return cautions[0].signal if cautions else None
 
     def _show_bar(self) -> None:
         self.bar.show_round(self._title, self.session.passed(), self.session.right, len(self.session.given))

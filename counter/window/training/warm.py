@@ -20,13 +20,19 @@ class Warmer(QObject):
     def __init__(self, pause_ms: int = PAUSE_MS) -> None:
         super().__init__()
         self._slices: Slices = iter(())
-        self._timer = QTimer(self, singleShot=True, interval=pause_ms)
+        self._pause_ms = pause_ms
+        self._timer = QTimer(self, singleShot=True)
         self._timer.timeout.connect(self._step)
 
     def start(self, slices: Slices) -> None:
         """Work through these from now on instead of whatever was left."""
         self._slices = slices
-        self._timer.start()
+        self._timer.start(self._pause_ms)
+
+    def hold(self, for_ms: int) -> None:
+        """Do nothing for a while: a hand is at work."""
+        if self.is_busy:
+            self._timer.start(for_ms)
 
     def stop(self) -> None:
         """Leave the rest: it is made when it is asked for."""
@@ -42,4 +48,4 @@ class Warmer(QObject):
             next(self._slices)
         except StopIteration:
             return
-        self._timer.start()
+        self._timer.start(self._pause_ms)
