@@ -97,7 +97,7 @@ def assess(catalogue: Catalogue, case: Case, house: tuple[HouseMaker, ...] = ())
 
     Pure: no clock, no file, no Qt. `house` holds the shop's own tables of makers' codes.
     """
-    said, candidates, readings, nexts, _, led = evidence_of(catalogue, case.looks, case.marks, house)
+    said, candidates, readings, nexts, _, led, _ = evidence_of(catalogue, case.looks, case.marks, house)
     nothing_known = not said.likelihood and all(value == CANNOT_TELL for value in case.looks.values())
     lamp = _named(catalogue, case, candidates, nothing_known)
     conflicts = _conflicts(catalogue, case, readings)

@@ -34,6 +34,7 @@ class Evidence(NamedTuple):
     next: tuple[NextLook, ...]
     house: House  # held here, so that its id in the key names no other
     lead: Leading
+    by_looks: tuple[Candidate, ...]  # what the looks say alone
 
 
 _kept: dict[int, dict[Key, Evidence]] = {}  # by id: a catalogue is frozen and cannot be hashed
@@ -50,7 +51,8 @@ def evidence_of(catalogue: Catalogue, looks: Mapping[str, str | float], text: st
     if key not in kept:
         while len(kept) >= MOST_KEPT:
             kept.pop(next(iter(kept)))
-        kept[key] = _weigh(catalogue, looks, text, house)
+        alone = next((one.by_looks for old, one in kept.items() if old[0] == key[0]), None)
+        kept[key] = _weigh(catalogue, looks, text, house, alone or identify.rank(catalogue, looks))
     return kept[key]
 
 
@@ -61,11 +63,16 @@ def _kept_of(catalogue: Catalogue) -> dict[Key, Evidence]:
     return _kept[id(catalogue)]
 
 
-def _weigh(catalogue: Catalogue, looks: Mapping[str, str | float], text: str, house: House) -> Evidence:
-    by_looks = identify.rank(catalogue, looks)
+def _weigh(
+    catalogue: Catalogue,
+    looks: Mapping[str, str | float],
+    text: str,
+    house: House,
+    by_looks: tuple[Candidate, ...],
+) -> Evidence:
     said = marks.read(catalogue, text, house) if text.strip() else MarkEvidence(text=text)
     candidates = identify.rank(catalogue, looks, said.likelihood, said.floor) if said.likelihood else by_looks
     readings = marks.sharpen(said, {one.lamp: one.probability for one in by_looks})
     nexts = identify.next_looks(catalogue, looks, candidates)
     lead = leading(catalogue, candidates, read_lamps(catalogue, candidates, readings))
-    return Evidence(said, candidates, readings, nexts, house, lead)
+    return Evidence(said, candidates, readings, nexts, house, lead, by_looks)
