@@ -44,7 +44,10 @@ def look_alikes(
     findings = [] if is_known else _germicidal(catalogue, chances, leaders, named=lamp is not None, white=white)
     if settled:
         findings = [one._replace(rule=one.rule.replace("look-uvc-twin", "look-uvc-shelf")) for one in findings]
-    bases = list(dict.fromkeys(one.base for one in leaders))
+    shares: dict[str, float] = {}
+    for one in leaders:
+        shares[one.base] = shares.get(one.base, 0.0) + chances.get(one.id, 0.0)
+    bases = sorted(shares, key=lambda base: -shares[base])
     for base in bases[:MOST_BASES]:
         findings += _of_base(catalogue, catalogue.base_by_name[base])
     return in_words(_each_pair_once(findings))

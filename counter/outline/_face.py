@@ -163,13 +163,22 @@ def _up(base: Base, box: tuple[float, float, float, float]) -> list[Shape]:
 
 
 def face_doubt(base: Base) -> str:
-    """Return what is not sure about a face's key, in a few words; nothing where all is published."""
+    """Return what is not sure about a face's key and pins, in a few words; nothing where all is published."""
+    return " · ".join(words for words in (_key_doubt(base), _pin_doubt(base)) if words)
+
+
+def _key_doubt(base: Base) -> str:
     notches = base.face.notches
     if notches is None:
-        return "place of the key not known" if base.family_notches else ""
+        return "key not known" if base.family_notches else ""
     if not notches.at or not notches.is_unsure:
         return ""
-    return "key: common practice" if notches.confidence == "practice" else "key: from memory, unconfirmed"
+    return "key: common practice" if notches.confidence == "practice" else "key from memory"
+
+
+def _pin_doubt(base: Base) -> str:
+    """Say that pins stand where nobody measured them: they are drawn solid all the same, to be counted."""
+    return "pins unconfirmed" if base.face.pins.is_unsure else ""
 
 
 def turned(face: Drawing, degrees: float) -> Drawing:

@@ -109,13 +109,16 @@ def test_what_is_unsure_is_dashed_and_what_is_published_is_not(base):
 
 @pytest.mark.parametrize(
     ("confidence", "words"),
-    [("published", ""), ("practice", "key: common practice"), ("memory-low", "key: from memory, unconfirmed")],
+    [("published", ""), ("practice", "key: common practice"), ("memory-low", "key from memory")],
 )
 def test_the_doubt_about_a_key_is_said(catalogue, confidence, words):
     base = base_in(catalogue, "G24q-2")
     notches = base.face.notches.model_copy(update={"confidence": confidence})
-    surer = base.model_copy(update={"face": base.face.model_copy(update={"notches": notches})})
+    pins = base.face.pins.model_copy(update={"confidence": "published"})
+    surer = base.model_copy(update={"face": base.face.model_copy(update={"notches": notches, "pins": pins})})
     assert outline.face_doubt(surer) == words
+    unsure = base.model_copy(update={"face": base.face.model_copy(update={"notches": notches})})
+    assert outline.face_doubt(unsure) == " · ".join(filter(None, (words, "pins unconfirmed")))
     assert [notch.dashed for notch in parts(face_view(surer), "notch")] == [confidence != "published"]
 
 
