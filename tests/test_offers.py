@@ -60,3 +60,9 @@ def test_the_law_is_asked_for_each_lamp_offered(catalogue, place, on, verdict):
     fixture = Fixture(holder="G24q-2", ballast="electronic")
     found = offered(catalogue, fixture=fixture, use="lighting", place=place, on=on)
     assert {one.verdict for one in found if one.lamp == "G24q-2/18/quad"} == {verdict}
+
+
+@pytest.mark.parametrize(("use", "verdict"), [("unknown", "ask first"), ("lighting", "sell")])
+def test_a_fixture_that_may_be_germicidal_is_asked_about(catalogue, use, verdict):
+    found = offered(catalogue, fixture=Fixture(holder="G23", ballast="magnetic", ballast_watts=(9,)), use=use)
+    assert [(one.lamp, one.verdict) for one in found] == [("G23/9/twin", verdict)]

@@ -66,10 +66,18 @@ def wanted(catalogue: Catalogue, fixture: Fixture, use: Use = "unknown") -> tupl
         for lamp in on_base(catalogue, base.designation, kind):
             if is_listed(lamp, labelled) or not labelled.ballast_watts:
                 known = facts(catalogue, lamp, labelled, use)
-                found.append(_judged(known, Offer(lamp, f"What the fixture asks for: {_name(lamp, lamp)}")))
+                offer = _judged(known, Offer(lamp, f"What the fixture asks for: {_name(lamp, lamp)}"))
+                found.append(_if_used_for_light(offer) if use == "unknown" and uvc_twins(catalogue, lamp) else offer)
     return tuple(
         sorted((one for one in found if one.verdict != "do not sell"), key=lambda one: STRICTNESS[one.verdict])
     )
+
+
+def _if_used_for_light(one: Replacement) -> Replacement:
+    """Ask what the fixture is for where germicidal units take the same base: no lamp is there to tell."""
+    if one.verdict != "sell":
+        return one
+    return one.model_copy(update={"verdict": "ask first", "reason": f"Ask first: {questions()['use'].question}"})
 
 
 def _offers(known: Facts) -> Iterator[Offer]:
