@@ -4,9 +4,10 @@ Lives here: what a card and a point worth knowing are (`_models`), figures and t
 resources/training.json), what the catalogue is sure of (`_facts`), the makers of cards (`_…_cards`, put together
 by `_build`; those on selling ask about the cases of `_sale_cases` and `_sale_extras`, told by `_case_words`), the
 deck of them all (`_deck`) and the proof of each answer (`_prove`); the FSRS schedule (`_schedule`), a round of cards
-(`_round`), a lesson about one thing (`_lesson`), records on the disk (`_record`), what is confused with what
-(`_confusion`), who is ready (`_ready`, `_interval`), the trainer's view (`_board`), and cases from the counter
-(`_from_case`). Nothing here has a clock or touches slips and stock.
+(`_round`) and one that was cut off (`_unfinished`), a lesson about one thing (`_lesson`), records on the disk
+(`_record`) and what their lines say (`_events`), what is confused with what (`_confusion`), who is ready (`_ready`,
+`_interval`), the trainer's view (`_board`), and cases from the counter (`_from_case`). Nothing here has a clock or
+touches slips and stock.
 
 May import counter.desk and the core behind it, and fsrs.
 """
@@ -14,6 +15,7 @@ May import counter.desk and the core behind it, and fsrs.
 from counter.training._board import Row, board, results_sheet, row
 from counter.training._confusion import Confusion, Mix, confusion, mixes
 from counter.training._deck import KINDS, card_of, cards, cards_about, cards_report, deal, dress, make_ahead, points
+from counter.training._events import Answer, Assigned, FromCase, RoundMark, Trainee
 from counter.training._from_case import add_case, points_of_case
 from counter.training._interval import lower_bound
 from counter.training._lesson import Lesson
@@ -21,11 +23,7 @@ from counter.training._models import Axis, Card, CardKind, Draw, Point
 from counter.training._prove import prove
 from counter.training._ready import Standing, Tally, standings
 from counter.training._record import (
-    Answer,
-    Assigned,
-    FromCase,
     Progress,
-    Trainee,
     UnknownTraineeError,
     add_trainee,
     assign,
@@ -38,6 +36,7 @@ from counter.training._round import DO_NOT_KNOW, Feedback, Round
 from counter.training._sale_cards import signal_of
 from counter.training._schedule import CurvePoint, Schedule, rate
 from counter.training._settings import Bars, Settings, settings
+from counter.training._unfinished import Unfinished, unfinished
 
 __all__ = [
     "DO_NOT_KNOW",
@@ -58,12 +57,14 @@ __all__ = [
     "Point",
     "Progress",
     "Round",
+    "RoundMark",
     "Row",
     "Schedule",
     "Settings",
     "Standing",
     "Tally",
     "Trainee",
+    "Unfinished",
     "UnknownTraineeError",
     "add_case",
     "add_trainee",
@@ -92,4 +93,5 @@ __all__ = [
     "signal_of",
     "standings",
     "trainees",
+    "unfinished",
 ]

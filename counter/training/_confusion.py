@@ -11,7 +11,7 @@ from counter.training._models import Axis
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from counter.training._record import Answer
+    from counter.training._events import Answer
 
 
 class Mix(NamedTuple):

@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING
 from counter.desk import assess
 from counter.training import _rule_cards, _sale_cards
 from counter.training._deck import points
+from counter.training._events import FromCase
 from counter.training._facts import lore
-from counter.training._record import FromCase, record
+from counter.training._record import record
 
 if TYPE_CHECKING:
     from datetime import datetime

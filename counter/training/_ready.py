@@ -14,8 +14,9 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from counter.catalogue import Catalogue
+    from counter.training._events import Answer
     from counter.training._models import Point
-    from counter.training._record import Answer, Progress
+    from counter.training._record import Progress
 
 
 class Tally(Model):

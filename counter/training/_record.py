@@ -5,17 +5,16 @@ from __future__ import annotations
 import os
 import re
 import secrets
-from datetime import UTC, datetime
 from functools import cache
-from typing import TYPE_CHECKING, Annotated, Literal
+from typing import TYPE_CHECKING, Annotated
 
-from pydantic import AfterValidator, Field, TypeAdapter, ValidationError
+from pydantic import Field, TypeAdapter, ValidationError
 
 from counter.catalogue import Model
-from counter.training._models import Axis, CardKind
-from counter.training._settings import Rating
+from counter.training._events import Answer, Assigned, Event, FromCase, RoundMark, Trainee
 
 if TYPE_CHECKING:
+    from datetime import datetime
     from pathlib import Path
 
 _ID = re.compile(r"[0-9a-f]{16}")
@@ -26,76 +25,10 @@ class UnknownTraineeError(LookupError):
     """No record of that trainee: never added, or removed meanwhile."""
 
 
-def _as_utc(at: datetime) -> datetime:
-    """Return the moment in UTC, which the scheduler insists on."""
-    if at.tzinfo is None:
-        raise ValueError("a moment needs its time zone")
-    return at.astimezone(UTC)
-
-
-Moment = Annotated[datetime, AfterValidator(_as_utc)]
-
-
-class Trainee(Model):
-    """Who trains; the first line of the record. The name is stored here and nowhere else."""
-
-    what: Literal["trainee"] = "trainee"
-    format: Literal["lamp-counter/trainee"] = "lamp-counter/trainee"
-    version: Literal[1] = 1
-    id: str = Field(pattern="^[0-9a-f]{16}$")
-    name: str = Field(min_length=1, max_length=200)
-    at: Moment
-
-
-class Answer(Model):
-    """One answer. `worth` is 1 when right; `is_first` when the point was not asked before in that round."""
-
-    what: Literal["answer"] = "answer"
-    at: Moment
-    round: str
-    card: str
-    point: str
-    kind: CardKind
-    family: str
-    axis: Axis
-    asked: str
-    said: str
-    worth: float = Field(ge=0, le=1)
-    seconds: float = Field(ge=0)
-    rating: Rating
-    is_first: bool
-    is_critical: bool
-
-    @property
-    def is_right(self) -> bool:
-        """Whether the answer was right, not just near."""
-        return self.worth >= 1
-
-
-class Assigned(Model):
-    """A family given to the trainee to learn first, or taken off again."""
-
-    what: Literal["assigned"] = "assigned"
-    at: Moment
-    family: str
-    is_on: bool = True
-
-
-class FromCase(Model):
-    """Points that were new to the trainee in a case at the counter; nothing of the case itself is kept."""
-
-    what: Literal["case"] = "case"
-    at: Moment
-    points: tuple[str, ...]
-
-
-Event = Answer | Assigned | FromCase
-
-
 @cache
 def _line() -> TypeAdapter[Trainee | Event]:
     """Return what reads one line; made on first use, to keep the start short."""
-    return TypeAdapter(Annotated[Trainee | Answer | Assigned | FromCase, Field(discriminator="what")])
+    return TypeAdapter(Annotated[Trainee | Answer | Assigned | FromCase | RoundMark, Field(discriminator="what")])
 
 
 class Progress(Model):
@@ -120,6 +53,11 @@ class Progress(Model):
                 if event.is_on:
                     on[event.family] = None
         return tuple(on)
+
+    @property
+    def marks(self) -> tuple[RoundMark, ...]:
+        """Return when rounds began, stood still and ended, oldest first."""
+        return tuple(event for event in self.events if isinstance(event, RoundMark))
 
     @property
     def from_cases(self) -> tuple[str, ...]:

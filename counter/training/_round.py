@@ -4,15 +4,16 @@ from __future__ import annotations
 
 import random
 from collections import Counter
-from datetime import timedelta
+from datetime import UTC, timedelta
 from functools import cached_property
 from typing import TYPE_CHECKING, NamedTuple
 
 from counter.training._confusion import mixes
 from counter.training._deck import card_of, points
+from counter.training._events import Answer
 from counter.training._outline_cards import pair_point
 from counter.training._ready import standings
-from counter.training._record import Answer, progress, record
+from counter.training._record import progress, record
 from counter.training._rule_cards import taught
 from counter.training._schedule import Schedule, rate
 from counter.training._settings import settings
@@ -45,15 +46,23 @@ class Feedback(NamedTuple):
 class Round:
     """One round of one trainee. All it knows follows from the record, so that a killed round goes on where it was."""
 
-    def __init__(self, catalogue: Catalogue, data: Path, trainee: str, minutes: float, started: datetime) -> None:
-        """Start a round, or go on with the one that this trainee started at that moment.
+    def __init__(
+        self,
+        catalogue: Catalogue,
+        data: Path,
+        trainee: str,
+        minutes: float,
+        started: datetime,
+        ends: datetime | None = None,
+    ) -> None:
+        """Start a round, or go on with the one that this trainee started at that moment; then `ends` says until when.
 
         Raises:
             UnknownTraineeError: there is no such record.
         """
         self._catalogue, self._data, self._trainee = catalogue, data, trainee
-        self.ends = started + timedelta(minutes=minutes)
-        self.id = started.isoformat()
+        self.ends = ends or started + timedelta(minutes=minutes)
+        self.id = started.astimezone(UTC).isoformat()
         self._new_left = max(1, round(minutes * settings().new_per_minute))
         self._known = progress(data, trainee)
         self._answers = list(self._known.answers)

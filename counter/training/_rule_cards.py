@@ -24,9 +24,9 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator, Sequence
 
     from counter.catalogue import Lamp
+    from counter.training._events import Answer
     from counter.training._facts import Lore
     from counter.training._models import Card, CardKind
-    from counter.training._record import Answer
     from counter.training._sale_cases import Setting
 
     Maker = Callable[[Lore, Point, Setting], Card | None]

@@ -10,7 +10,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QMessageBox
 
 from counter.desk import Case
-from counter.training import add_trainee, progress, trainees
+from counter.training import add_trainee, progress, trainees, unfinished
 from counter.window.training.frame import BOARD, CARD, PRACTICE, STANDING, SUMMARY
 
 pytestmark = pytest.mark.qt_log_ignore("This plugin does not support")
@@ -223,6 +223,57 @@ def test_time_at_the_counter_does_not_count(room, ada, clock):
     assert progress(room.data, ada).answers[0].seconds == pytest.approx(5)
     press(room, Qt.Key.Key_Return)
     assert room.pages.currentIndex() == CARD
+
+
+@pytest.fixture
+def cut_off(windows, counter, room, ada, clock):
+    """Return a second opening of the program, as after a kill 90 s and one right answer into ten minutes."""
+    room.start_round(10)
+    clock.pass_by(seconds=90)
+    press(room, Qt.Key.Key_1 + room.session.card.answer)
+    counter.settings.sync()
+    clock.pass_by(minutes=20)
+    second = windows("light")
+    second.training.clock = clock
+    second.training.enter()
+    assert QTest.qWaitForWindowActive(second.training.room, 5000)
+    return second.training.room
+
+
+def test_a_round_cut_off_is_gone_on_with_by_one_key(cut_off, room, ada, clock):
+    offered = cut_off.start.rounds.buttons[4]
+    assert offered.text() == "go on with the 10 minutes cut off before: 8 min left, 1 of 1 right so far"
+    press(cut_off, Qt.Key.Key_5)
+    assert cut_off.pages.currentIndex() == CARD
+    assert cut_off.bar.count.text() == "1 of 1 right"
+    assert cut_off.bar.line.share == pytest.approx(0.15)
+    press(cut_off, Qt.Key.Key_0)
+    first, second = progress(cut_off.data, ada).answers
+    assert (second.round, second.point != first.point) == (first.round, True)
+    clock.pass_by(seconds=511)
+    press(cut_off, Qt.Key.Key_Return)
+    assert cut_off.summary.title.text() == "1 of 2 right"
+    assert "1 of them came before the round was cut off" in cut_off.summary.again.text()
+    assert unfinished(progress(cut_off.data, ada), clock()) is None
+
+
+def test_another_round_may_be_started_instead(cut_off, ada, clock):
+    press(cut_off, Qt.Key.Key_1)
+    assert cut_off.bar.count.text() == "0 of 0 right"
+    press(cut_off, Qt.Key.Key_1)
+    press(cut_off, Qt.Key.Key_Escape)
+    press(cut_off, Qt.Key.Key_Return)
+    assert cut_off.start.rounds.buttons[4].isHidden()
+
+
+def test_a_round_that_was_ended_is_not_offered(room, ada):
+    room.start_round(10)
+    press(room, Qt.Key.Key_1)
+    press(room, Qt.Key.Key_Escape)
+    press(room, Qt.Key.Key_Return)
+    assert len(room.start.rounds.buttons) == 4
+    press(room, Qt.Key.Key_5)
+    assert room.pages.currentIndex() == PRACTICE
 
 
 def test_escape_ends_a_round_and_keeps_its_answers(room, ada):

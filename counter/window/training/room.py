@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
 from itertools import islice
 from typing import TYPE_CHECKING
 
@@ -10,6 +11,7 @@ from PySide6.QtGui import QCloseEvent, QHideEvent, QKeySequence, QShortcut, QSho
 
 from counter.window.training.filling import fill_board, fill_matrix, fill_sheet, fill_standing
 from counter.window.training.frame import BOARD, CARD, PRACTICE, STANDING, SUMMARY, TABS, RoomFrame
+from counter.window.training.kept_round import KeptRound
 from counter.window.training.roster import Roster
 from counter.window.training.session import Session, system_clock
 from counter.window.training.warm import Warmer
@@ -21,13 +23,13 @@ if TYPE_CHECKING:
     from PySide6.QtWidgets import QWidget
 
     from counter.catalogue import Catalogue
-    from counter.training import Card, Lesson
+    from counter.training import Card, Lesson, Unfinished
     from counter.window.theme import Theme
     from counter.window.training.session import Clock, Given, Source
 
 ENDLESS_MIN = 24 * 60.0
 TICK_MS = 1000
-LENGTHS = 4  # number keys that start a round
+LENGTHS = 5  # number keys that start a round, the last of them to go on with one
 
 
 class TrainingRoom(RoomFrame):
@@ -51,6 +53,7 @@ class TrainingRoom(RoomFrame):
         self._first: tuple[str, Card] | None = None  # made ahead for that trainee
         self.session, self.warmer = Session(clock), Warmer()
         self.roster = Roster(self.people, self.start, data, settings, clock)
+        self.kept = KeptRound(data, self.session)
         self._tick = QTimer(self, interval=TICK_MS)
         self._connect()
 
@@ -140,11 +143,13 @@ class TrainingRoom(RoomFrame):
 
     def hideEvent(self, event: QHideEvent) -> None:
         self.session.pause()
+        self.kept.note("waits")
         self.warmer.stop()
         super().hideEvent(event)
 
     def showEvent(self, event: QShowEvent) -> None:
         self.session.resume()
+        self.kept.note("runs")
         super().showEvent(event)
 
     def _escape(self) -> None:
@@ -202,27 +207,43 @@ class TrainingRoom(RoomFrame):
         minutes = (*settings().rounds_min, None)
         if self.pages.currentIndex() == PRACTICE and self.roster.row is not None and at < len(minutes):
             self.start_round(minutes[at])
+        elif self.pages.currentIndex() == PRACTICE and (found := self.roster.find_unfinished()) is not None:
+            self.start_round(found.minutes, found)
 
-    def start_round(self, minutes: float | None) -> None:
-        """Start a round of whoever is chosen; None is until they stop."""
+    def start_round(self, minutes: float | None, so_far: Unfinished | None = None) -> None:
+        """Start a round of whoever is chosen, or go on with one; None is until they stop."""
         from counter.training import Round, UnknownTraineeError
 
         assert self.catalogue is not None
         self.warmer.stop()
+        now = self.clock()
+        started = so_far.started if so_far is not None else now
+        left = so_far.left if so_far is not None else None
+        ends = now + (left or timedelta(minutes=minutes or ENDLESS_MIN))
         try:
-            source = Round(self.catalogue, self.data, self.who, minutes or ENDLESS_MIN, self.clock())
+            source = Round(self.catalogue, self.data, self.who, minutes or ENDLESS_MIN, started, ends)
         except UnknownTraineeError:
             self.roster.show()
             return
         length = f"{minutes:g} minutes" if minutes else "until I stop"
-        first = self._first[1] if self._first is not None and self._first[0] == self.who else None
-        self._begin(source, minutes, f"{self.roster.name} · {length}", first)
+        is_made = so_far is None and self._first is not None and self._first[0] == self.who
+        first = self._first[1] if is_made and self._first is not None else None
+        self.kept.begin(self.who, started, minutes)
+        self._begin(source, minutes, f"{self.roster.name} · {length}", first, so_far)
+        self.kept.note("runs")
 
-    def _begin(self, source: Source, minutes: float | None, title: str, first: Card | None = None) -> None:
+    def _begin(
+        self,
+        source: Source,
+        minutes: float | None,
+        title: str,
+        first: Card | None = None,
+        so_far: Unfinished | None = None,
+    ) -> None:
         self._title, self._is_kept, self._first = title, bool(self.who), None
         self.say("")
         self._tick.start()
-        self.session.begin(source, minutes, first)
+        self.session.begin(source, minutes, first, so_far)
 
     def _show_card(self, card: Card) -> None:
         from counter.training import settings
@@ -241,15 +262,16 @@ class TrainingRoom(RoomFrame):
         self._show_bar()
 
     def _show_bar(self) -> None:
-        self.bar.show_round(self._title, self.session.passed(), self.session.right, len(self.session.given))
+        self.bar.show_round(self._title, self.session.passed(), self.session.right, self.session.asked_count)
 
     def _show_summary(self) -> None:
         self._tick.stop()
+        self.kept.note("over")
         if not self.session.given:
             self._open(PRACTICE)
             return
         self._show_bar()
-        self.summary.show_summary(self.session.given, self._is_kept)
+        self.summary.show_summary(self.session.given, self._is_kept, self.session.right, self.session.asked_count)
         self._open(SUMMARY)
         self.summary.setFocus()
 

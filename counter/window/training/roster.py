@@ -6,13 +6,14 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QSettings, Signal
 
-from counter.window.training.filling import row_of
+from counter.window.training.filling import progress_of, row_of
+from counter.window.training.kept_round import offer
 
 if TYPE_CHECKING:
     from pathlib import Path
 
     from counter.catalogue import Catalogue
-    from counter.training import Row
+    from counter.training import Row, Unfinished
     from counter.window.training.people_pane import PeoplePane
     from counter.window.training.session import Clock
     from counter.window.training.start_pane import StartPane
@@ -31,6 +32,7 @@ class Roster(QObject):
         self.catalogue: Catalogue | None = None
         self.who = str(settings.value("trainee", ""))
         self.row: Row | None = None
+        self.unfinished: Unfinished | None = None
         people.picked.connect(self._pick)
         people.added.connect(self.add)
         people.removed.connect(self.remove)
@@ -54,8 +56,18 @@ class Roster(QObject):
         self.who = who
         self.settings.setValue("trainee", who)
         self.row = row_of(self.catalogue, self.data, who, self.clock())
-        self.start.show_person(self.row, bool(who) and who == self.settings.value("at_counter", ""))
+        self.find_unfinished()
+        is_at_counter = bool(who) and who == self.settings.value("at_counter", "")
+        self.start.show_person(self.row, is_at_counter, offer(self.unfinished))
         self.picked.emit(who)
+
+    def find_unfinished(self) -> Unfinished | None:
+        """Look for a round of whoever is chosen that was cut off; the day is this machine's."""
+        from counter.training import unfinished
+
+        known = progress_of(self.data, self.who)
+        self.unfinished = unfinished(known, self.clock().astimezone()) if known is not None else None
+        return self.unfinished
 
     def add(self, name: str) -> None:
         """Start a record and choose it."""

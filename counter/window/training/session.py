@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple, Protocol
 from PySide6.QtCore import QObject, QTimer, Signal
 
 if TYPE_CHECKING:
-    from counter.training import Card, Feedback
+    from counter.training import Card, Feedback, Unfinished
 
 Clock = Callable[[], datetime]
 AHEAD_MS = 80  # after an answer is painted, while its reason is read, the next card is made
@@ -53,17 +53,24 @@ class Session(QObject):
         self.started: datetime | None = None
         self.ends: datetime | None = None
         self.is_open = False  # a card waits for its answer
+        self._before = (0, 0)  # right, asked, of a round before it was cut off
         self._ahead: Card | None = None
         self._shown_at: datetime | None = None
         self._left_at: datetime | None = None
         self._timer = QTimer(self, singleShot=True, interval=AHEAD_MS)
         self._timer.timeout.connect(self._make_ahead)
 
-    def begin(self, source: Source, minutes: float | None, first: Card | None = None) -> None:
-        """Start; `minutes` None is without end. `first` was made ahead."""
+    def begin(
+        self, source: Source, minutes: float | None, first: Card | None = None, so_far: Unfinished | None = None
+    ) -> None:
+        """Start, or go on after `so_far`; `minutes` None is without end. `first` was made ahead."""
         self.source, self.given, self.card = source, [], None
         self.started = self.clock()
         self.ends = self.started + timedelta(minutes=minutes) if minutes is not None else None
+        self._before = (so_far.right, so_far.asked) if so_far is not None else (0, 0)
+        if so_far is not None and self.ends is not None and so_far.left is not None:
+            passed = self.ends - self.started - so_far.left
+            self.started, self.ends = self.started - passed, self.ends - passed
         self._ahead, self._left_at = first, None
         self.next()
 
@@ -130,8 +137,19 @@ class Session(QObject):
 
     @property
     def right(self) -> int:
-        """Return how many answers were right."""
-        return sum(one.feedback.is_right for one in self.given)
+        """Return how many answers of the round were right."""
+        return self._before[0] + sum(one.feedback.is_right for one in self.given)
+
+    @property
+    def asked_count(self) -> int:
+        """Return how many cards of the round were answered."""
+        return self._before[1] + len(self.given)
+
+    def left(self) -> timedelta | None:
+        """Return what is left of the time; None without an end."""
+        if self.ends is None:
+            return None
+        return max(self.ends - (self._left_at or self.clock()), timedelta())
 
     def passed(self) -> float | None:
         """Return the share of the time that has passed, 0 to 1; None without an end."""

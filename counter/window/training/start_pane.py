@@ -30,6 +30,7 @@ class StartPane(QFrame):
         super().__init__()
         self.setProperty("panel", True)
         self.title, self.rounds = QLabel(), Choices(theme)
+        self._lengths: tuple[str, ...] = ()
         large = QFont(self.font())
         large.setPointSizeF(large.pointSizeF() * 1.5)
         self.title.setFont(large)
@@ -46,10 +47,12 @@ class StartPane(QFrame):
 
     def show_lengths(self, minutes: tuple[int, ...]) -> None:
         """Offer rounds of these lengths, and one without end."""
-        self.rounds.show_choices((*(f"{one} minutes" for one in minutes), "until I stop"))
+        self._lengths = (*(f"{one} minutes" for one in minutes), "until I stop")
+        self.rounds.show_choices(self._lengths)
 
-    def show_person(self, row: Row | None, is_at_counter: bool) -> None:
-        """Show what waits for a trainee; None is nobody."""
+    def show_person(self, row: Row | None, is_at_counter: bool, offer: str = "") -> None:
+        """Show what waits for a trainee, None is nobody; `offer` is to go on with a round, as the last choice."""
+        self.rounds.show_choices((*self._lengths, offer) if offer else self._lengths)
         self.title.setText(f"{row.name}: a round of" if row else "Training")
         self.rounds.setVisible(row is not None)
         self.at_counter.setVisible(row is not None)

@@ -55,11 +55,13 @@ class SummaryPage(QWidget):
         row.addWidget(panel, 20)
         row.addStretch(1)
 
-    def show_summary(self, given: list[Given], is_kept: bool) -> None:
-        """Show the end of a round; `is_kept` whether the answers are in a record."""
-        right = sum(one.feedback.is_right for one in given)
-        self.title.setText(f"{right} of {len(given)} right")
+    def show_summary(self, given: list[Given], is_kept: bool, right: int, asked: int) -> None:
+        """Show the end of a round; `is_kept` whether the answers are in a record; `asked` counts more than `given`
+        where the round was cut off."""
+        self.title.setText(f"{right} of {asked} right")
         kept = "" if is_kept else "<p>Nothing of this was written down: nobody was chosen as learning.</p>"
+        if asked > len(given):
+            kept += f"<p>{asked - len(given)} of them came before the round was cut off and are not listed here.</p>"
         self.again.setText(kept + again(given))
         self.setFocus()
 

@@ -1,0 +1,55 @@
+"""Notes in the record that a round runs, stands still or is over, so that one cut off can be gone on with."""
+
+from __future__ import annotations
+
+from contextlib import suppress
+from typing import TYPE_CHECKING, Literal
+
+if TYPE_CHECKING:
+    from datetime import datetime
+    from pathlib import Path
+
+    from counter.training import Unfinished
+    from counter.window.training.session import Session
+
+
+class KeptRound:
+    """The round that the session plays; nothing is noted of a lesson."""
+
+    def __init__(self, data: Path, session: Session) -> None:
+        self.data, self.session = data, session
+        self._round: tuple[str, datetime, float | None] | None = None
+
+    def begin(self, who: str, started: datetime, minutes: float | None) -> None:
+        """Take the round up; `begin` of the session comes after, and then `note`."""
+        self._round = (who, started, minutes)
+
+    def note(self, state: Literal["runs", "waits", "over"]) -> None:
+        """Write down how the round stands."""
+        if self._round is None:
+            return
+        from counter.training import RoundMark, UnknownTraineeError, record
+
+        who, started, minutes = self._round
+        left = self.session.left()
+        mark = RoundMark(
+            at=self.session.clock(),
+            round=started,
+            minutes=minutes,
+            left_s=left.total_seconds() if left is not None else None,
+            state=state,
+        )
+        if state == "over":
+            self._round = None
+        with suppress(OSError, UnknownTraineeError):  # said beside the next answer, which cannot be written either
+            record(self.data, who, mark)
+
+
+def offer(found: Unfinished | None) -> str:
+    """Return the words to go on with a round by, "" for none."""
+    if found is None:
+        return ""
+    whole = f"the {found.minutes:g} minutes" if found.minutes is not None else "the round"
+    minutes = round(found.left.total_seconds() / 60) if found.left is not None else 0
+    left = "" if found.left is None else f"{minutes} min left, " if minutes else "under a minute left, "
+    return f"go on with {whole} cut off before: {left}{found.right} of {found.asked} right so far"
