@@ -83,9 +83,9 @@ def _law_words(case: Case) -> list[str]:
 
 def seen_words(catalogue: Catalogue, looks: dict[str, str | float]) -> str:
     """Tell the looks taken so far."""
-    parts = []
+    parts, words = [], settings().words
     for key, value in looks.items():
         look = catalogue.look_by_key[key]
         label = next((one.label for one in look.values if one.value == value), f"{value} mm")
-        parts.append(f"{look.label.lower()}: {label}")
-    return f"You see {'; '.join(parts)}." if parts else "A lamp lies on the counter and nothing is known yet."
+        parts.append(words.get(f"seen {key}", f"{look.label.lower()}: {{}}").format(label))
+    return f"You see: {'; '.join(parts)}." if parts else "A lamp lies on the counter and nothing is known yet."

@@ -24,7 +24,7 @@ SYSTEMS = ("nema", "ilcos", "ansi-linear", "ansi-germicidal", "lbs")
 COLOURS = ("827", "830", "835", "840", "865")  # the three digits printed for colour rendering and temperature
 EASY_PARTS = ("rendering", "colour")  # any lamp has them: not worth guessing at
 WRONG_CHOICES = 3
-LETTERS, DIGITS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ", "0123456789"
+DIGITS = "0123456789"
 READ_AT_MOST = 12  # codes read for the wrong choices of one card: reading is what takes its time
 
 
@@ -113,7 +113,7 @@ def worn_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
     worn = f"{code[:at]}?{code[at + 1 :]}"
     if code not in could_be(read(lore.catalogue, worn).readings):
         return None
-    wrong = islice(_impossible(lore, code, at, rng), WRONG_CHOICES)
+    wrong = islice(_impossible(lore, picked[1], at, rng), WRONG_CHOICES)
     asked = Asked(
         kind="worn-code",
         axis="code",
@@ -126,18 +126,27 @@ def worn_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
 
 
 def _places(code: str, reading: Reading) -> list[int]:
-    """Return the places worth guessing at: not the colour, not the W of the watts."""
+    """Return the places worth guessing at: not the first, alike in a whole system, the colour, or the W of watts."""
     spans = (span for span in reading.spans if span.part not in EASY_PARTS)
-    return [at for span in spans for at in range(span.start, span.end) if code[at].isalnum() and code[at] != "W"]
+    return [
+        at for span in spans for at in range(span.start, span.end) if at and code[at].isalnum() and code[at] != "W"
+    ]
 
 
-def _impossible(lore: Lore, code: str, at: int, rng: random.Random) -> Iterator[str]:
+def _impossible(lore: Lore, reading: Reading, at: int, rng: random.Random) -> Iterator[str]:
     """Yield texts that differ from a code in one place, and are no code of any lamp type."""
-    like = DIGITS if code[at].isdigit() else LETTERS
+    code = reading.canonical
+    like = DIGITS if code[at].isdigit() else _letters(lore, reading.system, is_capital=code[at].isupper())
     for char in rng.sample(like, min(READ_AT_MOST // 2, len(like))):
         text = f"{code[:at]}{char}{code[at + 1 :]}"
         if text not in could_be(read(lore.catalogue, text).readings):
             yield text
+
+
+def _letters(lore: Lore, system: str, *, is_capital: bool) -> str:
+    """Return the letters that stand in codes of a system; any other gives away that it was made up."""
+    codes = (_code(lore, lamp, system, COLOURS[0]) or "" for lamp in lore.catalogue.lamps)
+    return "".join(sorted({one for one in "".join(codes) if one.isalpha() and one.isupper() == is_capital}))
 
 
 def could_be(readings: Iterable[Reading]) -> set[str]:

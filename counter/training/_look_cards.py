@@ -89,15 +89,21 @@ def _why(lore: Lore, offered: Sequence[NextLook]) -> dict[str, str]:
     best = offered[0]
     label = lore.catalogue.look_by_key[best.look].label
     others = (
-        f"{lore.catalogue.look_by_key[one.look].label} {one.bits:.2f} in {one.seconds:g} s" for one in offered[1:]
+        f"{lore.catalogue.look_by_key[one.look].label} {_left(one)} in {one.seconds:g}\N{NO-BREAK SPACE}s"
+        for one in offered[1:]
     )
     return {
         "look": label,
         "why": best.why,
-        "bits": f"{best.bits:.2f}",
+        "left": _left(best),
         "seconds": f"{best.seconds:g}",
         "others": ", ".join(others),
     }
+
+
+def _left(look: NextLook) -> str:
+    """Return the share of lamps that a look leaves on average: each bit of information halves them."""
+    return f"{2**-look.bits:.0%}".replace("%", "\N{THIN SPACE}%")
 
 
 def true_answer(lore: Lore, lamp: Lamp, key: str) -> str:
@@ -132,7 +138,8 @@ def uv_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
         why={"why": words[f"why {told}"]},
         case=case,
     )
-    return build(point, asked, [Choice(one, words[one], float(one == told)) for one in UV_CHOICES], keeps_order=True)
+    choices = [Choice(one, words[f"choice {one}"], float(one == told)) for one in UV_CHOICES]
+    return build(point, asked, choices, keeps_order=True)
 
 
 def is_safe(case: Case, told: str) -> bool:

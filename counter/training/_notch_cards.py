@@ -61,7 +61,8 @@ def notch_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
 
 def turn_words(turn: Turn) -> str:
     """Say how far a drawing is turned."""
-    return {0: "not at all", 90: "a quarter to the left", 180: "upside down", 270: "a quarter to the right"}[turn]
+    to = {90: "a quarter to the left", 180: "upside down", 270: "a quarter to the right"}
+    return f"turned {to[turn]}" if turn else "not turned"
 
 
 def _place(base: Base, turn: Turn) -> str:

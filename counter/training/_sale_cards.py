@@ -22,7 +22,7 @@ from counter.training._settings import settings
 
 if TYPE_CHECKING:
     import random
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Iterator
 
     from counter.catalogue import Catalogue
     from counter.desk import Case
@@ -30,6 +30,8 @@ if TYPE_CHECKING:
     from counter.training._facts import Lore
     from counter.training._models import Card
 
+TELLING = frozenset({"LED", "electronic", "magnetic", "dimmer", "mains", "germicidal"})
+SAYINGS_WEIGHED = 8  # to find them is what takes a card its time
 WRONG_SAYINGS = 3
 
 
@@ -99,7 +101,7 @@ def verdict_card(lore: Lore, point: Point, setting: Setting) -> Card | None:
     if is_doubtful or told is None or sure is None or sure.verdict != told.verdict:
         return None
     words = settings().words
-    says, why = _because(sure, {caution.says: caution for caution in told.cautions})
+    says, why = _because(sure, told)
     asked = Asked(
         kind="sale",
         axis="verdict",
@@ -159,18 +161,22 @@ def first_rule(lore: Lore, setting: Setting) -> str | None:
     return told.cautions[0].rule if told is not None and told.cautions else None
 
 
-def _because(judged: Judgement, in_full: Mapping[str, Caution]) -> tuple[str, str]:
-    """Return what decides, and why; the reason with its figures, unsure ones too, where they come to the same."""
+def _because(judged: Judgement, told: Judgement) -> tuple[str, str]:
+    """Return what decides, and why; the reason with its figures, unsure ones too, where they come to the same.
+
+    `judged` rests on sure facts of lamp and fixture, `told` is all that the counter says, look-alikes too.
+    """
+    in_full = {caution.says: caution for caution in told.cautions}
     for caution in judged.cautions:
         if caution.verdict == judged.verdict != "sell" and TRUST[caution.confidence] >= SURE:
             return caution.says, _why(in_full.get(caution.says, caution))
     for ask in judged.asks:
         if ask.blocks:
             return ask.question, ask.why
-    words, first = settings().words, next(iter(judged.cautions), None)
-    if first is None or TRUST[first.confidence] < SURE:
+    words, first = settings().words, next(iter((*told.cautions, *judged.cautions)), None)
+    if first is None:
         return words["nothing objects"], ""
-    return words["nothing objects"], words["say with it"].format(says=first.says, why=first.why)
+    return words["nothing objects"], words["say with it"].format(says=first.says, why=_why(first))
 
 
 def _why(caution: Caution) -> str:
@@ -197,16 +203,24 @@ def caution_card(lore: Lore, point: Point, setting: Setting) -> Card | None:
     first = first_caution(lore, setting)
     if first is None:
         return None
-    wrong = list(islice(_other_sayings(lore, point.family, setting), WRONG_SAYINGS))
+    case = _told_words(lore, setting)
+    met = islice(_other_sayings(lore, point.family, setting), SAYINGS_WEIGHED)
+    wrong = sorted(met, key=lambda one: strange_words(one.text, case))
     asked = Asked(
         kind="caution",
         axis="caution",
-        question={"case": _told_words(lore, setting)},
+        question={"case": case},
         why={"signal": first.signal, "says": first.says, "why": _why(first)},
         case=setting.case,
         instead=setting.instead,
     )
-    return build(point, asked, [Choice(first.rule, first.says, 1.0), *wrong])
+    return build(point, asked, [Choice(first.rule, first.says, 1.0), *wrong[:WRONG_SAYINGS]])
+
+
+def strange_words(says: str, case: str) -> int:
+    """Count what a wrong answer names and the question does not, bases, figures, ballasts: it gives it away."""
+    named, known = ({word.strip("().,:;") for word in text.split()} for text in (says, case))
+    return sum(any(map(str.isdigit, word)) or word in TELLING for word in named - known)
 
 
 def _other_sayings(lore: Lore, family: str, asked: Setting) -> Iterator[Choice]:

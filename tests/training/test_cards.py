@@ -6,10 +6,13 @@ import pytest
 
 from counter.catalogue import TRUST
 from counter.desk import assess
+from counter.marks import format_code
 from counter.training import cards, cards_about, dress, points
 from counter.training._case_words import lamp_words
+from counter.training._code_cards import SYSTEMS
 from counter.training._facts import SURE, lore
 from counter.training._look_cards import worths_of
+from counter.training._sale_cards import strange_words
 
 # By hand: the drawing turned anticlockwise by so much, the end of the key edge that the notch is nearer to on the
 # page, and the side it is on once the key edge is up again.
@@ -166,3 +169,41 @@ def test_worn_codes_lack_one_character_of_the_answer(catalogue):
     for card in of_kind(catalogue, "worn-code", 40):
         at = card.code.index("?")
         assert {choice[:at] + "?" + choice[at + 1 :] for choice in card.choices} == {card.code}
+
+
+@pytest.mark.parametrize(
+    ("says", "strange"),
+    [
+        ("G23 and GX23 are different bases: the X, Y, Z or U keys them apart.", 1),
+        ("A fluorescent lamp for a fixture with an LED driver.", 1),
+        ("The ballast label lists 7 W, not 9 W.", 1),
+        ("2G7 is not the base that the holder 2G11 takes.", 2),
+        ("A worn two-pin lamp keeps blinking: its starter keeps trying.", 0),
+        ("A two-pin lamp (G23) on a magnetic ballast.", 0),
+    ],
+)
+def test_what_gives_a_wrong_saying_away(says, strange):
+    case = "A lighting lamp: 9 W, base G23. The fixture: holder G23, magnetic ballast, its label lists 9 W."
+    assert strange_words(says, case) == strange
+
+
+def test_worn_codes_are_made_up_of_letters_that_codes_have(catalogue):
+    cards = of_kind(catalogue, "worn-code")
+    assert all(not card.code.startswith("?") for card in cards)
+    offered = {text[card.code.index("?")] for card in cards for text in card.choices}
+    codes = [format_code(catalogue, lamp.id, system, "827") or "" for lamp in catalogue.lamps for system in SYSTEMS]
+    assert {one for one in offered if one.isalpha()} <= set("".join(codes))
+    assert {"J", "Z"}.isdisjoint(offered)
+    for card in cards:
+        at = card.code.index("?")
+        assert len({(text[at].isdigit(), text[at].isupper()) for text in card.choices}) == 1
+
+
+def test_no_card_speaks_of_bits(catalogue):
+    assert not any("bits" in card.why for card in of_kind(catalogue, "next-look"))
+    assert all("of the lamps it could still be" in card.why for card in of_kind(catalogue, "next-look"))
+
+
+def test_a_sale_says_what_the_counter_says_first_of_a_twin_that_is_germicidal(catalogue):
+    (card,) = (one for one in cards_about(catalogue, "look-uvc-shelf", 1))
+    assert "take the white one from the shelf" in card.why
