@@ -14,7 +14,7 @@ from counter.fit import Ask, Caution, Fixture, Replacement, Use, Verdict
 from counter.identify import Candidate, NextLook
 from counter.leading import SETTLED_AT, SUSPECT, Leading, advice, headline, subline
 from counter.leading import nothing_known as nothing_known_words
-from counter.marks import Reading
+from counter.marks import MarkEvidence, Reading
 from counter.notes import LabelNote, LawNotes, LightNotes
 from counter.offers import NO_DAY, offers
 
@@ -101,21 +101,33 @@ def assess(catalogue: Catalogue, case: Case, house: tuple[HouseMaker, ...] = ())
     nothing_known = not said.likelihood and all(value == CANNOT_TELL for value in case.looks.values())
     lamp = _named(catalogue, case, candidates, nothing_known)
     conflicts = _conflicts(catalogue, case, readings)
-    suspicion = _suspicion(catalogue, case, lamp)
-    settled = lamp is not None and not suspicion and _is_settled(case, lamp, candidates, conflicts)
+    suspicion = _suspicion(catalogue, case, lamp, said, readings)
+    open_marks = _unsettling(case, said, readings)
+    settled = (
+        lamp is not None
+        and not suspicion
+        and not open_marks
+        and _is_settled(case, lamp, candidates, conflicts, readings)
+    )
     lead = None if nothing_known else led
     no_day = case.place is not None and case.on is None
     offered = offers(catalogue, case, lamp, _colour(readings), settled)
     law = notes.law_notes(case.place, case.on, lamp, case.broken)
     judged = _judge(catalogue, case, lamp, candidates, readings, settled, nothing_known)
-    if suspicion:
-        judged = judged.model_copy(update={"cautions": fit.in_order((*judged.cautions, *suspicion))})
+    judged = _with_suspicion(judged, suspicion)
     judged = _with_law(judged, law, case.broken)
     is_open = not settled and (judged.verdict != "do not sell" or bool(conflicts))
-    asks = (*(_ask_to_look(catalogue, case, nexts, lamp, conflicts) if is_open else ()), *judged.asks)
+    asks = (
+        *(_ask_to_look(catalogue, case, nexts, lamp, conflicts, candidates, readings) if is_open else ()),
+        *judged.asks,
+    )
     return Assessment(
         headline=headline(lamp, lead),
-        subline=(SUSPECT if suspicion else subline(lamp, lead, settled, _colour(readings)))
+        subline=(
+            SUSPECT
+            if any(one.rule.startswith(("marks-uv", "look-uvc")) for one in suspicion)
+            else subline(lamp, lead, settled, _colour(readings))
+        )
         or nothing_known_words(catalogue, case.marks, [one.lamp for one in offered if one.lamp]),
         advice=advice(catalogue, nexts, settled, bool(asks), _first(conflicts).look if conflicts else ""),
         candidates=candidates,
@@ -153,17 +165,48 @@ def _named(catalogue: Catalogue, case: Case, candidates: tuple[Candidate, ...], 
     return catalogue.lamp_by_id[candidates[0].lamp]
 
 
-def _suspicion(catalogue: Catalogue, case: Case, lamp: Lamp | None) -> tuple[Caution, ...]:
-    """Return why what passes for a lighting lamp may be germicidal: its glass was seen clear, or its marks say UV."""
+def _suspicion(
+    catalogue: Catalogue, case: Case, lamp: Lamp | None, evidence: MarkEvidence, readings: tuple[Reading, ...]
+) -> tuple[Caution, ...]:
+    """Return why what passes for a lighting lamp may be another: clear glass, or marks of UV, of LED, or not read."""
     if lamp is not None and lamp.kind == "uv-c":
         return ()
-    words = marks.germicidal_words(case.marks)
-    said = (fit.said_uv(words),) if words else ()
+    first = readings[0] if readings else None
+    read_uv = first.canonical if first is not None and first.lamp.kind == "uv-c" else ""
+    words = marks.germicidal_words(case.marks) or read_uv
+    said = [fit.said_uv(words)] if words else []
+    if lamp is not None and lamp.kind == "fluorescent" and (led := marks.led_words(case.marks)):
+        said.append(fit.said_led(led))
+    if lamp is not None and evidence.unread and _has_uv_twin(catalogue, lamp):
+        said.append(fit.unread_beside_uvc(lamp.base, evidence.unread))
     clear = fit.seen_clear(catalogue, lamp) if lamp is not None and case.looks.get("glass") == "clear" else ()
     return (*said, *clear)
 
 
-def _is_settled(case: Case, lamp: Lamp, candidates: tuple[Candidate, ...], conflicts: tuple[Conflict, ...]) -> bool:
+def _with_suspicion(judged: fit.Judgement, suspicion: tuple[Caution, ...]) -> fit.Judgement:
+    """Add the suspicion; what says that the lamp gives no UV-C cannot stand beside a doubt about that."""
+    if not suspicion:
+        return judged
+    kept = [one for one in judged.cautions if one.rule != "no-disinfection"]
+    cautions = fit.in_order((*kept, *suspicion))
+    verdict = judged.verdict
+    if len(kept) < len(judged.cautions):
+        verdict = max((one.verdict for one in cautions), key=fit.STRICTNESS.__getitem__)
+    return judged.model_copy(update={"cautions": cautions, "verdict": verdict})
+
+
+def _unsettling(case: Case, evidence: MarkEvidence, readings: tuple[Reading, ...]) -> bool:
+    """Whether the marks state one thing twice with two values; no sale rests on half of what they say."""
+    return any(word == case.marks.strip()[:40] for word in evidence.unread)
+
+
+def _is_settled(
+    case: Case,
+    lamp: Lamp,
+    candidates: tuple[Candidate, ...],
+    conflicts: tuple[Conflict, ...],
+    readings: tuple[Reading, ...],
+) -> bool:
     """Whether enough is known of the lamp itself; no click settles a contradiction or a germicidal doubt.
 
     White glass that was seen rules the clear twin out. Choosing is the clerk's own word for the lamp; opening its
@@ -171,13 +214,24 @@ def _is_settled(case: Case, lamp: Lamp, candidates: tuple[Candidate, ...], confl
     """
     if conflicts:
         return False
-    if lamp.kind == "uv-c" and case.chosen is None and not marks.germicidal_words(case.marks):
+    if lamp.kind == "uv-c" and case.chosen is None and not _says_germicidal(case, readings):
         return False  # clear glass only says what to fear, not what to sell
+    if _denied(lamp, candidates):
+        return False
     white = _is_white(case, conflicts)
     if lamp.kind != "uv-c" and not white and _uv_doubt(lamp, candidates) >= UV_DOUBT:
         return False
     twins = sum(one.probability for one in candidates if one.kind == "uv-c") if white and lamp.kind != "uv-c" else 0.0
     return case.chosen is not None or _chance(lamp, candidates) / (1 - twins) >= SETTLED_AT
+
+
+def _says_germicidal(case: Case, readings: tuple[Reading, ...]) -> bool:
+    return bool(marks.germicidal_words(case.marks)) or bool(readings and readings[0].lamp.kind == "uv-c")
+
+
+def _denied(lamp: Lamp, candidates: tuple[Candidate, ...]) -> tuple[str, ...]:
+    """Return the looks, and "marks", that speak against a lamp; choosing it does not silence them."""
+    return next((one.disagrees for one in candidates if one.lamp == lamp.id), ())
 
 
 def _chance(lamp: Lamp, candidates: tuple[Candidate, ...]) -> float:
@@ -210,6 +264,8 @@ def _judge(
     white = case.looks.get("glass") == "white"
     chances = {one.lamp: one.probability for one in candidates}
     standing = fit.look_alikes(catalogue, chances, lamp, settled=settled, white=white)
+    if case.use in ("germicidal", "blacklight"):  # there the shelf is to give no white lamp
+        standing = tuple(one for one in standing if not one.rule.startswith("look-uvc-shelf"))
     if lamp is not None:
         judged = fit.judge(catalogue, lamp, case.fixture, case.use, _colour(readings))
     else:
@@ -241,6 +297,8 @@ def _ask_to_look(
     nexts: tuple[NextLook, ...],
     lamp: Lamp | None,
     conflicts: tuple[Conflict, ...],
+    candidates: tuple[Candidate, ...],
+    readings: tuple[Reading, ...],
 ) -> tuple[Ask, ...]:
     """Ask what would settle the lamp: which side of a contradiction is right, then the look worth taking."""
     if lamp is None:
@@ -248,11 +306,17 @@ def _ask_to_look(
     if conflicts:
         first = _first(conflicts)
         return (Ask(about=first.look, question="Look again: marks and looks disagree", why=first.text),)
+    if denied := _denied(lamp, candidates):
+        label = catalogue.look_by_key[denied[0]].label if denied[0] in catalogue.look_by_key else "The marks"
+        why = f"{lamp.watts.value:g}\N{THIN SPACE}W on {lamp.base} does not go with what was seen or read here."
+        if denied[0] == "glass":
+            why = catalogue.look_by_key["glass"].why
+        return (Ask(about=denied[0], question=f"{label}: look again", why=why),)
     glass = case.looks.get("glass", CANNOT_TELL)
     if glass == CANNOT_TELL and lamp.kind != "uv-c" and _has_uv_twin(catalogue, lamp):
         why = "Germicidal lamps stand on this base too; their tube is clear."
         return (Ask(about="glass", question="Is the glass white or clear?", why=why),)
-    if lamp.kind == "uv-c" and not marks.germicidal_words(case.marks):
+    if lamp.kind == "uv-c" and not _says_germicidal(case, readings):
         why = "Clear glass alone does not say which germicidal lamp it is. The unit's own label does."
         return (Ask(about="marks", question="Does its print or the unit's label say germicidal?", why=why),)
     if not nexts or nexts[0].bits < ENOUGH_BITS:

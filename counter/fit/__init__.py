@@ -14,7 +14,7 @@ from counter.fit._facts import weakest
 from counter.fit._judge import STRICTNESS, in_order, judge, judge_any, strictest_of
 from counter.fit._label import LabelReading, LabelSpan, parse_label
 from counter.fit._law import LawNote, Place, law, law_caution, law_check, places
-from counter.fit._look_alikes import LEADING, look_alikes, said_uv, seen_clear
+from counter.fit._look_alikes import LEADING, look_alikes, said_led, said_uv, seen_clear, unread_beside_uvc
 from counter.fit._models import Ask, Ballast, Caution, Fixture, Judgement, Replacement, Signal, Use, Verdict
 from counter.fit._replacements import replacements, wanted
 from counter.fit._report import fit_report
@@ -56,9 +56,11 @@ __all__ = [
     "places",
     "questions",
     "replacements",
+    "said_led",
     "said_uv",
     "seen_clear",
     "strictest_of",
+    "unread_beside_uvc",
     "wanted",
     "weakest",
     "white_codes",

@@ -53,11 +53,18 @@ def _compare_one(catalogue: Catalogue, base: Base, holder: Designation) -> Match
         return Match("base", holder, known, holder.pins)
     if known is None and holder.may_be(lamp):
         return Match("family", holder, None, holder.pins)
+    if base.designation == f"2{holder.text}" and base.mount == "two-ends":
+        return Match("family", holder, base, pins_of(known, holder))  # U-bent lamps stand in pairs of plain holders
     # Without contact letter or like groups the marking is cut short, and says nothing of the pins.
-    pins = int(known.pins.value) if known else holder.pins if holder.contacts or holder.groups else None
+    pins = pins_of(known, holder)
     if "two-ends" in (base.mount, known.mount if known else ""):
         return Match("base", holder, known, pins)
     return Match(_difference(lamp, holder, int(base.pins.value), pins), holder, known, pins)
+
+
+def pins_of(known: Base | None, holder: Designation) -> int | None:
+    """Return how many pins a holder takes; None where its marking does not say."""
+    return int(known.pins.value) if known else holder.pins if holder.contacts or holder.groups else None
 
 
 def _difference(lamp: Designation, holder: Designation, lamp_pins: int, holder_pins: int | None) -> HolderSays:

@@ -24,14 +24,14 @@ LONGEST = 4000
 # end, so that no paste takes more than milliseconds.
 _NUMBER = r"\d{1,3}(?:\.\d+)?"
 _JOIN = r"\s{0,2}(?:,\s?or|,|/|or|and|&|\+)\s{0,2}"
-_NOT_LAMP_WATTS = r"(?:input|line|total|circuit|system|max(?:imum|\.)?|losses?)\W*(?:\w+\W+){0,2}$"
+_NOT_LAMP_WATTS = r"(?:up to|input|line|total|circuit|system|max(?:imum|\.)?|losses?)\W*(?:\w+\W+){0,2}$"
 _PLAIN_WATTS = rf"(?<![\d.\-–T])({_NUMBER}(?:{_JOIN}{_NUMBER}){{0,7}})\s{{0,2}}-?\s{{0,2}}(?:W\b|watts?\b)"
 _CODE_WATTS = rf"\b(?:CF\w{{0,3}}?|FT|FQ|FBO?|G|FSDH?|FSQ|FSMH?|FSSH?)-?({_NUMBER})(?:-|W|T\d|/|DL|DS|L\b)"
 _TIMES_WATTS = rf"(?<![\d.])[1-9]\s*[x×*]\s*({_NUMBER})(?=\s*(?:/|,|or)\s*\d+\s*[x×*])"  # 1x26 / 2x18 W
 _PAIR = rf"(?<![\d.])([1-9])\s{{0,2}}[x×*]\s{{0,2}}({_NUMBER})"
 _LINEAR = r"\bF[RPB]?(\d{1,3})T(\d{1,2})(/\w+)?"
 _LENGTHS_IN = frozenset({24, 36, 42, 48, 60, 64, 72, 84, 96})  # these printed before T8 or T12 are inches, not watts
-_ONE = r"\(?(?<![\d.])([1-9]|1[0-2]|one|two|three|four)(?!\d|\.\d)\)?"
+_ONE = r"\(?(?<![A-Za-z\d.])([1-9]|1[0-2]|one|two|three|four)(?!\d|\.\d)\)?"
 _LAMP_WORD = (
     r"(?:[x×*]\s*(?=\(?\d|CF[TQSM]|F[TB]?\d|FS[DQMS]|FC\d)|(?=\d(?:[\d\s.,/-]|w(?:atts?)?\b|or\b|and\b){0,40}(?:\w+\s+)?lamps?\b)|-?\s*lamps?\b"
     r"|-?\s*(?=(?:CF[TQSM]|F\d|FT\d|FB\d|FS[DQMS]|FC\d)))"
@@ -86,11 +86,21 @@ _NOTES: tuple[tuple[str, str, str], ...] = (
 )
 _DENIED = r"\b(?:not?|non|never|without)\b[\s\w-]{0,8}$"
 # "Not for CFQ26W", "do not use with 26 W quad": which lamps it shuts out is not read, only that it shuts some out.
+_NAMED = r"(?:\d{1,3}\s?-?\s?W(?:atts?)?\b|\bCF[TQSM]|\bF[TB]?\d|\bFS[DQMS]|\b2?G[XYR]?\d)"
 _RESTRICTS = (
-    r"\b(?:not (?:for|suitable for|to be used with)|do not use (?:with|for|on)"
-    r"|never (?:with|use with)|except|other than)\b"
-    r"[^.\n]{0,30}?(?:\d{1,3}\s?-?\s?W\b|\bCF[TQSM]|\bF[TB]?\d|\bFS[DQMS]|\b2?G[XYR]?\d)"
+    r"\b(?:not|don't|no(?!\.)|never|except|other than|instead of|was|formerly|kein\w{0,2}|nicht|nur)\b"
+    rf"[^.\n]{{0,40}}?{_NAMED}"
+    rf"|{_NAMED}[^.\n;,]{{0,25}}?\b(?:must (?:never|not)|never be|not be used|not allowed|prohibited)\b"
 )
+# Said of fixtures whose lamps were changed for LED lamps, in the many ways that stickers say it.
+_CHANGED = (
+    r"\bLEDs?\b|\bno (?:fluorescent|ballast)|\b(?:not|never)\b[^.\n]{0,60}\bfluorescent|\bwithout (?:a )?ballast"
+    r"|\bre-?wired?\b|\bretrofit\w{0,4}|\bconver(?:ted|sion)\b|\bmodified\b"
+    r"|\bdirect(?:ly)?[ -](?:to|wired?|mains|line)|\d{3}\s?V[^.\n]{0,20}(?:socket|holder|contact)|\btype [ABC]\b"
+)
+_UV = r"\bgermicid\w*|\bUV(?:-?\s?C)?\b|\bultra-?violet|\bdisinfect\w*|\bsteril\w*|\b25[34](?:[.,]7)?\s?nm"
+_AT_MOST = r"\b(?:max(?:imum|\.)?|up to)\s{0,2}:?\s{0,2}\d{1,3}\s?W(?:atts?)?\b"
+_SHOWN = 60  # characters of a label that are quoted
 _EMERGENCY = r"\bemergency\b"
 
 
@@ -115,8 +125,34 @@ class LabelReading(Model):
 
 def restriction(text: str) -> str:
     """Return the words of a label that shut some lamps out; "" where there are none."""
-    found = re.search(_RESTRICTS, text[:LONGEST], re.I)
-    return " ".join(found.group().split()) if found else ""
+    return _quoted(_RESTRICTS, text)
+
+
+def speaks_of_change(text: str) -> str:
+    """Return the words of a label that speak of LED lamps or of a changed fixture; "" where there are none."""
+    return _quoted(_CHANGED, text)
+
+
+def speaks_of_uv(text: str) -> str:
+    """Return the words of a label that speak of germicidal light; "" where there are none."""
+    return _quoted(_UV, text)
+
+
+def left_unread(text: str) -> str:
+    """Return what of a label counts for nothing here: its end if it is too long, a highest wattage, or all of it."""
+    if len(text) > LONGEST:
+        return f"… {' '.join(text[LONGEST:].split())[:_SHOWN]}"
+    if at_most := _quoted(_AT_MOST, text):
+        return at_most
+    reading = parse_label(text)
+    return "" if reading.spans or reading.fields else " ".join(text.split())[:_SHOWN]
+
+
+def _quoted(pattern: str, text: str) -> str:
+    found = (
+        re.search(pattern, text, re.I) if len(text) <= 4 * LONGEST else re.search(pattern, text[: 4 * LONGEST], re.I)
+    )
+    return " ".join(found.group().split())[:_SHOWN] if found else ""
 
 
 @lru_cache(maxsize=64)

@@ -58,6 +58,16 @@ def said_uv(words: str) -> Caution:
     return caution(Finding("marks-uv", {"words": words}))
 
 
+def said_led(words: str) -> Caution:
+    """Return the caution for marks that speak of an LED lamp beside what reads as a fluorescent one."""
+    return caution(Finding("marks-led", {"words": words}))
+
+
+def unread_beside_uvc(base: str, words: Iterable[str]) -> Caution:
+    """Return the caution for marks that are not understood on a base that germicidal lamps stand on too."""
+    return caution(Finding("marks-unread", {"base": base, "words": ", ".join(words)}))
+
+
 def seen_clear(catalogue: Catalogue, lamp: Lamp) -> tuple[Caution, ...]:
     """Return the caution for clear glass on what otherwise passes for a lighting lamp."""
     return in_words([_exposing("look-uvc-leading", twin) for twin in uvc_twins(catalogue, lamp)[:1]])

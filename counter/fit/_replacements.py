@@ -13,6 +13,7 @@ from counter.fit._label import with_label
 from counter.fit._led import led_types
 from counter.fit._models import Replacement
 from counter.fit._near import keyed_counterpart, on_base, other_keys, pin_counterpart, uvc_twins
+from counter.fit._supply_rules import eighths
 from counter.fit._texts import questions, reduced_lamps, white_codes
 
 if TYPE_CHECKING:
@@ -151,6 +152,8 @@ def _title(other: Lamp, lamp: Lamp) -> str:
 def _name(lamp: Lamp, beside: Lamp) -> str:
     """Name a lamp type; a white one says so where the lamp in hand is none."""
     shape = f" {lamp.shape}" if lamp.shape else ""
+    if lamp.shape == "linear" and lamp.tube_mm is not None and lamp.length_mm is not None:
+        shape += f" {eighths(lamp.tube_mm.value)}, {number(lamp.length_mm.value)} mm"
     white = ", white for lighting" if beside.kind in ("uv-c", "uv-a") else ""
     kind = {"uv-c": ", germicidal", "uv-a": ", blacklight"}.get(lamp.kind, white)
     return f"{number(lamp.watts.value)} W{shape}, {lamp.base}{kind}"

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from counter.fit._drive import SAME_LENGTH, Drive, nearest_drive
 from counter.fit._facts import HIGH_FREQUENCY, RUNS_LAMPS, Facts, Finding, is_unsure, number
 from counter.fit._holder import compare
-from counter.fit._label import counts_for, parse_label, restriction
+from counter.fit._label import counts_for, left_unread, parse_label, restriction, speaks_of_change, speaks_of_uv
 from counter.fit._texts import shared_chokes
 
 if TYPE_CHECKING:
@@ -131,6 +131,20 @@ def same_watts_other_tube(facts: Facts) -> Finding | None:
     return None
 
 
+def same_watts_other_length(facts: Facts) -> Finding | None:
+    """The label's watts may mean a lamp of the same base and watts but of another length, output and current."""
+    lamp, own = facts.lamp, facts.lamp.length_mm
+    if facts.base.mount != "two-ends" or not facts.listed or own is None:
+        return None
+    for other in facts.catalogue.lamps_on[lamp.base]:
+        length = other.length_mm
+        if other.kind == lamp.kind and other.watts.value == lamp.watts.value and not _same_length(facts, length):
+            values = {"watts": number(lamp.watts.value), "base": lamp.base, "length": number(own.value)}
+            values["other"] = number(length.value) if length is not None else "another"
+            return Finding("same-watts-other-length", values, own.value, "mm", own.confidence)
+    return None
+
+
 def _same_length(facts: Facts, length: Figure | None) -> bool:
     own = facts.lamp.length_mm
     return own is None or length is None or abs(length.value - own.value) <= SAME_LENGTH * own.value
@@ -239,6 +253,28 @@ def labelled_base(facts: Facts) -> Finding | None:
     return Finding("labelled-pins" if says == "pins" else "labelled-base", values)
 
 
+def label_changed(facts: Facts) -> Finding | None:
+    """The label speaks of LED lamps or of a change, in words that name no kind of ballast."""
+    if not facts.discharge or facts.fixture.ballast not in (*RUNS_LAMPS, "unknown"):
+        return None
+    words = speaks_of_change(facts.fixture.label) if facts.fixture.label else ""
+    return Finding("label-led", {"words": words}) if words else None
+
+
+def label_of_uv(facts: Facts) -> Finding | None:
+    """The label speaks of UV, and the lamp or the use does not go with it."""
+    if not facts.fixture.label or (facts.lamp.kind == "uv-c" and facts.use == "germicidal"):
+        return None
+    words = speaks_of_uv(facts.fixture.label)
+    return Finding("label-uv", {"words": words}) if words else None
+
+
+def label_unread(facts: Facts) -> Finding | None:
+    """Something stands on the label that counts for nothing here."""
+    words = left_unread(facts.fixture.label) if facts.fixture.label.strip() else ""
+    return Finding("label-unread", {"words": words}) if words else None
+
+
 def label_restricts(facts: Facts) -> Finding | None:
     """The label shuts some lamps out, in words that are not read here."""
     words = restriction(facts.fixture.label) if facts.fixture.label else ""
@@ -254,6 +290,7 @@ RULES = (
     magnetic_only,
     not_listed,
     same_watts_other_tube,
+    same_watts_other_length,
     too_many_lamps,
     dimmed,
     shunted,
@@ -261,6 +298,9 @@ RULES = (
     label_contradicts,
     labelled_base,
     label_restricts,
+    label_changed,
+    label_of_uv,
+    label_unread,
     led_lamp,
     several_lamps,
     outside_starter,

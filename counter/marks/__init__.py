@@ -16,7 +16,7 @@ from counter.marks._models import MarkEvidence, Reading, ReadLamp, Span, System
 from counter.marks._read import read
 from counter.marks._sharpen import says, sharpen, uv_doubt
 from counter.marks._tables import tables
-from counter.marks._uv_words import germicidal_words
+from counter.marks._uv_words import germicidal_words, led_words
 
 if TYPE_CHECKING:
     from counter.marks._index import CodeIndex, Hit, Hits
@@ -38,6 +38,7 @@ __all__ = [
     "format_code",
     "format_house",
     "germicidal_words",
+    "led_words",
     "load_house",
     "read",
     "says",

@@ -79,5 +79,8 @@ class MarkEvidence(Model):
     text: str
     readings: tuple[Reading, ...] = ()
     problems: tuple[str, ...] = ()
+    unread: tuple[str, ...] = Field(
+        (), description="words that the best reading leaves over, or states against itself"
+    )
     likelihood: dict[str, float] = Field(default_factory=dict)
     floor: float = 1.0

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from counter.marks import _say as say
@@ -21,9 +22,12 @@ if TYPE_CHECKING:
     from counter.catalogue import Catalogue
     from counter.marks._house import HouseMaker
     from counter.marks._known import Known
-    from counter.marks._models import Reading
+    from counter.marks._models import Reading, Span
     from counter.marks._weigh import Clean
     from counter.marks._worn import Worn
+
+
+_TOKEN = re.compile(r"[^\s,;/]+")
 
 
 def read(catalogue: Catalogue, text: str, house: Sequence[HouseMaker] = (), limit: int = 8) -> MarkEvidence:
@@ -70,8 +74,38 @@ def _worn(
         standing = {reading.canonical for reading in clean.readings if _is_telling(reading)}
         shown = [reading for reading in weighed if reading.canonical in standing]
     problems = say.of_worn(clean, worn, shown, text)
+    unread = _unread(clean, shown, text)
     left = 1 - sum(reading.probability for reading in weighed if reading.lamps)
-    return evidence(text, tuple(shown), problems, worn_floor(shown, left, known), known, limit)
+    found = evidence(text, tuple(shown), problems, worn_floor(shown, left, known), known, limit)
+    return found.model_copy(update={"unread": unread})
+
+
+def _unread(clean: Clean, shown: Sequence[Reading], text: str) -> tuple[str, ...]:
+    """Return what the best reading does not explain: words left over, bare numbers, and what clashes with itself."""
+    if not shown:
+        return ()
+    best = shown[0]
+    odd = [span.text for span in best.spans if span.part in ("other", "number")]
+    if best.canonical in {reading.canonical for reading in clean.readings}:
+        left = [text[start:end] for start, end in clean.unknown]
+        clashing = [text.strip()[:40]] if clean.clashes else []
+        return tuple(dict.fromkeys((*left, *odd, *clashing)))
+    words = (match for match in _TOKEN.finditer(text) if sum(map(str.isalnum, match[0])) > 1)
+    meant = {word.lower() for row in tables()["words"] for word in row["words"]}
+    left = [
+        match[0]
+        for match in words
+        if match[0].lower() not in meant
+        and not any(span.start < match.end() and match.start() < span.end for span in best.spans)
+    ]
+    # "01" read as 841 with a figure put in: a colour number nobody knows may be no white at all.
+    odd += [one.text for one in best.spans if one.part == "colour" and one.assumed and _is_longer(one)]
+    dropped = [one for one in best.assumptions if one.endswith("was left out.")]
+    return tuple(dict.fromkeys((*left, *odd, *dropped)))
+
+
+def _is_longer(span: Span) -> bool:
+    return "*" not in span.text and len(span.assumed or "") > len(span.text)
 
 
 def _weighed(clean: Clean, worn: Worn, plain: str) -> list[Reading]:

@@ -131,7 +131,22 @@ def _thick_and_thin(row: Row) -> bool:
     return bool(row.listed) and len(tubes) > 1 and max(tubes) - min(tubes) > 6
 
 
-ASK = {"watts open": _watts_open, "thick and thin tube": _thick_and_thin}
+def _long_and_short(row: Row) -> bool:
+    """Whether the same watts and base come in two lengths for two ends, so that watts alone do not tell."""
+    lamps, bases = raw()
+    lamp = lamps[row.lamp]
+    if bases[lamp["base"]]["mount"] != "two-ends" or not row.listed:
+        return False
+    alike = [
+        one["length_mm"]["value"]
+        for one in lamps.values()
+        if (one["base"], one["watts"]["value"], one["kind"]) == (lamp["base"], lamp["watts"]["value"], lamp["kind"])
+        and "length_mm" in one
+    ]
+    return len(alike) > 1 and max(alike) > 1.05 * min(alike)
+
+
+ASK = {"watts open": _watts_open, "thick and thin tube": _thick_and_thin, "long and short": _long_and_short}
 
 
 def objections(row: Row) -> list[str]:

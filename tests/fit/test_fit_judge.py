@@ -90,6 +90,16 @@ CASES = [
     (QUAD, OWN | {"ballast_counts": (1,), "lamp_count": 2}, "lighting", "too-many-lamps", "do not sell"),
     (QUAD, OWN | {"label": "1x26W / 2x18W", "lamp_count": 2}, "lighting", "too-many-lamps", "do not sell"),
     (QUAD, OWN | {"label": "2 x 18 W"}, "lighting", "label-contradicts", "ask first"),
+    (QUAD, OWN | {"label": "LED lamps only"}, "lighting", "label-led", "ask first"),
+    (QUAD, OWN | {"label": "DANGER UV radiation"}, "lighting", "label-uv", "ask first"),
+    (QUAD, OWN | {"label": "Serial 4711"}, "lighting", "label-unread", "ask first"),
+    (
+        "R17d/110/linear/vho",
+        {"holder": "R17d", "ballast": "magnetic", "ballast_watts": (110,)},
+        "lighting",
+        "same-watts-other-length",
+        "ask first",
+    ),
     (QUAD, OWN | {"ballast_counts": (2,), "lamp_count": 1}, "lighting", "too-few-lamps", "ask first"),
     (QUAD, OWN | {"lamp_count": 2}, "lighting", "several-lamps", "sell"),
     (QUAD_2, OWN_2 | {"dimmer": True}, "lighting", "two-pin-dimmed", "do not sell"),
@@ -151,7 +161,7 @@ def test_rule(rules, judged, lamp, fixture, use, rule, allows):
         ("GU24/13", {"holder": "GU24", "ballast": "none"}, "lighting"),
         (GERMICIDAL, G23, "germicidal"),
         ("G13/30/linear", {"holder": "G13", "label": "electronic F30T8"}, "lighting"),
-        ("R17d/110/linear/vho", {"holder": "R17d", "ballast": "magnetic", "ballast_watts": (110,)}, "lighting"),
+        ("R17d/60/linear/ho", {"holder": "R17d", "ballast": "magnetic", "ballast_watts": (60,)}, "lighting"),
     ],
 )
 def test_what_matches_is_sold(judged, lamp, fixture, use):
