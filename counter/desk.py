@@ -177,10 +177,18 @@ def _suspicion(
     said = [fit.said_uv(words)] if words else []
     if lamp is not None and lamp.kind == "fluorescent" and (led := marks.led_words(case.marks)):
         said.append(fit.said_led(led))
-    if lamp is not None and evidence.unread and _has_uv_twin(catalogue, lamp):
-        said.append(fit.unread_beside_uvc(lamp.base, evidence.unread))
+    unread = _telling(case, evidence)
+    if lamp is not None and unread and _has_uv_twin(catalogue, lamp):
+        said.append(fit.unread_beside_uvc(lamp.base, unread))
     clear = fit.seen_clear(catalogue, lamp) if lamp is not None and case.looks.get("glass") == "clear" else ()
     return (*said, *clear)
+
+
+def _telling(case: Case, evidence: MarkEvidence) -> tuple[str, ...]:
+    """Return the unread words that may hide a germicidal lamp: behind white glass a name is none, a number may be."""
+    if case.looks.get("glass") != "white":
+        return evidence.unread
+    return tuple(word for word in evidence.unread if any(map(str.isdigit, word)))
 
 
 def _with_suspicion(judged: fit.Judgement, suspicion: tuple[Caution, ...]) -> fit.Judgement:

@@ -164,3 +164,30 @@ def test_a_u_bent_lamp_in_plain_holders_is_asked_about(catalogue):
     found = said(catalogue, marks="FB32T8/U6/841", fixture=fixture)
     assert found.verdict == "ask first"
     assert not [one.title for one in found.replacements if one.verdict == "sell" and "linear" in one.title]
+
+
+@pytest.mark.parametrize(("glass", "verdict"), [("white", "sell"), ("cannot-tell", "ask first")])
+def test_a_name_beside_the_code_asks_for_the_glass_only(catalogue, glass, verdict):
+    found = said(catalogue, marks="EXAMPLAR F32T8/841 MADE ABROAD", looks={"glass": glass}, fixture=F32)
+    assert found.verdict == verdict
+    assert ("glass" in {one.about for one in found.asks}) == (glass != "white")
+
+
+def test_the_mercury_sign_is_no_part_of_a_code(catalogue):
+    found = said(catalogue, marks="F32T8/841 Hg", looks={"glass": "white"}, fixture=F32)
+    assert (found.verdict, found.readings[0].canonical) == ("sell", "F32T8/841")
+
+
+@pytest.mark.parametrize(
+    "label",
+    [
+        "Electronic ballast (2) F32T8 120-277V 50/60Hz Class P Type 1 Outdoor Sound Rated A No PCBs",
+        "NO PCB'S. FOR 1 OR 2 F32T8 LAMPS, INSTANT START, MIN STARTING TEMP 0F/-18C, MAX CASE TEMP 90C",
+        "HF ballast 1 x 32 W or 2 x 32 W, input 230V 0.30A, EOL protection",
+        "Programmed start. Use with F32T8, F25T8 and F17T8. Ground the case.",
+    ],
+)
+def test_an_ordinary_label_asks_nothing(catalogue, label):
+    fixture = Fixture(holder="G13", label=label, lamp_count=2)
+    found = said(catalogue, marks="F32T8/841", fixture=fixture)
+    assert found.verdict == "sell", [one.says for one in found.cautions]

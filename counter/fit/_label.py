@@ -88,7 +88,7 @@ _DENIED = r"\b(?:not?|non|never|without)\b[\s\w-]{0,8}$"
 # "Not for CFQ26W", "do not use with 26 W quad": which lamps it shuts out is not read, only that it shuts some out.
 _NAMED = r"(?:\d{1,3}\s?-?\s?W(?:atts?)?\b|\bCF[TQSM]|\bF[TB]?\d|\bFS[DQMS]|\b2?G[XYR]?\d)"
 _RESTRICTS = (
-    r"\b(?:not|don't|no(?!\.)|never|except|other than|instead of|was|formerly|kein\w{0,2}|nicht|nur)\b"
+    r"\b(?:not|don't|no(?!\.|\s?PCB)|never|except|other than|instead of|was|formerly|kein\w{0,2}|nicht|nur)\b"
     rf"[^.\n]{{0,40}}?{_NAMED}"
     rf"|{_NAMED}[^.\n;,]{{0,25}}?\b(?:must (?:never|not)|never be|not be used|not allowed|prohibited)\b"
 )

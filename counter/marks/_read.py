@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from counter.marks._worn import Worn
 
 
+NAMES_COST = 2.0  # a whole code among other words is twice as likely another lamp's as one that stands alone
 _TOKEN = re.compile(r"[^\s,;/]+")
 
 
@@ -76,8 +77,18 @@ def _worn(
     problems = say.of_worn(clean, worn, shown, text)
     unread = _unread(clean, shown, text)
     left = 1 - sum(reading.probability for reading in weighed if reading.lamps)
-    found = evidence(text, tuple(shown), problems, worn_floor(shown, left, known), known, limit)
+    floor = worn_floor(shown, left, known)
+    if shown and _is_whole_beside_names(clean, shown[0], unread):
+        floor = NAMES_COST * floor_of(shown[:1])
+    found = evidence(text, tuple(shown), problems, floor, known, limit)
     return found.model_copy(update={"unread": unread})
+
+
+def _is_whole_beside_names(clean: Clean, best: Reading, unread: Sequence[str]) -> bool:
+    """Whether a whole code stands as typed, and nothing beside it but words without a figure: a maker's name."""
+    as_typed = best.canonical in {reading.canonical for reading in clean.readings} and bool(best.lamps)
+    is_code = best.system not in ("partial", "base", "house", "colour")
+    return as_typed and is_code and not clean.clashes and not any(map(str.isdigit, "".join(unread)))
 
 
 def _unread(clean: Clean, shown: Sequence[Reading], text: str) -> tuple[str, ...]:

@@ -72,9 +72,22 @@ class Lore:
             base = self.catalogue.base_of(lamp)
             starter = base.starter.value if base.starter is not None else ""
             kinds = {other.kind for other in self.catalogue.lamps_on[lamp.base]}
-            others = (other for other in self.catalogue.lamps_on[lamp.base] if other.watts.value == lamp.watts.value)
+            others = [other for other in self.catalogue.lamps_on[lamp.base] if other.watts.value == lamp.watts.value]
+            alike = [
+                other.length_mm.value for other in others if other.length_mm is not None and other.kind == lamp.kind
+            ]
+            is_long_and_short = len(set(alike)) > 1
             tubes = {other.tube_mm.value for other in others if other.tube_mm is not None}
-            sort = (base.mount, base.supply, starter, lamp.kind, lamp.ballasts, "uv-c" in kinds, len(tubes))
+            sort = (
+                base.mount,
+                base.supply,
+                starter,
+                lamp.kind,
+                lamp.ballasts,
+                "uv-c" in kinds,
+                len(tubes),
+                is_long_and_short,
+            )
             found.setdefault(sort, lamp)
         return tuple(found.values())
 

@@ -50,6 +50,9 @@ def extras_of_lamp(lore: Lore, lamp: Lamp) -> Iterator[Setting]:
         yield Setting("colour", lamp.id, changed(marks=marks, fixture=fitting.model_copy(update={"room_k": room_k})))
     yield Setting("broken", lamp.id, changed(broken=True))
     yield Setting("marks-uv", lamp.id, changed(marks=settings().words["uv-c"]))
+    for name, words in settings().marks.items():
+        codes = (code for system in SYSTEMS if (code := format_code(lore.catalogue, lamp.id, system)))
+        yield Setting(name, lamp.id, changed(marks=f"{next(codes, '')} {words}".strip()))
     yield Setting("look-uvc", lamp.id, changed(looks={**right.looks, "glass": CANNOT_TELL}))
     seen: dict[str, str | float] = {key: true_answer(lore, lamp, key) for key in ("legs", "pins")}
     yield Setting("look-uvc", lamp.id, Case(looks=seen))
@@ -118,6 +121,8 @@ def _labels(lore: Lore, lamp: Lamp, fitting: Fixture) -> Iterator[Change]:
         if one.family in lore.alike(base.family)[:3]:
             yield "labelled-base-pins", {"label": f"{lamp.watts.value:g} W {one.designation}"}
     yield "label-restricts", {"label": f"not for {lamp.watts.value:g} W lamps"}
+    for name, words in settings().labels.items():
+        yield name, {"label": words}
 
 
 def _colours(lore: Lore, lamp: Lamp) -> Iterator[tuple[str, int]]:

@@ -53,6 +53,8 @@ class Settings(Model):
     bars: Bars
     kinds: dict[CardKind, KindTexts]
     words: dict[str, str]
+    labels: dict[str, str] = Field(description="by the scenario's name: what stands on a ballast label")
+    marks: dict[str, str] = Field(description="by the scenario's name: what stands beside a lamp's code")
 
 
 @cache
