@@ -290,7 +290,7 @@ class MainWindow(QMainWindow):
             ("Ctrl+M", self.marks.take_focus),
             ("Ctrl+F", self.grid.filter.setFocus),
             ("Ctrl+G", self.grid.view.setFocus),
-            ("Ctrl+H", lambda: self.fixture.go_to("holder")),
+            ("Ctrl+H", self.fixture.holder.setFocus),  # closed: letters then choose at once, and Tab goes on
             ("Ctrl+B", self.toggle_broken),
             ("F10", self.answer.menu.showMenu),
         ):

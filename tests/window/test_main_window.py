@@ -775,3 +775,12 @@ def test_nothing_in_the_answer_is_cut_at_the_smallest_size(windows):
         box = widget.rect().translated(widget.mapTo(window, QPoint(0, 0)))
         assert window.rect().contains(box), type(widget).__name__
         assert isinstance(widget, QWidget)
+
+
+def test_holder_is_typed_and_tab_goes_on(windows, qtbot):
+    window = windows()
+    qtbot.keyClick(window, Qt.Key.Key_H, Qt.KeyboardModifier.ControlModifier)
+    qtbot.keyClicks(window.fixture.holder, "G24q-3")
+    qtbot.keyClick(window.fixture.holder, Qt.Key.Key_Tab)
+    assert window.case.fixture.holder == "G24q-3"
+    assert not window.fixture.holder.hasFocus()
