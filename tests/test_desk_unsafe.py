@@ -185,6 +185,7 @@ def test_the_mercury_sign_is_no_part_of_a_code(catalogue):
         "NO PCB'S. FOR 1 OR 2 F32T8 LAMPS, INSTANT START, MIN STARTING TEMP 0F/-18C, MAX CASE TEMP 90C",
         "HF ballast 1 x 32 W or 2 x 32 W, input 230V 0.30A, EOL protection",
         "Programmed start. Use with F32T8, F25T8 and F17T8. Ground the case.",
+        "32W 4-pin electronic ballast, 120V, class P, type A sound rated, T8 lamps",
     ],
 )
 def test_an_ordinary_label_asks_nothing(catalogue, label):

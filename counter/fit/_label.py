@@ -96,7 +96,7 @@ _RESTRICTS = (
 _CHANGED = (
     r"\bLEDs?\b|\bno (?:fluorescent|ballast)|\b(?:not|never)\b[^.\n]{0,60}\bfluorescent|\bwithout (?:a )?ballast"
     r"|\bre-?wired?\b|\bretrofit\w{0,4}|\bconver(?:ted|sion)\b|\bmodified\b"
-    r"|\bdirect(?:ly)?[ -](?:to|wired?|mains|line)|\d{3}\s?V[^.\n]{0,20}(?:socket|holder|contact)|\btype [ABC]\b"
+    r"|\bdirect(?:ly)?[ -](?:to|wired?|mains|line)|\d{3}\s?V[^.\n]{0,20}(?:socket|holder|contact)|\btype [ABC]\b(?! sound)"
 )
 _UV = r"\bgermicid\w*|\bUV(?:-?\s?C)?\b|\bultra-?violet|\bdisinfect\w*|\bsteril\w*|\b25[34](?:[.,]7)?\s?nm"
 _AT_MOST = r"\b(?:max(?:imum|\.)?|up to)\s{0,2}:?\s{0,2}\d{1,3}\s?W(?:atts?)?\b"
