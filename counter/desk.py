@@ -169,8 +169,8 @@ def _suspicion(
     catalogue: Catalogue, case: Case, lamp: Lamp | None, evidence: MarkEvidence, readings: tuple[Reading, ...]
 ) -> tuple[Caution, ...]:
     """Return why what passes for a lighting lamp may be another: clear glass, or marks of UV, of LED, or not read."""
-    if lamp is not None and lamp.kind == "uv-c":
-        return ()
+    if lamp is not None and lamp.kind == "uv-c":  # ozone-making or not: what is left unread may say so
+        return (fit.unread_beside_uvc(lamp.base, evidence.unread),) if evidence.unread else ()
     first = readings[0] if readings else None
     read_uv = first.canonical if first is not None and first.lamp.kind == "uv-c" else ""
     words = marks.germicidal_words(case.marks) or read_uv

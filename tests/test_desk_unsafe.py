@@ -192,3 +192,42 @@ def test_an_ordinary_label_asks_nothing(catalogue, label):
     fixture = Fixture(holder="G13", label=label, lamp_count=2)
     found = said(catalogue, marks="F32T8/841", fixture=fixture)
     assert found.verdict == "sell", [one.says for one in found.cautions]
+
+
+@pytest.mark.parametrize(
+    "label",
+    [
+        "electronic (1) F32T8 (2) F17T8",
+        "electronic for (1) F32T8 or (2) F17T8 lamps",
+        *("F32T8 line voltage sockets", "F32T8 ballast cut out, 120VAC direct", "F32T8 TLED tubes", "F32T8 rewiring"),
+        *("electronic. Excludes F32T8", "electronic. F32T8: unsuitable", "electronic. F32T8 not recommended"),
+        *("electronic F32T8 battery backup", "F32T8 24VDC", "electronic 32W input, lamp 1 x 17W"),
+    ],
+)
+def test_more_labels_that_hold_the_sale(catalogue, label):
+    fixture = Fixture(holder="G13", ballast="electronic", label=label, lamp_count=2)
+    found = said(catalogue, marks="F32T8/841", looks={"glass": "white"}, fixture=fixture)
+    assert found.verdict != "sell"
+
+
+@pytest.mark.parametrize("label", ["26W 40kHz", "EVG 26W", "ballast électronique 26W", "26W DALI", "24VDC 26W"])
+def test_a_label_of_an_electronic_ballast_contradicts_magnetic(catalogue, label):
+    fixture = Fixture(holder="G24d-3", ballast="magnetic", label=label)
+    assert said(catalogue, marks="CFQ26W/G24d/841", fixture=fixture).verdict != "sell"
+
+
+@pytest.mark.parametrize("words", ["UVGI", "ＵＶＣ", "Entkeimungslampe", "stérilisation", "air purifier", "clear"])
+def test_more_words_of_uv_hold_the_sale(catalogue, words):
+    assert said(catalogue, marks=f"CFT9W/G23/840 {words}", looks=WHITE, fixture=F9).verdict == "ask first"
+
+
+@pytest.mark.parametrize("words", ["L.E.D.", "TLED", "L E D", "self-ballasted"])
+def test_more_words_of_led_hold_the_sale(catalogue, words):
+    marks = f"{words} F32T8/841"
+    assert said(catalogue, marks=marks, looks={"glass": "white"}, fixture=F32).verdict == "ask first"
+
+
+def test_an_ozone_making_lamp_is_asked_about(catalogue):
+    unit = Fixture(holder="2G11", ballast="electronic", ballast_watts=(36,))
+    case = Case(marks="GFT36W/2G11 UV-C ozone", looks={"glass": "clear"}, fixture=unit, use="germicidal")
+    assert assess(catalogue, case).verdict == "ask first"

@@ -24,7 +24,8 @@ LONGEST = 4000
 # end, so that no paste takes more than milliseconds.
 _NUMBER = r"\d{1,3}(?:\.\d+)?"
 _JOIN = r"\s{0,2}(?:,\s?or|,|/|or|and|&|\+)\s{0,2}"
-_NOT_LAMP_WATTS = r"(?:up to|input|line|total|circuit|system|max(?:imum|\.)?|losses?)\W*(?:\w+\W+){0,2}$"
+_NOT_LAMP_WATTS = r"\b(?:up to|input|pin|line|total|circuit|system|max(?:imum|\.)?|losses?)\W*(?:\w+\W+){0,2}$"
+_INPUT_AFTER = r"\s{0,2}(?:input|line|loss|Eingang)"
 _PLAIN_WATTS = rf"(?<![\d.\-–T])({_NUMBER}(?:{_JOIN}{_NUMBER}){{0,7}})\s{{0,2}}-?\s{{0,2}}(?:W\b|watts?\b)"
 _CODE_WATTS = rf"\b(?:CF\w{{0,3}}?|FT|FQ|FBO?|G|FSDH?|FSQ|FSMH?|FSSH?)-?({_NUMBER})(?:-|W|T\d|/|DL|DS|L\b)"
 _TIMES_WATTS = rf"(?<![\d.])[1-9]\s*[x×*]\s*({_NUMBER})(?=\s*(?:/|,|or)\s*\d+\s*[x×*])"  # 1x26 / 2x18 W
@@ -51,7 +52,10 @@ _KINDS: tuple[tuple[Ballast, str, str], ...] = (
     ),
     (
         "led-driver",
-        r"\bLED\b[^\n]{0,30}(?:driver|power supply|module)|\bdriver\b|constant current|\bV ?DC\b",
+        (
+            r"\bLED\b[^\n]{0,30}(?:driver|power supply|module)|\bdriver\b|constant current"
+            r"|\bV ?DC\b|\d ?V ?DC\b|\bmA ?DC\b"
+        ),
         "feeds LEDs, not a fluorescent lamp",
     ),
     (
@@ -62,7 +66,8 @@ _KINDS: tuple[tuple[Ballast, str, str], ...] = (
     (
         "electronic",
         (
-            r"\belectronic|high[- ]frequency|\bHF\b|\bk ?Hz\b|instant[- ]start"
+            r"\belectronic|\bele[kt]+troni|électroni|\bE[VC]G\b|\bDALI\b|solid[- ]state|\bEEI ?= ?A"
+            r"|high[- ]frequency|\bHF\b|\bk ?Hz\b|\d ?kHz\b|instant[- ]start"
             r"|program(?:m?ed)?[- ](?:rapid[- ])?start"
         ),
         "electronic ballast",
@@ -88,20 +93,26 @@ _DENIED = r"\b(?:not?|non|never|without)\b[\s\w-]{0,8}$"
 # "Not for CFQ26W", "do not use with 26 W quad": which lamps it shuts out is not read, only that it shuts some out.
 _NAMED = r"(?:\d{1,3}\s?-?\s?W(?:atts?)?\b|\bCF[TQSM]|\bF[TB]?\d|\bFS[DQMS]|\b2?G[XYR]?\d)"
 _RESTRICTS = (
-    r"\b(?:not|don't|no(?!\.|\s?PCB)|never|except|other than|instead of|was|formerly|kein\w{0,2}|nicht|nur)\b"
+    r"\b(?:not|don't|no(?!\.|\s?PCB)|never|except|other than|instead of|was|formerly|old"
+    r"|exclud\w+|incompatible|avoid|außer|replaced|kein\w{0,2}|nicht|nur)\b"
     rf"[^.\n]{{0,40}}?{_NAMED}"
-    rf"|{_NAMED}[^.\n;,]{{0,25}}?\b(?:must (?:never|not)|never be|not be used|not allowed|prohibited)\b"
+    rf"|{_NAMED}[^.\n;,]{{0,25}}?\b(?:must (?:never|not)|never be|not be used|not allowed|prohibited"
+    r"|excluded|unsuitable|not suitable|not recommended|verboten)\b"
+    rf"|{_NAMED}\s{{0,2}}(?:->|→|:\s?(?:not|un)\w*)"
 )
 # Said of fixtures whose lamps were changed for LED lamps, in the many ways that stickers say it.
 _CHANGED = (
     r"\bLEDs?\b|\bno (?:fluorescent|ballast)|\b(?:not|never)\b[^.\n]{0,60}\bfluorescent|\bwithout (?:a )?ballast"
     r"|\bre-?wired?\b|\bretrofit\w{0,4}|\bconver(?:ted|sion)\b|\bmodified\b"
-    r"|\bdirect(?:ly)?[ -](?:to|wired?|mains|line)|\d{3}\s?V[^.\n]{0,20}(?:socket|holder|contact)|\btype [ABC]\b(?! sound)"
+    r"|\bdirect(?:ly)?[ -](?:to|wired?|mains|line)|\d{3}\s?V[^.\n]{0,20}(?:socket|holder|contact)"
+    r"|\btype[ -][ABC]\b(?! sound)"
+    r"|\bline voltage\b|\bballast (?:cut|gone|out)\b|\bremoved ballast|\brewir\w+|\bTLED|\bL\.E\.D|\bmains fed"
+    r"|\bAC (?:line|direct)|V(?:AC)? direct|\bentfernt|\bohne Vorschalt|\ban (?:Netz|Fassung)|\bumverdraht"
 )
 _UV = r"\bgermicid\w*|\bUV(?:-?\s?C)?\b|\bultra-?violet|\bdisinfect\w*|\bsteril\w*|\b25[34](?:[.,]7)?\s?nm"
 _AT_MOST = r"\b(?:max(?:imum|\.)?|up to)\s{0,2}:?\s{0,2}\d{1,3}\s?W(?:atts?)?\b"
 _SHOWN = 60  # characters of a label that are quoted
-_EMERGENCY = r"\bemergency\b"
+_EMERGENCY = r"\bemergency\b|\bbattery\b|\bself-contained\b|\bNotlicht|\bEM pack"
 
 
 class LabelSpan(Model):
@@ -200,7 +211,8 @@ def _span(match: re.Match[str], about: str, means: str) -> LabelSpan:
 
 def _watts(label: str) -> Iterator[LabelSpan]:
     for match in re.finditer(_PLAIN_WATTS, label, re.I):
-        if not re.search(_NOT_LAMP_WATTS, label[max(0, match.start() - 30) : match.start()], re.I):
+        before, after = label[max(0, match.start() - 30) : match.start()], label[match.end() : match.end() + 16]
+        if not re.search(_NOT_LAMP_WATTS, before, re.I) and not re.match(_INPUT_AFTER, after, re.I):
             yield _span(match, "ballast_watts", " ".join(re.findall(_NUMBER, match[1])))
     for match in re.finditer(_CODE_WATTS, label, re.I):
         yield _span(match, "ballast_watts", match[1])

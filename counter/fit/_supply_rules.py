@@ -271,8 +271,21 @@ def label_of_uv(facts: Facts) -> Finding | None:
 
 def label_unread(facts: Facts) -> Finding | None:
     """Something stands on the label that counts for nothing here."""
-    words = left_unread(facts.fixture.label) if facts.fixture.label.strip() else ""
+    label = facts.fixture.label
+    if not label.strip():
+        return None
+    words = left_unread(label) or (_counts_untied(facts) if facts.discharge else "")
     return Finding("label-unread", {"words": words}) if words else None
+
+
+def _counts_untied(facts: Facts) -> str:
+    """Return the counts of a label of several lamp types, where they do not say which count goes with these watts."""
+    reading, lamps = parse_label(facts.fixture.label), facts.fixture.lamp_count
+    counts, watts = reading.fields.get("ballast_counts", ()), reading.fields.get("ballast_watts", ())
+    is_tied = any(of_watts == facts.lamp.watts.value for _, of_watts in reading.pairs)
+    if lamps is None or lamps < 2 or is_tied or len(watts) < 2 or min(counts, default=lamps) >= lamps:
+        return ""
+    return f"{' or '.join(map(str, counts))} x {' or '.join(map(number, watts))} W"
 
 
 def label_restricts(facts: Facts) -> Finding | None:

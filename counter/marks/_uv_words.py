@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 from functools import cache
 
 from counter.marks._tables import tables
@@ -38,7 +39,8 @@ def germicidal_words(text: str) -> str:
 
     A word with unreadable characters counts where it can be such a word.
     """
-    found = _pattern().search(text[:_MOST])
+    text = unicodedata.normalize("NFKC", text[:_MOST])
+    found = _pattern().search(text)
     if found:
         return found.group().strip()
     worn = (match.group().strip(".-") for match in _WORN.finditer(text[:_MOST]))
