@@ -138,7 +138,7 @@ class _Search:
         self.bound = 0.0
 
     def run(self, limit: int, max_cost: float, window: float, most_nodes: int) -> Hits:
-        self.bound = max_cost
+        self.bound = max_cost + 1e-9  # a cost of just the most still counts, whatever order it was added up in
         heap: list[tuple[float, int, _Node, _Row]] = [(sum(self.least), 0, self.trie.root, self._first_row())]
         opened, order = 0, 0
         while heap and heap[0][0] <= self.bound and opened < most_nodes:
