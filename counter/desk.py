@@ -102,11 +102,10 @@ def assess(catalogue: Catalogue, case: Case, house: tuple[HouseMaker, ...] = ())
     lamp = _named(catalogue, case, candidates, nothing_known)
     conflicts = _conflicts(catalogue, case, readings)
     suspicion = _suspicion(catalogue, case, lamp, said, readings)
-    open_marks = _unsettling(case, said, readings)
     settled = (
         lamp is not None
         and not suspicion
-        and not open_marks
+        and not said.is_split  # no sale rests on half of what the marks say
         and _is_settled(case, lamp, candidates, conflicts, readings)
     )
     lead = None if nothing_known else led
@@ -201,11 +200,6 @@ def _with_suspicion(judged: fit.Judgement, suspicion: tuple[Caution, ...]) -> fi
     if len(kept) < len(judged.cautions):
         verdict = max((one.verdict for one in cautions), key=fit.STRICTNESS.__getitem__)
     return judged.model_copy(update={"cautions": cautions, "verdict": verdict})
-
-
-def _unsettling(case: Case, evidence: MarkEvidence, readings: tuple[Reading, ...]) -> bool:
-    """Whether the marks state one thing twice with two values; no sale rests on half of what they say."""
-    return any(word == case.marks.strip()[:40] for word in evidence.unread)
 
 
 def _is_settled(

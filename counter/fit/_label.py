@@ -159,10 +159,10 @@ def left_unread(text: str) -> str:
     return "" if reading.spans or reading.fields else " ".join(text.split())[:_SHOWN]
 
 
+@lru_cache(maxsize=256)
 def _quoted(pattern: str, text: str) -> str:
-    found = (
-        re.search(pattern, text, re.I) if len(text) <= 4 * LONGEST else re.search(pattern, text[: 4 * LONGEST], re.I)
-    )
+    """Return the first words that a pattern finds; kept, since every lamp offered asks the same label again."""
+    found = re.search(pattern, text[: 4 * LONGEST], re.I)
     return " ".join(found.group().split())[:_SHOWN] if found else ""
 
 

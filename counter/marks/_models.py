@@ -82,5 +82,6 @@ class MarkEvidence(Model):
     unread: tuple[str, ...] = Field(
         (), description="words that the best reading leaves over, or states against itself"
     )
+    is_split: bool = Field(False, description="the best reading states one thing twice, with two values")
     likelihood: dict[str, float] = Field(default_factory=dict)
     floor: float = 1.0

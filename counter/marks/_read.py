@@ -81,12 +81,17 @@ def _worn(
     if shown and _is_whole_beside_names(clean, shown[0], unread):
         floor = NAMES_COST * floor_of(shown[:1])
     found = evidence(text, tuple(shown), problems, floor, known, limit)
-    return found.model_copy(update={"unread": unread})
+    is_split = bool(shown and clean.clashes and _stands_as_typed(clean, shown[0]))
+    return found.model_copy(update={"unread": unread, "is_split": is_split})
+
+
+def _stands_as_typed(clean: Clean, best: Reading) -> bool:
+    return any(best.canonical == reading.canonical for reading in clean.readings)
 
 
 def _is_whole_beside_names(clean: Clean, best: Reading, unread: Sequence[str]) -> bool:
     """Whether a whole code stands as typed, and nothing beside it but words without a figure: a maker's name."""
-    as_typed = best.canonical in {reading.canonical for reading in clean.readings} and bool(best.lamps)
+    as_typed = _stands_as_typed(clean, best) and bool(best.lamps)
     is_code = best.system not in ("partial", "base", "house", "colour")
     return as_typed and is_code and not clean.clashes and not any(map(str.isdigit, "".join(unread)))
 
@@ -97,7 +102,7 @@ def _unread(clean: Clean, shown: Sequence[Reading], text: str) -> tuple[str, ...
         return ()
     best = shown[0]
     odd = [span.text for span in best.spans if span.part in ("other", "number")]
-    if best.canonical in {reading.canonical for reading in clean.readings}:
+    if _stands_as_typed(clean, best):
         left = [text[start:end] for start, end in clean.unknown]
         clashing = [text.strip()[:40]] if clean.clashes else []
         return tuple(dict.fromkeys((*left, *odd, *clashing)))

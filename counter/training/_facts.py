@@ -48,7 +48,6 @@ class Lore:
         self.catalogue = catalogue
         self.points: dict[str, tuple[Point, ...]] = {}  # by kind, as they are first asked for
         self.dressed: dict[tuple[str, int], Card | None] = {}  # by point and variant
-        self.rules: dict[str, frozenset[str]] = {}  # by point of selling: what decides there
         self.on_rules: dict[tuple[str, str], Point | None] = {}  # by rule of caution and the family to begin with
         self.met: dict[str, list[Setting]] = {}  # by lamp type: every case of it
         self.firsts: dict[int, tuple[Setting, str]] = {}  # by id of a case: that case, and the rule that speaks first

@@ -54,26 +54,6 @@ def sale_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
     return next((card for card in made if card is not None), None)
 
 
-def cards_on_rule(lore: Lore, point: Point, rule: str) -> Iterator[Card]:
-    """Yield at most one verdict card and one caution card of a scenario on which one rule decides."""
-    if rule not in rules_of(lore, point):
-        return
-    for setting in (one for one in settings_of_family(lore, point.family) if one.scenario == point.subject):
-        if any(caution.rule == rule for caution in _judge(lore.catalogue, setting.case).cautions[:1]):
-            made = (maker(lore, point, setting) for maker in (caution_card, verdict_card))
-            yield from (card for card in made if card is not None)
-            return
-
-
-def rules_of(lore: Lore, point: Point) -> frozenset[str]:
-    """Return the rules that decide in a scenario, for one lamp or another of the family; worked out once."""
-    if point.id not in lore.rules:
-        settings_here = (one for one in settings_of_family(lore, point.family) if one.scenario == point.subject)
-        firsts = (_judge(lore.catalogue, one.case).cautions[:1] for one in settings_here)
-        lore.rules[point.id] = frozenset(caution.rule for first in firsts for caution in first)
-    return lore.rules[point.id]
-
-
 def scenario_of(lore: Lore, family: str, rule: str) -> str | None:
     """Return the first scenario of a family in which a rule decides, or None."""
     for setting in settings_of_family(lore, family):
