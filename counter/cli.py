@@ -295,7 +295,7 @@ def _cards(chosen: argparse.Namespace, data: Path) -> Answer:
 
     if chosen.count < 1:
         raise BadInput(f"--count: {chosen.count} is too few; ask for 1 card or more")
-    found = training.cards(_catalogue(data), chosen.seed, chosen.count)
+    found = training.draw_cards(_catalogue(data), chosen.seed, chosen.count)
     return training.cards_report(found), "\n\n".join(map(_card_text, found)), DONE if found else NOTHING
 
 
@@ -309,7 +309,7 @@ def _card_text(card: Card) -> str:
 
 def _saved_case(path: Path, catalogue: Catalogue) -> Case:
     from counter.desk import CaseProblem
-    from counter.saved_case import read_case
+    from counter.desk._saved_case import read_case
 
     try:
         return read_case(path, catalogue)

@@ -19,7 +19,7 @@ from counter.fit._models import Ask, Ballast, Caution, Fixture, Judgement, Repla
 from counter.fit._replacements import replacements, wanted
 from counter.fit._report import fit_report
 from counter.fit._texts import questions, white_codes
-from counter.fit._use_rules import about
+from counter.fit.rules._use import about
 
 __all__ = [
     "LEADING",

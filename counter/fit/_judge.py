@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from counter.fit import _holder_rules, _supply_rules, _use_rules
 from counter.fit._asks import asks
 from counter.fit._facts import Facts, Finding, facts
 from counter.fit._label import with_label
 from counter.fit._models import Judgement
 from counter.fit._texts import caution, verdict_of
+from counter.fit.rules import _holder as _holder_rules
+from counter.fit.rules import _supply as _supply_rules
+from counter.fit.rules import _use as _use_rules
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence

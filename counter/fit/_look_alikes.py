@@ -8,7 +8,7 @@ from counter.fit._facts import Finding, number
 from counter.fit._judge import in_words
 from counter.fit._near import keyed_counterpart, pin_counterpart, uvc_twins, watts_on
 from counter.fit._texts import caution
-from counter.fit._use_rules import exposing
+from counter.fit.rules._use import exposing
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping

@@ -7,14 +7,14 @@ from typing import TYPE_CHECKING, NamedTuple
 from counter.fit._asks import blocking
 from counter.fit._facts import Facts, facts, is_listed, number
 from counter.fit._holder import compare
-from counter.fit._holder_rules import TWO_END_SLACK_MM
 from counter.fit._judge import STRICTNESS, find, in_words, strictest
 from counter.fit._label import with_label
 from counter.fit._led import led_types
 from counter.fit._models import Replacement
 from counter.fit._near import keyed_counterpart, on_base, other_keys, pin_counterpart, uvc_twins
-from counter.fit._supply_rules import eighths
 from counter.fit._texts import questions, reduced_lamps, white_codes
+from counter.fit.rules._holder import TWO_END_SLACK_MM
+from counter.fit.rules._supply import eighths
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

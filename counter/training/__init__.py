@@ -3,7 +3,7 @@
 Lives here: what a card and a point worth knowing are (`_models`), figures and texts (`_settings`, from
 resources/training.json), what the catalogue is sure of (`_facts`), the makers of cards (`_…_cards`, put together
 by `_build`; those on selling ask about the cases of `_sale_cases` and `_sale_extras`, told by `_case_words`), the
-deck of them all (`_deck`) and the proof of each answer (`_prove`); the FSRS schedule (`_schedule`), a round of cards
+deck of them all (`_deck`); the FSRS schedule (`_schedule`), a round of cards
 (`_round`) and one that was cut off (`_unfinished`), a lesson about one thing (`_lesson`), records on the disk
 (`_record`) and what their lines say (`_events`), what is confused with what (`_confusion`), who is ready (`_ready`,
 `_interval`), the trainer's view (`_board`), and cases from the counter (`_from_case`). Nothing here has a clock or
@@ -12,31 +12,40 @@ touches slips and stock.
 May import counter.desk and the core behind it, and fsrs.
 """
 
-from counter.training._board import Row, board, results_sheet, row
-from counter.training._confusion import Confusion, Mix, confusion, mixes
-from counter.training._deck import KINDS, card_of, cards, cards_about, cards_report, deal, dress, make_ahead, points
-from counter.training._events import Answer, Assigned, FromCase, RoundMark, Trainee
 from counter.training._from_case import add_case, points_of_case
-from counter.training._interval import lower_bound
 from counter.training._lesson import Lesson
 from counter.training._models import Axis, Card, CardKind, Draw, Point
-from counter.training._prove import prove
-from counter.training._ready import Standing, Tally, standings
-from counter.training._record import (
+from counter.training._round import DO_NOT_KNOW, Feedback, Round
+from counter.training._schedule import CurvePoint, Schedule, rate
+from counter.training._settings import Bars, Settings, settings
+from counter.training.cards._deck import (
+    KINDS,
+    card_of,
+    cards_about,
+    cards_report,
+    deal,
+    draw_cards,
+    dress,
+    make_ahead,
+    points,
+)
+from counter.training.cards._sale_cards import signal_of
+from counter.training.record._board import Row, board, results_sheet, row
+from counter.training.record._confusion import Confusion, Mix, confusion, mixes
+from counter.training.record._events import Answer, Assigned, FromCase, RoundMark, Trainee
+from counter.training.record._interval import lower_bound
+from counter.training.record._ready import Standing, Tally, standings
+from counter.training.record._record import (
     Progress,
     UnknownTraineeError,
     add_trainee,
     assign,
     progress,
-    record,
     remove_trainee,
     trainees,
+    write_record,
 )
-from counter.training._round import DO_NOT_KNOW, Feedback, Round
-from counter.training._sale_cards import signal_of
-from counter.training._schedule import CurvePoint, Schedule, rate
-from counter.training._settings import Bars, Settings, settings
-from counter.training._unfinished import Unfinished, unfinished
+from counter.training.record._unfinished import Unfinished, unfinished
 
 __all__ = [
     "DO_NOT_KNOW",
@@ -71,11 +80,11 @@ __all__ = [
     "assign",
     "board",
     "card_of",
-    "cards",
     "cards_about",
     "cards_report",
     "confusion",
     "deal",
+    "draw_cards",
     "dress",
     "lower_bound",
     "make_ahead",
@@ -83,9 +92,7 @@ __all__ = [
     "points",
     "points_of_case",
     "progress",
-    "prove",
     "rate",
-    "record",
     "remove_trainee",
     "results_sheet",
     "row",
@@ -94,4 +101,5 @@ __all__ = [
     "standings",
     "trainees",
     "unfinished",
+    "write_record",
 ]

@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from counter.desk import assess
-from counter.training import _rule_cards, _sale_cards
-from counter.training._deck import points
-from counter.training._events import FromCase
-from counter.training._facts import lore
-from counter.training._record import record
+from counter.training.cards import _rule_cards, _sale_cards
+from counter.training.cards._deck import points
+from counter.training.cards._facts import lore
+from counter.training.record._events import FromCase
+from counter.training.record._record import write_record
 
 if TYPE_CHECKING:
     from datetime import datetime
@@ -50,5 +50,5 @@ def add_case(data: Path, trainee: str, catalogue: Catalogue, case: Case, now: da
     """
     found = points_of_case(catalogue, case)
     if found:
-        record(data, trainee, FromCase(at=now, points=found))
+        write_record(data, trainee, FromCase(at=now, points=found))
     return found

@@ -8,15 +8,15 @@ from datetime import UTC, timedelta
 from functools import cached_property
 from typing import TYPE_CHECKING, NamedTuple
 
-from counter.training._confusion import mixes
-from counter.training._deck import card_of, points
-from counter.training._events import Answer
-from counter.training._outline_cards import pair_point
-from counter.training._ready import standings
-from counter.training._record import progress, record
-from counter.training._rule_cards import taught
 from counter.training._schedule import Schedule, rate
 from counter.training._settings import settings
+from counter.training.cards._deck import card_of, points
+from counter.training.cards._outline_cards import pair_point
+from counter.training.cards._rule_cards import taught
+from counter.training.record._confusion import mixes
+from counter.training.record._events import Answer
+from counter.training.record._ready import standings
+from counter.training.record._record import progress, write_record
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -25,8 +25,8 @@ if TYPE_CHECKING:
 
     from counter.catalogue import Catalogue
     from counter.training._models import Card, Point
-    from counter.training._record import Progress
     from counter.training._settings import Rating
+    from counter.training.record._record import Progress
 
 DO_NOT_KNOW = "do not know"
 CONFUSED_PAIRS = 5
@@ -132,7 +132,7 @@ class Round:
             is_first=all(answer.point != card.point for answer in self._own),
             is_critical=card.is_critical,
         )
-        record(self._data, self._trainee, given)
+        write_record(self._data, self._trainee, given)
         self._new_left -= given.point not in self._schedule
         for kept in (self._answers, self._own):
             kept.append(given)

@@ -12,9 +12,9 @@ if TYPE_CHECKING:
 
     import fsrs
 
-    from counter.training._events import Answer
     from counter.training._models import CardKind
     from counter.training._settings import Rating, Settings
+    from counter.training.record._events import Answer
 
 _ORDER: tuple[Rating, ...] = ("again", "hard", "good", "easy")  # fsrs.Rating counts them from 1
 

@@ -8,13 +8,13 @@ from PySide6.QtCore import QRectF, Signal
 from PySide6.QtGui import QColor, QFont, QPainter, QPainterPath
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
-from counter.window import early
-from counter.window.theme import SIGNALS
+from counter.window.parts import early
+from counter.window.parts.theme import SIGNALS
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QPaintEvent
 
-    from counter.window.theme import Theme
+    from counter.window.parts.theme import Theme
 
 READ_FIRST = ("DANGER", "WARNING", "CAUTION")  # a sale beside one of them is one after it was read
 AFTER_PX = 16  # the height of the small line in the stamp

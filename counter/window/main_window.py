@@ -11,11 +11,11 @@ from typing import TYPE_CHECKING, Any, cast
 from PySide6.QtCore import QByteArray, QSettings, Signal
 from PySide6.QtWidgets import QApplication, QFrame, QMainWindow, QSplitter, QVBoxLayout, QWidget
 
-from counter.window import early
-from counter.window import theme as themes
 from counter.window.answer_bar import AnswerBar
-from counter.window.opening import remember, remembered
-from counter.window.outline_grid import OutlineGrid
+from counter.window.outlines.opening import remember, remembered
+from counter.window.outlines.outline_grid import OutlineGrid
+from counter.window.parts import early
+from counter.window.parts import theme as themes
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -24,18 +24,18 @@ if TYPE_CHECKING:
 
     from counter.catalogue import Catalogue, Loaded, Problem
     from counter.desk import Assessment, Case
+    from counter.desk._history import History
     from counter.marks import HouseMaker
     from counter.outline import Drawing, Units
-    from counter.window.cards import Card
-    from counter.window.cautions_pane import CautionsPane
-    from counter.window.detail_pane import DetailPane
-    from counter.window.facts import Fact
-    from counter.window.fixture_pane import FixturePane
-    from counter.window.history import History
-    from counter.window.looks_pane import LooksPane
-    from counter.window.marks_pane import MarksPane
-    from counter.window.side_tabs import SideTabs
-    from counter.window.source_dialog import SourceDialog
+    from counter.window.fixture.fixture_pane import FixturePane
+    from counter.window.looks.looks_pane import LooksPane
+    from counter.window.marks.marks_pane import MarksPane
+    from counter.window.outlines.cards import Card
+    from counter.window.outlines.detail_pane import DetailPane
+    from counter.window.outlines.facts import Fact
+    from counter.window.parts.source_dialog import SourceDialog
+    from counter.window.side.cautions_pane import CautionsPane
+    from counter.window.side.side_tabs import SideTabs
     from counter.window.training.door import TrainingDoor
 
 SETTINGS_FILE = "window.ini"
@@ -164,8 +164,8 @@ class MainWindow(QMainWindow):
         from pydantic import ValidationError
 
         from counter import catalogue
-        from counter.window.history import History
-        from counter.window.menu import menu_of
+        from counter.desk._history import History
+        from counter.window.parts.menu import menu_of
         from counter.window.training.door import TrainingDoor
 
         try:
@@ -187,11 +187,11 @@ class MainWindow(QMainWindow):
             remember(self.data, self.grid.model.cards)
 
     def _fill_frames(self) -> None:
-        from counter.window.detail_pane import DetailPane
-        from counter.window.fixture_pane import FixturePane
-        from counter.window.looks_pane import LooksPane
-        from counter.window.marks_pane import MarksPane
-        from counter.window.side_tabs import SideTabs
+        from counter.window.fixture.fixture_pane import FixturePane
+        from counter.window.looks.looks_pane import LooksPane
+        from counter.window.marks.marks_pane import MarksPane
+        from counter.window.outlines.detail_pane import DetailPane
+        from counter.window.side.side_tabs import SideTabs
 
         self.looks, self.detail, self.marks = LooksPane(), DetailPane(self.theme), MarksPane(self.theme)
         self.fixture, self.side = FixturePane(), SideTabs(self.theme)
@@ -276,8 +276,8 @@ class MainWindow(QMainWindow):
     def _keys(self) -> None:
         from PySide6.QtGui import QKeySequence, QShortcut
 
-        from counter.window.side_tabs import TABS
-        from counter.window.undo_keys import UndoKeys
+        from counter.window.parts.undo_keys import UndoKeys
+        from counter.window.side.side_tabs import TABS
 
         self._undo_keys = UndoKeys(self)
         self._undo_keys.watch(self)
@@ -342,7 +342,7 @@ class MainWindow(QMainWindow):
         self._change(shown=lamp, chosen=chosen)
 
     def _open_source(self, fact: Fact) -> None:
-        from counter.window.source_dialog import SourceDialog
+        from counter.window.parts.source_dialog import SourceDialog
 
         shown = self.detail.title.text()
         dialog = SourceDialog(fact, shown, str(self.settings.value("who", "")), self)
@@ -422,7 +422,7 @@ class MainWindow(QMainWindow):
         if self.case is None or self.catalogue is None:
             return
         from counter import desk
-        from counter.window.cards import cards_of
+        from counter.window.outlines.cards import cards_of
         from counter.window.why_open import why_open
 
         case, found = self.case, desk.assess(self.catalogue, self.case, self.house)

@@ -99,7 +99,7 @@ import sys
 from pathlib import Path
 from PySide6.QtCore import QSettings
 from counter import app, catalogue
-from counter.window.theme import LIGHT
+from counter.window.parts.theme import LIGHT
 from counter.window.training.room import TrainingRoom
 
 application = app.make_application(["counter"])

@@ -24,7 +24,7 @@ import pytest
 
 from counter.catalogue import load
 from counter.fit import Fixture, broken_steps, judge, law, look_alikes, replacements
-from counter.fit._use_rules import time_to_limit_s
+from counter.fit.rules._use import time_to_limit_s
 
 CATALOGUE = load()
 

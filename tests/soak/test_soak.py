@@ -69,6 +69,6 @@ def test_widths_met_while_dragging_are_not_all_kept(qapp, window):
     for width in range(900, 1300):
         window.resize(width, 800)
         qapp.processEvents()
-    from counter.window.card_delegate import MOST_KEPT
+    from counter.window.outlines.card_delegate import MOST_KEPT
 
     assert len(window.grid.delegate._painted) <= MOST_KEPT

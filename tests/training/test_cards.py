@@ -7,12 +7,12 @@ import pytest
 from counter.catalogue import TRUST
 from counter.desk import assess
 from counter.marks import format_code
-from counter.training import cards, cards_about, dress, points
-from counter.training._case_words import lamp_words
-from counter.training._code_cards import SYSTEMS
-from counter.training._facts import SURE, lore
-from counter.training._look_cards import worths_of
-from counter.training._sale_cards import strange_words
+from counter.training import cards_about, draw_cards, dress, points
+from counter.training.cards._case_words import lamp_words
+from counter.training.cards._code_cards import SYSTEMS
+from counter.training.cards._facts import SURE, lore
+from counter.training.cards._look_cards import worths_of
+from counter.training.cards._sale_cards import strange_words
 
 # By hand: the drawing turned anticlockwise by so much, the end of the key edge that the notch is nearer to on the
 # page, and the side it is on once the key edge is up again.
@@ -29,7 +29,7 @@ SIDES = [
 
 
 def of_kind(catalogue, kind, count=400):
-    return cards(catalogue, 9, count, [kind])
+    return draw_cards(catalogue, 9, count, [kind])
 
 
 def test_left_and_right_by_hand(catalogue):

@@ -8,19 +8,19 @@ from itertools import islice
 
 import pytest
 
-from counter.training import KINDS, card_of, cards, cards_about, cards_report, deal, dress, points
+from counter.training import KINDS, card_of, cards_about, cards_report, deal, draw_cards, dress, points
 
 CRITICAL = {"sale", "caution", "uv-or-light"}
 
 
 @pytest.fixture(scope="module")
 def deck(catalogue):
-    return cards(catalogue, 1, 240)
+    return draw_cards(catalogue, 1, 240)
 
 
 def test_same_seed_same_cards(catalogue, deck):
-    assert cards(catalogue, 1, 40) == deck[:40]
-    assert cards(catalogue, 2, 40) != deck[:40]
+    assert draw_cards(catalogue, 1, 40) == deck[:40]
+    assert draw_cards(catalogue, 2, 40) != deck[:40]
 
 
 def test_every_kind_comes_up_and_ids_are_unique(deck):
@@ -34,14 +34,14 @@ def test_only_ultraviolet_and_mismatch_are_critical(deck):
 
 def test_same_question_and_drawing_never_has_two_answers(catalogue, deck):
     answers = defaultdict(set)
-    for card in (*deck, *cards(catalogue, 77, 240)):
+    for card in (*deck, *draw_cards(catalogue, 77, 240)):
         answers[card.said].add(card.choices[card.answer])
     assert {question: found for question, found in answers.items() if len(found) > 1} == {}
 
 
 def test_one_id_is_one_card_whatever_the_seed(catalogue, deck):
     known = {card.id: card for card in deck}
-    shared = [card for card in cards(catalogue, 5, 240) if card.id in known]
+    shared = [card for card in draw_cards(catalogue, 5, 240) if card.id in known]
     assert shared
     assert all(card == known[card.id] for card in shared)
 
@@ -77,11 +77,11 @@ def test_first_card_within_200_ms(catalogue, seed):
 
 
 def test_kinds_can_be_chosen(catalogue):
-    assert {card.kind for card in cards(catalogue, 1, 10, ["notch-side"])} == {"notch-side"}
+    assert {card.kind for card in draw_cards(catalogue, 1, 10, ["notch-side"])} == {"notch-side"}
 
 
 def test_a_small_kind_ends(catalogue):
-    found = cards(catalogue, 1, 1000, ["notch-side"])
+    found = draw_cards(catalogue, 1, 1000, ["notch-side"])
     assert 10 < len(found) < 100
 
 
@@ -127,7 +127,7 @@ def test_cards_are_made_one_at_a_time(catalogue, monkeypatch):
         made.append(given)
         return dress(*given)
 
-    monkeypatch.setattr("counter.training._deck.dress", counted)
+    monkeypatch.setattr("counter.training.cards._deck.dress", counted)
     found = list(islice(deal(catalogue, 1), 3))
     assert len(found) == 3
     assert len(made) <= 3 * 8  # no more than the tries of the cards taken

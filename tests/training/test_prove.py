@@ -4,14 +4,15 @@ from __future__ import annotations
 
 import pytest
 
-from counter.training import KINDS, cards, dress, points, prove
+from counter.training import KINDS, draw_cards, dress, points
+from tests.training.prove import prove
 
 COUNT = 12
 
 
 @pytest.fixture(scope="module")
 def by_kind(catalogue):
-    found = cards(catalogue, 4, 25 * len(KINDS))
+    found = draw_cards(catalogue, 4, 25 * len(KINDS))
     return {kind: [card for card in found if card.kind == kind][:COUNT] for kind in KINDS}
 
 

@@ -12,10 +12,10 @@ from counter.training import (
     add_trainee,
     board,
     points,
-    record,
     results_sheet,
     settings,
     standings,
+    write_record,
 )
 
 FAMILY = "GU24"
@@ -93,7 +93,7 @@ def test_critical_bar_is_higher():
 def test_board_and_sheet(catalogue, data, now, drilled):
     one, other = add_trainee(data, "Mika", now).id, add_trainee(data, "Ada", now).id
     for event in drilled(18, 40):
-        record(data, one, event)
+        write_record(data, one, event)
     first, second = board(catalogue, data, now + timedelta(days=400))
     assert (first.name, first.ready, first.answers) == ("Ada", (), 0)
     assert (second.name, second.ready, second.answers) == ("Mika", (FAMILY,), 58)

@@ -17,9 +17,9 @@ from counter.training import (
     add_trainee,
     assign,
     progress,
-    record,
     remove_trainee,
     trainees,
+    write_record,
 )
 
 
@@ -35,7 +35,7 @@ def file_of(data, trainee):
 def test_events_come_back_in_order(tmp_path, trainee, answer, now):
     events = [answer(), answer(day=1, worth=0), FromCase(at=now, points=("sale/G23/right",))]
     for event in events:
-        record(tmp_path, trainee, event)
+        write_record(tmp_path, trainee, event)
     kept = progress(tmp_path, trainee)
     assert kept.events == tuple(events)
     assert kept.answers == tuple(events[:2])
@@ -71,12 +71,12 @@ def test_namesakes_are_two_people(tmp_path, now):
 
 
 def test_removing_leaves_no_trace(tmp_path, trainee, answer):
-    record(tmp_path, trainee, answer())
+    write_record(tmp_path, trainee, answer())
     remove_trainee(tmp_path, trainee)
     assert trainees(tmp_path) == ()
     assert all(b"Nordberg" not in path.read_bytes() for path in tmp_path.rglob("*") if path.is_file())
     assert not [path for path in tmp_path.rglob("*") if path.is_file()]
-    for gone in (lambda: record(tmp_path, trainee, answer()), lambda: remove_trainee(tmp_path, trainee)):
+    for gone in (lambda: write_record(tmp_path, trainee, answer()), lambda: remove_trainee(tmp_path, trainee)):
         with pytest.raises(UnknownTraineeError):
             gone()
     assert not [path for path in tmp_path.rglob("*") if path.is_file()]
@@ -84,22 +84,22 @@ def test_removing_leaves_no_trace(tmp_path, trainee, answer):
 
 @pytest.mark.parametrize("bad", ["", "x", "../0123456789abcdef", "0123456789ABCDEF", "0" * 16])
 def test_unknown_trainee(tmp_path, bad, answer):
-    for call in (lambda: progress(tmp_path, bad), lambda: record(tmp_path, bad, answer())):
+    for call in (lambda: progress(tmp_path, bad), lambda: write_record(tmp_path, bad, answer())):
         with pytest.raises(UnknownTraineeError):
             call()
 
 
 def test_every_cut_of_the_last_line_costs_that_line_only(tmp_path, trainee, answer):
     file = file_of(tmp_path, trainee)
-    record(tmp_path, trainee, answer())
+    write_record(tmp_path, trainee, answer())
     whole = file.read_bytes()
-    record(tmp_path, trainee, answer(day=1))
+    write_record(tmp_path, trainee, answer(day=1))
     full = file.read_bytes()
     for cut in range(len(whole), len(full)):
         file.write_bytes(full[:cut])
         complete = cut == len(full) - 1  # only the line's end is missing
         assert len(progress(tmp_path, trainee).answers) == 1 + complete
-        record(tmp_path, trainee, answer(day=2))
+        write_record(tmp_path, trainee, answer(day=2))
         healed = progress(tmp_path, trainee)
         assert [one.at for one in healed.answers][-1] == answer(day=2).at
         assert len(healed.answers) == 2 + complete
@@ -110,7 +110,7 @@ def test_lines_of_a_later_version_are_kept(tmp_path, trainee, answer):
     file = file_of(tmp_path, trainee)
     later = b'{"what":"badge","version":9}\n'
     file.write_bytes(file.read_bytes() + later)
-    record(tmp_path, trainee, answer())
+    write_record(tmp_path, trainee, answer())
     assert progress(tmp_path, trainee).torn == 1
     assert later in file.read_bytes()
 
@@ -119,12 +119,12 @@ _ANSWERING = """
 import sys
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
-from counter.training import Answer, record
+from counter.training import Answer, write_record
 facts = dict(round="r", card="c", point="name-base/G23", kind="name-base", family="G23", axis="family", asked="G23",
              said="G23", worth=1, seconds=1, rating="good", is_first=True, is_critical=False)
 for n in range(100000):
     at = datetime(2031, 1, 1, tzinfo=UTC) + timedelta(seconds=n)
-    record(Path(sys.argv[1]), sys.argv[2], Answer(at=at, **facts))
+    write_record(Path(sys.argv[1]), sys.argv[2], Answer(at=at, **facts))
     print(n, flush=True)
 """
 
@@ -143,5 +143,5 @@ def test_killed_between_answers_loses_none_that_was_acknowledged(tmp_path, train
     assert acknowledged >= after
     kept = progress(tmp_path, trainee).answers
     assert acknowledged <= len(kept) <= acknowledged + 1  # one may be on the disk and not yet said
-    record(tmp_path, trainee, answer())
+    write_record(tmp_path, trainee, answer())
     assert len(progress(tmp_path, trainee).answers) == len(kept) + 1

@@ -13,10 +13,10 @@ from counter.training import (
     UnknownTraineeError,
     assign,
     progress,
-    record,
     remove_trainee,
+    write_record,
 )
-from counter.training._facts import _last
+from counter.training.cards._facts import _last
 
 GAP = 3
 
@@ -128,7 +128,7 @@ def test_confused_families_are_asked_as_a_pair(catalogue, data, trainee, now, an
         return [point.id for point in Round(catalogue, data, trainee, 5, now)._points.values()]
 
     assert "which-of-two/G23/G13" not in pairs()  # no look-alikes
-    record(data, trainee, answer("name-base/G23", worth=0, said="G13"))
+    write_record(data, trainee, answer("name-base/G23", worth=0, said="G13"))
     assert "which-of-two/G23/G13" in pairs()
 
 

@@ -6,7 +6,8 @@ import random
 
 import pytest
 
-from counter.training import assign, mixes, progress, prove, results_sheet, standings
+from counter.training import assign, mixes, progress, results_sheet, standings
+from tests.training.prove import prove
 
 FAMILY = "G24q"  # has a notch on a side, and no germicidal lamps
 

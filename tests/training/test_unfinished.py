@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 import counter
-from counter.training import Round, RoundMark, progress, record, remove_trainee, unfinished
+from counter.training import Round, RoundMark, progress, remove_trainee, unfinished, write_record
 
 
 @pytest.fixture
@@ -21,7 +21,7 @@ def mark(data, trainee, now):
 
     def write(state, second=0.0, *, left_s=600.0, minutes=10.0, started=now):
         at = now + timedelta(seconds=second)
-        record(
+        write_record(
             data,
             trainee,
             RoundMark(at=at, round=started, minutes=minutes, left_s=left_s if minutes else None, state=state),
@@ -36,7 +36,7 @@ def say(data, trainee, now, answer):
 
     def write(second, worth=1.0):
         at = now + timedelta(seconds=second)
-        record(data, trainee, answer(round=now.isoformat(), at=at, worth=worth))
+        write_record(data, trainee, answer(round=now.isoformat(), at=at, worth=worth))
 
     return write
 
@@ -125,9 +125,9 @@ import sys
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from counter.catalogue import load
-from counter.training import Round, RoundMark, record
+from counter.training import Round, RoundMark, write_record
 data, who, now = Path(sys.argv[1]), sys.argv[2], datetime(2031, 3, 3, 8, tzinfo=UTC)
-record(data, who, RoundMark(at=now, round=now, minutes=10, left_s=600, state="runs"))
+write_record(data, who, RoundMark(at=now, round=now, minutes=10, left_s=600, state="runs"))
 played = Round(load(), data, who, 10, now)
 for second in range(500):
     at = now + timedelta(seconds=second)

@@ -9,12 +9,12 @@ from PySide6.QtCore import QRectF
 
 from counter.marks import Span
 from counter.outline import box_of
-from counter.window import pen
-from counter.window.card_delegate import card_layout, percent
-from counter.window.cards import cards_of
-from counter.window.cautions_pane import figure_words
-from counter.window.code_strip import SIDE, parts_of
-from counter.window.theme import DARK, LIGHT, SIGNALS
+from counter.window.marks.code_strip import SIDE, parts_of
+from counter.window.outlines.card_delegate import card_layout, percent
+from counter.window.outlines.cards import cards_of
+from counter.window.parts import pen
+from counter.window.parts.theme import DARK, LIGHT, SIGNALS
+from counter.window.side.cautions_pane import figure_words
 
 THIN = "\N{THIN SPACE}"
 

@@ -12,9 +12,9 @@ from PySide6.QtWidgets import QAbstractButton, QApplication, QComboBox, QLabel, 
 
 from counter import paths
 from counter.desk import Case
-from counter.window.looks_pane import LETTERS
-from counter.window.opening import FILE_NAME, _plain, fingerprint
-from counter.window.theme import DARK, LIGHT
+from counter.window.looks.looks_pane import LETTERS
+from counter.window.outlines.opening import FILE_NAME, _plain, fingerprint
+from counter.window.parts.theme import DARK, LIGHT
 
 LEFT = Qt.MouseButton.LeftButton
 FIXTURE_FIELDS = (

@@ -7,16 +7,16 @@ import shiboken6
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 
 from counter import desk
+from counter.desk._history import History
 from counter.fit import questions
-from counter.window import uv_curve
-from counter.window.exposure_box import thousands
-from counter.window.fixture_pane import BALLASTS, FixturePane
-from counter.window.history import History
-from counter.window.instead_pane import refusals
+from counter.window.fixture.fixture_pane import BALLASTS, FixturePane
 from counter.window.main_window import MainWindow
-from counter.window.side_tabs import TABS, SideTabs
-from counter.window.swatch import Swatch
-from counter.window.theme import DARK, LIGHT, THEMES, sheet
+from counter.window.parts.swatch import Swatch
+from counter.window.parts.theme import DARK, LIGHT, THEMES, sheet
+from counter.window.side import uv_curve
+from counter.window.side.exposure_box import thousands
+from counter.window.side.instead_pane import refusals
+from counter.window.side.side_tabs import TABS, SideTabs
 
 # The screen that needs no screen says what it cannot do whenever a window or a list of choices is shown.
 pytestmark = pytest.mark.qt_log_ignore("This plugin does not support")

@@ -294,7 +294,7 @@ def test_removed_meanwhile_is_said(room, ada):
 
 def test_a_full_disk_is_said_and_the_card_stays_open(room, ada, monkeypatch):
     room.start_round(5)
-    monkeypatch.setattr("counter.training._round.record", _full)
+    monkeypatch.setattr("counter.training._round.write_record", _full)
     press(room, Qt.Key.Key_1)
     assert "could not be written" in room.said.text()
     assert room.session.is_open

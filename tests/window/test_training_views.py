@@ -6,8 +6,8 @@ from datetime import UTC, datetime, timedelta
 import pytest
 from PySide6.QtCore import QSize
 
-from counter.training import KINDS, CurvePoint, Feedback, Standing, Tally, cards, confusion
-from counter.window.theme import DARK, LIGHT, SIGNALS
+from counter.training import KINDS, CurvePoint, Feedback, Standing, Tally, confusion, draw_cards
+from counter.window.parts.theme import DARK, LIGHT, SIGNALS
 from counter.window.training.card_page import CardPage
 from counter.window.training.card_views import after, before
 from counter.window.training.choices import ChoiceButton
@@ -27,7 +27,7 @@ NOW = datetime(2031, 3, 3, tzinfo=UTC)
 @pytest.fixture(scope="module")
 def deck(catalogue):
     """Return three cards of each kind."""
-    return {kind: cards(catalogue, 5, 3, [kind]) for kind in KINDS if kind != "caution"}
+    return {kind: draw_cards(catalogue, 5, 3, [kind]) for kind in KINDS if kind != "caution"}
 
 
 def settle(qapp):

@@ -19,7 +19,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from counter.window.theme import TARGET
+from counter.window.parts.theme import TARGET
 from counter.window.training.results_pane import ResultsPane
 
 if TYPE_CHECKING:

@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFont, QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
-from counter.window.scroll_column import ScrollColumn
+from counter.window.parts.scroll_column import ScrollColumn
 from counter.window.training.card_picture import CardPicture
 from counter.window.training.card_views import after, before
 from counter.window.training.choices import Choices
@@ -17,7 +17,7 @@ from counter.window.training.reason_box import ReasonBox
 if TYPE_CHECKING:
     from counter.catalogue import Catalogue
     from counter.training import Card
-    from counter.window.theme import Theme
+    from counter.window.parts.theme import Theme
     from counter.window.training.session import Given
 
 ENTER = (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space)

@@ -6,12 +6,12 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QStackedWidget, QVBoxLayout, QWidget
 
-from counter.window.drawing_view import DrawingView
+from counter.window.outlines.drawing_view import DrawingView
 from counter.window.training.code_parts import CodeParts
 from counter.window.training.looks_seen import LooksSeen
 
 if TYPE_CHECKING:
-    from counter.window.theme import Theme
+    from counter.window.parts.theme import Theme
     from counter.window.training.card_views import Figure, Shown
 
 FACE_MOST, SIDE_MOST = 11.0, 3.0  # pixels a millimetre

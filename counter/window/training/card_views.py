@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from counter.outline import face_view, look_icon, side_view
-from counter.window.facts import differences
+from counter.window.outlines.facts import differences
 
 if TYPE_CHECKING:
     from counter.catalogue import Base, Catalogue, Lamp

@@ -9,7 +9,7 @@ from PySide6.QtGui import QColor, QFont, QFontMetrics, QPainter, QPaintEvent, QP
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QVBoxLayout, QWidget
 
 if TYPE_CHECKING:
-    from counter.window.theme import Theme
+    from counter.window.parts.theme import Theme
 
 NUMBER_PX, WORD_PX, PAD_PX, LEAST_PX = 44, 136, 10, 48
 WRAP = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter) | int(Qt.TextFlag.TextWordWrap)

@@ -9,11 +9,11 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
-from counter.window.code_strip import CodeStrip
-from counter.window.drawing_view import DrawingView
+from counter.window.marks.code_strip import CodeStrip
+from counter.window.outlines.drawing_view import DrawingView
 
 if TYPE_CHECKING:
-    from counter.window.theme import Theme
+    from counter.window.parts.theme import Theme
     from counter.window.training.card_views import Shown
 
 STRIP_PX, POINTS_MORE = 64, 1.5

@@ -9,11 +9,11 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from counter.window import pen
+from counter.window.parts import pen
 
 if TYPE_CHECKING:
     from counter.training import Confusion
-    from counter.window.theme import Theme
+    from counter.window.parts.theme import Theme
 
 CELL_MOST, CELL_LEAST, LABEL_MOST_PX = 56.0, 16.0, 130.0
 PALEST = 0.12  # of the ink, for the smallest count

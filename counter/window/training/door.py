@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from counter.window.main_window import MainWindow
-    from counter.window.theme import Theme
+    from counter.window.parts.theme import Theme
     from counter.window.training.room import TrainingRoom
     from counter.window.training.session import Clock
 

@@ -25,7 +25,7 @@ from counter.window.training.start_pane import StartPane
 from counter.window.training.summary_page import SummaryPage
 
 if TYPE_CHECKING:
-    from counter.window.theme import Theme
+    from counter.window.parts.theme import Theme
 
 PRACTICE, STANDING, BOARD, CARD, SUMMARY = range(5)
 TABS = ("Practice", "Where you stand", "Trainer")

@@ -28,7 +28,7 @@ class KeptRound:
         """Write down how the round stands."""
         if self._round is None:
             return
-        from counter.training import RoundMark, UnknownTraineeError, record
+        from counter.training import RoundMark, UnknownTraineeError, write_record
 
         who, started, minutes = self._round
         left = self.session.left()
@@ -42,7 +42,7 @@ class KeptRound:
         if state == "over":
             self._round = None
         with suppress(OSError, UnknownTraineeError):  # said beside the next answer, which cannot be written either
-            record(self.data, who, mark)
+            write_record(self.data, who, mark)
 
 
 def offer(found: Unfinished | None) -> str:

@@ -8,10 +8,10 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QVBoxLayout, QWidget
 
-from counter.window.drawing_view import Sketch
+from counter.window.outlines.drawing_view import Sketch
 
 if TYPE_CHECKING:
-    from counter.window.theme import Theme
+    from counter.window.parts.theme import Theme
     from counter.window.training.card_views import Seen
 
 ACROSS = 2

@@ -8,11 +8,11 @@ from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from counter.window import pen
+from counter.window.parts import pen
 
 if TYPE_CHECKING:
     from counter.training import CurvePoint
-    from counter.window.theme import Theme
+    from counter.window.parts.theme import Theme
 
 SHARES = (0.0, 0.5, 1.0)
 GAP_PX = 28

@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
     QVBoxLayout,
 )
 
-from counter.window.theme import TARGET
+from counter.window.parts.theme import TARGET
 
 if TYPE_CHECKING:
     from counter.training import Trainee

@@ -9,11 +9,11 @@ from PySide6.QtCore import QLineF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from counter.window import pen
+from counter.window.parts import pen
 
 if TYPE_CHECKING:
     from counter.training import Standing, Tally
-    from counter.window.theme import Theme
+    from counter.window.parts.theme import Theme
 
 ROW_PX, HEAD_PX = 24, 24
 

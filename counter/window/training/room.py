@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
     from counter.catalogue import Catalogue
     from counter.training import Card, Lesson, Unfinished
-    from counter.window.theme import Theme
+    from counter.window.parts.theme import Theme
     from counter.window.training.session import Clock, Given, Source
 
 ENDLESS_MIN = 24 * 60.0

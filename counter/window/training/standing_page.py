@@ -7,15 +7,15 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
-from counter.window.scroll_column import ScrollColumn
-from counter.window.theme import TARGET
+from counter.window.parts.scroll_column import ScrollColumn
+from counter.window.parts.theme import TARGET
 from counter.window.training.confusion_view import ConfusionView
 from counter.window.training.memory_view import MemoryView
 from counter.window.training.ready_view import ReadyView
 
 if TYPE_CHECKING:
     from counter.training import Answer, Bars, CurvePoint, Standing
-    from counter.window.theme import Theme
+    from counter.window.parts.theme import Theme
 
 AXES = {
     "family": "bases",

@@ -12,7 +12,7 @@ from counter.window.training.choices import Choices
 
 if TYPE_CHECKING:
     from counter.training import Row
-    from counter.window.theme import Theme
+    from counter.window.parts.theme import Theme
 
 NOBODY = (
     "Add a name on the left to begin. Without one, «Teach me this» beside a base and «teach me» on a caution "

@@ -10,7 +10,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFont, QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
-from counter.window.scroll_column import ScrollColumn
+from counter.window.parts.scroll_column import ScrollColumn
 
 if TYPE_CHECKING:
     from collections.abc import Iterable

@@ -1,0 +1,31 @@
+"""The one door: a Case goes in, an Assessment comes out, and every pane, command, slip and card shows from it.
+
+Lives here: the case (`_case`, `_fields`, `_history`, `_saved_case`), what looks and marks say together
+(`_evidence`), what leads (`_lead`), what may be offered (`_offers`), notes beside a verdict (`notes`), and `assess`.
+
+May import the core below it: catalogue, identify, marks, fit, light.
+"""
+
+from counter.desk._assess import assess, fit_code
+from counter.desk._assessment import Assessment, Conflict
+from counter.desk._case import CANNOT_TELL, LONGEST_MARKS, Case, CaseProblem
+from counter.desk._fields import changed_fixture, confirmable
+from counter.desk._history import History
+from counter.desk._saved_case import read_case
+from counter.fit import Fixture
+
+__all__ = [
+    "CANNOT_TELL",
+    "LONGEST_MARKS",
+    "Assessment",
+    "Case",
+    "CaseProblem",
+    "Conflict",
+    "Fixture",
+    "History",
+    "assess",
+    "changed_fixture",
+    "confirmable",
+    "fit_code",
+    "read_case",
+]

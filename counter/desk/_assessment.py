@@ -1,0 +1,49 @@
+"""What the desk answers a case with: everything that any pane shows of it."""
+
+from __future__ import annotations
+
+from pydantic import Field
+
+from counter.catalogue import Model
+from counter.desk.notes import LabelNote, LawNotes, LightNotes
+from counter.fit import Ask, Caution, Replacement, Verdict
+from counter.identify import Candidate, NextLook
+from counter.marks import Reading
+
+
+class Conflict(Model):
+    """Marks and looks that contradict each other; one of them must give way."""
+
+    look: str
+    says_marks: str
+    says_look: str
+    text: str
+
+
+class Assessment(Model):
+    """Everything that any pane shows of one case."""
+
+    headline: str
+    subline: str
+    advice: str
+    candidates: tuple[Candidate, ...]
+    next: tuple[NextLook, ...]
+    readings: tuple[Reading, ...] = ()
+    conflicts: tuple[Conflict, ...] = ()
+    problems: tuple[str, ...] = ()
+    lamp: str | None = Field(None, description="the chosen lamp type, or the leading one when it is likely enough")
+    nearest: str | None = Field(None, description="the best of the likeliest base and kind, once anything is known")
+    outlines: tuple[str, ...] = Field(
+        (),
+        description="the best lamp type of every base and kind, in the order to show them; empty: nothing is known",
+    )
+    is_settled: bool = False
+    verdict: Verdict | None = None
+    cautions: tuple[Caution, ...] = ()
+    asks: tuple[Ask, ...] = ()
+    replacements: tuple[Replacement, ...] = ()
+    label: LabelNote | None = Field(None, description="what was understood from the pasted ballast label")
+    light: LightNotes | None = Field(
+        None, description="exposure, UV-A limit or colour of the lamp, or of the nearest"
+    )
+    law: LawNotes | None = None

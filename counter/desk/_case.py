@@ -1,0 +1,37 @@
+"""What the clerk knows of one customer's question; no rule, no answer."""
+
+from __future__ import annotations
+
+from datetime import date  # pydantic needs the class itself
+from typing import Literal
+
+from pydantic import Field
+
+from counter import identify
+from counter.catalogue import Model
+from counter.fit import Fixture, Use
+
+CANNOT_TELL = identify.CANNOT_TELL
+LONGEST_MARKS = 20_000  # characters; a paste, not a lamp
+
+
+class Case(Model):
+    """All that the clerk knows so far about one customer's question."""
+
+    version: Literal[1] = 1
+    looks: dict[str, str | float] = Field(
+        default_factory=dict, description='answers by look key; "cannot-tell" is an answer'
+    )
+    marks: str = Field("", max_length=LONGEST_MARKS)
+    fixture: Fixture = Fixture()
+    use: Use = "unknown"
+    chosen: str | None = Field(None, description="id of the lamp type the clerk settled on")
+    shown: str | None = Field(None, description="id of the lamp type whose outline is open; says nothing of the lamp")
+    beside: str | None = Field(None, description="id of the lamp type held beside it")
+    broken: bool = False
+    place: str | None = None
+    on: date | None = Field(None, description="the day the law is asked about; assess has no clock")
+
+
+class CaseProblem(ValueError):  # noqa: N818 - expected, shown to the clerk, and never a fault of the program
+    """Something typed into a case that cannot be taken, said as what, where, way out."""

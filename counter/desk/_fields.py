@@ -1,0 +1,71 @@
+"""What is typed into fields, taken as values: the fixture's, and those that a shop confirms."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from pydantic import ValidationError
+
+from counter import identify, light
+from counter.desk._case import CaseProblem
+from counter.fit import Fixture
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from counter.catalogue import Catalogue
+
+
+def changed_fixture(catalogue: Catalogue, fixture: Fixture, fields: Mapping[str, Any]) -> Fixture:
+    """Return the fixture with fields as typed or chosen: "18, 26" watts, lengths in mm or inches, "840" for a room.
+
+    Raises:
+        CaseProblem: a field cannot be read; the fixture stays as it was.
+    """
+    read = {key: _field(catalogue, key, value) for key, value in fields.items()}
+    try:
+        return Fixture.model_validate({**fixture.model_dump(), **read})
+    except ValidationError as problem:
+        first = problem.errors()[0]
+        raise CaseProblem(f"{first['loc'][0]}: {first['msg']}") from None
+
+
+def _field(catalogue: Catalogue, key: str, value: Any) -> Any:
+    if not isinstance(value, str) or key in ("holder", "ballast", "label"):
+        return value
+    text = value.strip()
+    if key == "ballast_watts":
+        return _watts(text)
+    if not text:
+        return None
+    if key == "room_k":
+        return light.colour_of(text).cct_k
+    look = {"space_mm": "length_mm", "tube_room_mm": "tube_mm"}.get(key)
+    return identify.parse_look(catalogue, look, text) if look is not None else value
+
+
+def _watts(text: str) -> tuple[float, ...]:
+    words = text.lower().replace("w", " ").replace(",", " ").replace("/", " ").replace("or", " ").split()
+    try:
+        watts = tuple(float(word) for word in words)
+    except ValueError:
+        raise CaseProblem(f"Watts: “{text[:20]}” is not a list of watts. Type them as 18, 26.") from None
+    if not all(0 < one <= 400 for one in watts):
+        raise CaseProblem(f"Watts: “{text[:20]}” is out of range. Lamps here take 1 to 400\N{THIN SPACE}W.")
+    return watts
+
+
+def confirmable(catalogue: Catalogue, part: str, text: str) -> float | str:
+    """Return what somebody found at a lamp as a value to confirm: millimetres, amperes, or a notch look.
+
+    Raises:
+        ValueError: it cannot be read; says what, where and the way out.
+    """
+    if part == "face.notches":
+        return text
+    if part.endswith("_mm"):
+        return float(identify.parse_look(catalogue, part, text))
+    try:
+        return float(text.lower().replace(",", ".").removesuffix("a"))
+    except ValueError:
+        raise CaseProblem(f"Current: “{text[:20]}” is not a number of amperes. Type it as 0.32.") from None

@@ -1,0 +1,159 @@
+"""What leads among the candidates, and the words at a glance: headline, subline, advice.
+
+May import counter.catalogue and counter.identify; counter.desk and counter.desk._evidence are its readers.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
+    from counter.catalogue import Catalogue, Kind, Lamp
+    from counter.identify import Candidate, NextLook
+    from counter.marks import Reading
+
+Key = tuple[str, "Kind"]  # a base, or a family, and a kind of lamp
+
+SETTLED_AT = 0.95  # below this the clerk has not seen enough for a sale, whatever the fixture says
+SELDOM = 1 / 3  # how a seldom met base counts when one is to be named first; its probability stays as it is
+MOSTLY = 0.55  # of its family: from here the base itself can be named
+SUSPECT = "may be germicidal UV-C"
+NOTHING = "Nothing looked at yet"
+UNREADABLE = "These marks say nothing known: look at the lamp"
+KIND_WORDS = {"uv-c": "UV-C germicidal", "uv-a": "blacklight", "led": "LED"}
+
+
+class Leading(NamedTuple):
+    """The best candidate of the likeliest family and kind, with the shares of its base and of its family.
+
+    `order` holds the best lamp type of every base and kind, family by family, as they are to be shown.
+    """
+
+    candidate: Candidate
+    base_share: float
+    family: str
+    family_share: float
+    order: tuple[str, ...]
+
+    @property
+    def is_one_base(self) -> bool:
+        """Whether one base holds most of the family's share, so that it can be named."""
+        return self.base_share >= MOSTLY * self.family_share
+
+    @property
+    def name(self) -> str:
+        """The base, or the family while its number is open: GX24q."""
+        return self.candidate.base if self.is_one_base else self.family
+
+    @property
+    def is_sure(self) -> bool:
+        """Whether the name holds."""
+        return (self.base_share if self.is_one_base else self.family_share) >= SETTLED_AT
+
+
+def leading(catalogue: Catalogue, candidates: Sequence[Candidate], read: frozenset[str]) -> Leading:
+    """Return the best candidate of the likeliest family and kind.
+
+    Bases of one family differ by a number that most looks do not show; counted one by one, a base that stands alone
+    would lead before a family that is likelier. A base that is seldom met must be thrice as likely to be named first.
+    Where the marks name lamps (`read`), only such lead: a base with many lamp types, each unlikely, must not stand
+    above what can be read.
+    """
+    bases = _shares(candidates)
+    told = _shares([one for one in candidates if one.lamp in read]) if read else bases
+    families = _by_family(catalogue, bases)
+    told_families = _by_family(catalogue, told) if read else families
+
+    def place(key: Key) -> tuple[float, ...]:
+        family = (catalogue.base_by_name[key[0]].family, key[1])
+        weight = SELDOM if _is_seldom(catalogue, key[0]) else 1.0
+        return -told_families.get(family, 0.0) * weight, -families[family] * weight, -told.get(key, 0.0), -bases[key]
+
+    order = sorted(bases, key=place)
+    best: dict[Key, Candidate] = {}
+    for one in sorted(candidates, key=lambda one: one.lamp not in read) if read else candidates:
+        best.setdefault((one.base, one.kind), one)
+    first = best[order[0]]
+    family = catalogue.base_by_name[first.base].family
+    shares = told[order[0]], told_families[family, first.kind]
+    return Leading(first, shares[0], family, shares[1], tuple(best[key].lamp for key in order))
+
+
+def _shares(candidates: Sequence[Candidate]) -> dict[Key, float]:
+    found: dict[Key, float] = {}
+    for one in candidates:
+        found[one.base, one.kind] = found.get((one.base, one.kind), 0.0) + one.probability
+    return found
+
+
+def _by_family(catalogue: Catalogue, bases: Mapping[Key, float]) -> dict[Key, float]:
+    found: dict[Key, float] = {}
+    for (base, kind), share in bases.items():
+        family = catalogue.base_by_name[base].family
+        found[family, kind] = found.get((family, kind), 0.0) + share
+    return found
+
+
+def _is_seldom(catalogue: Catalogue, base: str) -> bool:
+    seldom = catalogue.base_by_name[base].seldom
+    return seldom is not None and seldom.value == "yes"
+
+
+def read_lamps(catalogue: Catalogue, candidates: Sequence[Candidate], readings: Sequence[Reading]) -> frozenset[str]:
+    """Return the lamp types that the marks name, or where their watts exist nowhere, those on the base they name.
+
+    Empty where the looks speak for another lamp: then the marks do not decide what leads.
+    """
+    named = {lamp for reading in readings for lamp in reading.lamps}
+    first = readings[0] if readings else None
+    if first is not None and first.lamp.base and not first.lamps:
+        named = {one.id for one in catalogue.lamps if first.lamp.base in (one.base, catalogue.base_of(one).family)}
+    best = max((one.probability for one in candidates if one.lamp in named), default=0.0)
+    return frozenset(named) if best >= candidates[0].probability / 2 else frozenset()
+
+
+def headline(lamp: Lamp | None, lead: Leading | None) -> str:
+    """Return the base, or the family while its number is open; with "?" while it is not sure."""
+    if lamp is not None:
+        return lamp.base
+    if lead is None:
+        return ""
+    return lead.name if lead.is_sure else f"{lead.name}?"
+
+
+def subline(lamp: Lamp | None, lead: Leading | None, settled: bool, cct_k: int | None) -> str:
+    """Return the watts and colour of the lamp named, or what is still open; "" where nothing is known."""
+    if lamp is not None:
+        watts = f"{lamp.watts.value:g}\N{THIN SPACE}W"
+        words = f"{watts} {KIND_WORDS.get(lamp.kind, '')}".strip()
+        words += f" · {cct_k}\N{THIN SPACE}K" if cct_k is not None else ""
+        return words if settled else f"{words}, likely"
+    if lead is None:
+        return ""
+    kind = KIND_WORDS.get(lead.candidate.kind, "")
+    if kind:
+        return f"{kind}, watts not read"
+    return "not sure yet: look again" if lead.is_one_base else "its number is not known yet"
+
+
+def nothing_known(catalogue: Catalogue, marks: str, asked_for: Sequence[str]) -> str:
+    """Return the words while nothing is known of a lamp; `asked_for` are the lamp types that the fixture asks for."""
+    if marks.strip():
+        return UNREADABLE
+    lamps = [catalogue.lamp_by_id[one] for one in asked_for]
+    if not lamps:
+        return NOTHING
+    watts = " or ".join(dict.fromkeys(f"{one.watts.value:g}" for one in lamps))
+    bases = " or ".join(dict.fromkeys(one.base for one in lamps))
+    return f"No lamp yet. The fixture asks for {watts}\N{THIN SPACE}W, {bases}"
+
+
+def advice(catalogue: Catalogue, nexts: Sequence[NextLook], settled: bool, is_asked: bool, disputed: str = "") -> str:
+    """Return the one thing to do next; `disputed` is the look that the marks contradict."""
+    if disputed:
+        return f"{catalogue.look_by_key[disputed].label}: look again, the marks say otherwise."
+    if settled or not nexts:
+        return "Enough is known of the lamp. Ask about the fixture." if is_asked else "Nothing more to ask."
+    return f"{catalogue.look_by_key[nexts[0].look].label}: {nexts[0].why}"

@@ -1,0 +1,57 @@
+"""What may go in instead, once law, breakage and doubt have spoken.
+
+May import counter.catalogue and counter.fit; counter.desk is its only reader.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from counter import fit
+
+if TYPE_CHECKING:
+    from counter.catalogue import Catalogue, Lamp
+    from counter.desk._case import Case
+    from counter.fit import Replacement
+
+SETTLE_FIRST = "Settle which lamp it is first."
+BROKEN_FIRST = "First the broken lamp."
+NO_DAY = "A place but no day is given, so its law is not judged: give the day as “on”."
+
+
+def offers(
+    catalogue: Catalogue, case: Case, lamp: Lamp | None, cct_k: int | None, settled: bool
+) -> tuple[Replacement, ...]:
+    """Return what may replace a lamp; with no lamp named, what the fixture itself asks for."""
+    if lamp is None:
+        found = fit.wanted(catalogue, case.fixture, case.use)
+    else:
+        found = fit.replacements(catalogue, lamp, case.fixture, case.use, cct_k)
+    if lamp is not None and not settled:
+        found = tuple(_unsettled(one, lamp) for one in found)
+    return tuple(_held_back(catalogue, case, one) for one in found)
+
+
+def _unsettled(one: Replacement, lamp: Lamp) -> Replacement:
+    """Hold back "the same lamp" while it is not sure which lamp that is."""
+    if one.lamp != lamp.id or one.verdict != "sell":
+        return one
+    return one.model_copy(update={"verdict": "ask first", "reason": f"{SETTLE_FIRST} {one.reason}"})
+
+
+def _held_back(catalogue: Catalogue, case: Case, one: Replacement) -> Replacement:
+    """Offer no lamp for sale that the law of the place has ended, nor any before a broken one is dealt with."""
+    lamp = catalogue.lamp_by_id[one.lamp] if one.lamp is not None else None
+    if one.verdict != "sell" or lamp is None or lamp.kind == "led":
+        return one
+    why = BROKEN_FIRST if case.broken else _law_against(case, lamp)
+    return one.model_copy(update={"verdict": "ask first", "reason": f"{why} {one.reason}"}) if why else one
+
+
+def _law_against(case: Case, lamp: Lamp) -> str:
+    if case.place is None:
+        return ""
+    if case.on is None:
+        return NO_DAY
+    ended = fit.law_caution(fit.law(case.place, case.on, lamp))
+    return ended.says if ended is not None else ""

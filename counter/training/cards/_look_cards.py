@@ -1,0 +1,159 @@
+"""Cards on looking: where to look next, and whether a lamp is germicidal. Both are computed by `assess`.
+
+Where to look next asserts nothing of a lamp: it asks what the identify model, doubts included, gains most from.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from counter.desk import Case
+from counter.training._models import Point
+from counter.training._settings import settings
+from counter.training.cards._build import Asked, Choice, build
+from counter.training.cards._case_words import seen_words
+
+if TYPE_CHECKING:
+    import random
+    from collections.abc import Iterator, Sequence
+
+    from counter.catalogue import Lamp
+    from counter.desk import Assessment
+    from counter.identify import NextLook
+    from counter.training._models import Card
+    from counter.training.cards._facts import Lore
+
+KNOWN_FIRST = ("legs", "pins", "arrangement", "glass", "block")  # what a glance gives
+OFFERED = 5
+UV_CHOICES = ("uv-c", "lighting", "unknown")
+SURE_KIND = 0.9  # share of probability from which a kind counts as told
+OPEN_KIND = 0.75  # below it nothing is told; between the two no card is made
+
+
+def look_points(lore: Lore) -> Iterator[Point]:
+    """Yield one point a family."""
+    for family in lore.lamps_of:
+        yield Point(id=f"next-look/{family}", kind="next-look", family=family)
+
+
+def look_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
+    """Ask for the next look after a few true answers about a lamp of the family."""
+    lamps = lore.lamps_of.get(point.family, ())
+    if not lamps:
+        return None
+    lamp = rng.choice(lamps)
+    keys = sorted(rng.sample(KNOWN_FIRST, rng.choice((1, 2, 2, 3))), key=KNOWN_FIRST.index)
+    case = Case(looks={key: true_answer(lore, lamp, key) for key in keys})
+    offered = _offered(lore.assessed(case).next)
+    worths = worths_of(offered)
+    if len(offered) < 2 or min(worths) >= settings().half_share:
+        return None
+    asked = Asked(
+        kind="next-look",
+        axis="look",
+        question={"seen": seen_words(lore.catalogue, case.looks)},
+        why=_why(lore, offered),
+        case=case,
+    )
+    labels = [lore.catalogue.look_by_key[one.look].label for one in offered]
+    return build(
+        point,
+        asked,
+        [Choice(one.look, label, worth) for one, label, worth in zip(offered, labels, worths, strict=True)],
+    )
+
+
+def _offered(looks: Sequence[NextLook]) -> tuple[NextLook, ...]:
+    """Return the best look and others spread down to the worst: a choice that follows from the case alone."""
+    ranked = sorted(looks, key=lambda one: (-_rate(one), one.look))
+    if len(ranked) <= OFFERED:
+        return tuple(ranked)
+    steps = (len(ranked) - 1) / (OFFERED - 1)
+    return tuple(ranked[round(step * steps)] for step in range(OFFERED))
+
+
+def _rate(look: NextLook) -> float:
+    return look.bits / look.seconds
+
+
+def worths_of(looks: Sequence[NextLook]) -> tuple[float, ...]:
+    """Return what each look is worth: its bits per second against the best, 1 from the full share on."""
+    best = max(map(_rate, looks), default=0.0)
+    if best <= 0:
+        return (0.0,) * len(looks)
+    shares = (_rate(one) / best for one in looks)
+    return tuple(1.0 if share >= settings().full_share else round(share, 4) for share in shares)
+
+
+def _why(lore: Lore, offered: Sequence[NextLook]) -> dict[str, str]:
+    best = offered[0]
+    label = lore.catalogue.look_by_key[best.look].label
+    others = (
+        f"{lore.catalogue.look_by_key[one.look].label} {_left(one)} in {one.seconds:g}\N{NO-BREAK SPACE}s"
+        for one in offered[1:]
+    )
+    return {
+        "look": label,
+        "why": best.why,
+        "left": _left(best),
+        "seconds": f"{best.seconds:g}",
+        "others": ", ".join(others),
+    }
+
+
+def _left(look: NextLook) -> str:
+    """Return the share of lamps that a look leaves on average: each bit of information halves them."""
+    return f"{2**-look.bits:.0%}".replace("%", "\N{THIN SPACE}%")
+
+
+def true_answer(lore: Lore, lamp: Lamp, key: str) -> str:
+    """Return the answer that a look at the lamp most likely gets; the first in the look's order among equals."""
+    chances = lore.chances[key][lamp.id]
+    return max(chances, key=chances.__getitem__)
+
+
+def uv_points(lore: Lore) -> Iterator[Point]:
+    """Yield one critical point for each family that has germicidal lamps beside others."""
+    for family, lamps in lore.lamps_of.items():
+        if {"uv-c", "fluorescent"} <= {lamp.kind for lamp in lamps}:
+            yield Point(id=f"uv-or-light/{family}", kind="uv-or-light", family=family, is_critical=True)
+
+
+def uv_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
+    """Ask whether a lamp is germicidal from a few looks, with or without the telling one."""
+    lamps = [lamp for lamp in lore.lamps_of.get(point.family, ()) if lamp.kind != "uv-a" and lamp.glass]
+    if not lamps:
+        return None
+    lamp = rng.choice(lamps)
+    keys = ["legs", "pins", "watts", *rng.choice([["glass"], ["glass"], ["glass", "block"], [], ["block"]])]
+    case = Case(looks={key: true_answer(lore, lamp, key) for key in keys})
+    told = told_kind(lore.assessed(case))
+    if told is None or not is_safe(case, told):
+        return None
+    words = settings().words
+    asked = Asked(
+        kind="uv-or-light",
+        axis="kind",
+        question={"seen": seen_words(lore.catalogue, case.looks)},
+        why={"why": words[f"why {told}"]},
+        case=case,
+    )
+    choices = [Choice(one, words[f"choice {one}"], float(one == told)) for one in UV_CHOICES]
+    return build(point, asked, choices, keeps_order=True)
+
+
+def is_safe(case: Case, told: str) -> bool:
+    """Whether an answer teaches nothing risky: only the glass settles a doubt, and clear glass never for lighting."""
+    glass = case.looks.get("glass")
+    return told == {"white": "lighting", "clear": "uv-c"}.get(str(glass), "unknown")
+
+
+def told_kind(assessment: Assessment) -> str | None:
+    """Return uv-c, lighting or unknown, or None where the model is neither sure nor open."""
+    germicidal = sum(one.probability for one in assessment.candidates if one.kind == "uv-c")
+    lighting = sum(one.probability for one in assessment.candidates if one.kind in {"fluorescent", "led"})
+    if germicidal >= SURE_KIND:
+        return "uv-c"
+    if lighting >= SURE_KIND:
+        return "lighting"
+    return "unknown" if max(germicidal, lighting) < OPEN_KIND else None

@@ -1,0 +1,74 @@
+"""Cards on left and right: where the notch is once the key edge is up again.
+
+They ask of the drawing, and say so: which key number has which notch is not confirmed for most bases, so no card
+here asks for the number.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Literal, get_args
+
+from counter.catalogue import notch_look
+from counter.training._models import Draw, Point
+from counter.training._settings import settings
+from counter.training.cards._build import Asked, Choice, build
+
+if TYPE_CHECKING:
+    import random
+    from collections.abc import Iterator
+
+    from counter.catalogue import Base
+    from counter.training._models import Card
+    from counter.training.cards._facts import Lore
+
+SIDES = ("small-left", "small-centre", "small-right")
+Turn = Literal[0, 90, 180, 270]
+_TURNS: tuple[Turn, ...] = get_args(Turn)
+_EDGES = ("top", "left", "bottom", "right")  # where the key edge points after 0, 1, 2, 3 quarter turns anticlockwise
+
+
+def notch_points(lore: Lore) -> Iterator[Point]:
+    """Yield one point for each family that is drawn with a notch on a side."""
+    families = {base.family for base in lore.catalogue.bases if side_of(base) in SIDES[::2]}
+    for family in lore.lamps_of:
+        if family in families:
+            yield Point(id=f"notch-side/{family}", kind="notch-side", family=family)
+
+
+def side_of(base: Base) -> str | None:
+    """Return the look of the key as drawn, or None where it is not known."""
+    return notch_look(base.face.notches.at) if base.face.notches is not None else None
+
+
+def notch_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
+    """Ask for the side of the notch on a base drawn turned."""
+    bases = [base for base in lore.catalogue.bases if base.family == point.family and side_of(base) in SIDES]
+    if not bases:
+        return None
+    base, turn = rng.choice(bases), rng.choice(_TURNS)
+    side, words = side_of(base), settings().words
+    asked = Asked(
+        kind="notch-side",
+        axis="notch",
+        question={"base": point.family, "turned": turn_words(turn)},
+        why={"hold": base.hold, "side": words[side or ""]},
+        shown=f"Drawn: the key edge is at the {_EDGES[turn // 90]}, its notch {_place(base, turn)}.",
+        draw=Draw(base=base.designation, turned_deg=turn),
+    )
+    choices = [Choice(one, words[one], float(one == side)) for one in SIDES]
+    return build(point, asked, choices, keeps_order=True)
+
+
+def turn_words(turn: Turn) -> str:
+    """Say how far a drawing is turned."""
+    to = {90: "a quarter to the left", 180: "upside down", 270: "a quarter to the right"}
+    return f"turned {to[turn]}" if turn else "not turned"
+
+
+def _place(base: Base, turn: Turn) -> str:
+    """Say where along the key edge the notch is drawn, in the frame of the page."""
+    if side_of(base) == "small-centre":
+        return "at the middle of it"
+    # The left end of a key edge that is up points left; each quarter turn anticlockwise moves it one step on.
+    start = 1 if side_of(base) == "small-left" else 3
+    return f"nearer the {_EDGES[(start + turn // 90) % 4]}"

@@ -1,0 +1,197 @@
+"""The marks: type or paste what is printed; each part explained where it stands, readings, contradictions."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QTimer, Signal
+from PySide6.QtGui import QFont, QFontDatabase
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QMenu, QPushButton, QVBoxLayout, QWidget
+
+from counter.window.marks.code_strip import CodeStrip
+from counter.window.outlines.card_delegate import percent
+from counter.window.parts.row_table import Row, RowTable
+from counter.window.parts.scroll_column import ScrollColumn
+
+if TYPE_CHECKING:
+    from counter.desk import Conflict
+    from counter.marks import Reading
+    from counter.window.parts.theme import Theme
+
+PAUSE_MS = 0  # keys that wait already are taken together; a longer pause would only be seen as slowness
+MOST_READINGS = 3
+LONGEST = 20_000
+HINT = (
+    "Type it as it stands, in any order: CFQ26W/G24q/841, FSQ-26-E-G24q=3, F32T8/841, TC-DEL, or 26W 4-pin 841.\n"
+    "? stands for a character nobody can read, * for a rubbed stretch: CF?26W/G24q/8*"
+)
+SYSTEM_WORDS = {
+    "nema": "generic code",
+    "ilcos": "ILCOS",
+    "ansi-linear": "tube code",
+    "ansi-germicidal": "germicidal code",
+    "base": "base designation",
+    "colour": "colour code",
+    "barcode": "barcode",
+    "house": "house code",
+    "partial": "trade words",
+}
+
+
+class MarksPane(QFrame):
+    """Asks for the marks text to change, a look to be dropped, or a doubtful character to be settled."""
+
+    typed = Signal(str)
+    look_dropped = Signal(str)
+
+    def __init__(self, theme: Theme) -> None:
+        super().__init__()
+        self.setProperty("panel", True)
+        self.field = QLineEdit()
+        self.field.setPlaceholderText("what is printed, as CFQ26W/G24q/841")
+        self.field.setClearButtonEnabled(True)
+        self.field.setMaxLength(LONGEST)
+        self.field.setAccessibleName("Marks on the lamp")
+        self.field.setToolTip("Ctrl+M or Alt+K. ? for a character nobody can read, * for a stretch.")
+        self.strip = CodeStrip(theme)
+        self.parts = RowTable(theme, mono=True, bold_middle=False)
+        self.problems = QLabel(wordWrap=True)
+        self.readings = [QPushButton() for _ in range(MOST_READINGS)]
+        self.hint = QLabel(HINT, wordWrap=True)
+        self.hint.setProperty("role", "quiet")
+        self.conflict = QFrame()
+        self.conflict_words = QLabel(wordWrap=True)
+        self.drop_look, self.drop_marks = QPushButton(), QPushButton("Misread: remo&ve marks")
+        self._conflict_look = ""
+        self._shown: tuple[object, ...] = ()
+        self._spans: tuple[str, tuple[object, ...]] = ("", ())
+        self._pause = QTimer(self, singleShot=True, interval=PAUSE_MS)
+        self._pause.timeout.connect(lambda: self.typed.emit(self.field.text()))
+        self._lay_out()
+        self._connect()
+
+    def _lay_out(self) -> None:
+        title = QLabel("Mar&ks")
+        title.setBuddy(self.field)
+        title.setProperty("role", "title")
+        mono = QFont(QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont))
+        mono.setPointSizeF(self.font().pointSizeF() * 1.2)
+        self.field.setFont(mono)
+        box = QVBoxLayout(self)
+        box.setContentsMargins(8, 8, 8, 8)
+        box.setSpacing(4)
+        box.addWidget(title)
+        box.addWidget(self.field)
+        self.area = ScrollColumn("What the marks say", spacing=4)
+        for widget in (self.hint, self.strip, self.problems, self._make_conflict()):
+            self.area.column.addWidget(widget)
+        for button in self.readings:
+            button.setVisible(False)
+            button.setStyleSheet("text-align:left;")
+            self.area.column.addWidget(button)
+        self.area.column.addWidget(self.parts)
+        self.area.column.addStretch(1)
+        box.addWidget(self.area, 1)
+        self.strip.setVisible(False)
+
+    def _make_conflict(self) -> QWidget:
+        self.conflict.setVisible(False)
+        row = QHBoxLayout()
+        row.addWidget(self.drop_look)
+        row.addWidget(self.drop_marks)
+        box = QVBoxLayout(self.conflict)
+        box.setContentsMargins(0, 2, 0, 2)
+        box.addWidget(self.conflict_words)
+        box.addLayout(row)
+        self.conflict_words.setProperty("role", "title")
+        return self.conflict
+
+    def _connect(self) -> None:
+        self.field.textEdited.connect(lambda _: self._pause.start())
+        self.field.returnPressed.connect(self._say_now)
+        self.strip.pressed.connect(self._offer_characters)
+        self.drop_look.clicked.connect(lambda: self.look_dropped.emit(self._conflict_look))
+        self.drop_marks.clicked.connect(lambda: self._retype(""))
+        for button in self.readings:
+            button.clicked.connect(lambda _=False, b=button: self._retype(str(b.property("code"))))
+
+    def _say_now(self) -> None:
+        self._pause.stop()
+        self.typed.emit(self.field.text())
+
+    def _retype(self, text: str) -> None:
+        self.field.setText(text)
+        self._say_now()
+
+    def show_marks(
+        self, text: str, readings: tuple[Reading, ...], conflicts: tuple[Conflict, ...], problems: tuple[str, ...]
+    ) -> None:
+        """Show what the marks say; the field is only touched when the text came from elsewhere."""
+        if self.field.text() != text and not self._pause.isActive():
+            self.field.setText(text)
+        if self._shown == (text, readings, conflicts, problems):
+            return
+        self._shown = (text, readings, conflicts, problems)
+        self.hint.setVisible(not text.strip())
+        best = readings[0] if readings else None
+        spans = best.spans if best is not None else ()
+        self.strip.show_reading(text if best is not None and len(text) <= 60 else "", spans)
+        self.parts.show_rows(_part_rows(best) if best is not None else ())
+        self.parts.setVisible(bool(spans))
+        self._show_readings(readings)
+        self._show_conflict(conflicts)
+        self.problems.setText("\n".join(problems[:3]))
+        self.problems.setVisible(bool(problems))
+
+    def _show_readings(self, readings: tuple[Reading, ...]) -> None:
+        listed = readings if len(readings) > 1 or (readings and readings[0].assumptions) else ()
+        for i, button in enumerate(self.readings):
+            button.setVisible(i < len(listed))
+            if i < len(listed):
+                reading = listed[i]
+                system = SYSTEM_WORDS.get(reading.system, reading.system)
+                button.setText(f"{reading.canonical}   {percent(reading.probability)}   {system}")
+                button.setToolTip("\n".join(reading.assumptions) or "read as it stands")
+                button.setProperty("code", reading.canonical)
+
+    def _show_conflict(self, conflicts: tuple[Conflict, ...]) -> None:
+        self.conflict.setVisible(bool(conflicts))
+        if conflicts:
+            first = conflicts[0]
+            self._conflict_look = first.look
+            self.conflict_words.setText(first.text)
+            self.drop_look.setText("I l&ooked wrong")
+
+    def _offer_characters(self, index: int) -> None:
+        spans = self.strip.spans
+        if index >= len(spans) or not spans[index].choices:
+            return
+        span = spans[index]
+        menu = QMenu(self)
+        for choice in span.choices:
+            action = menu.addAction(choice)
+            action.setData(self.strip.text[: span.start] + choice + self.strip.text[span.end :])
+        menu.triggered.connect(lambda action: self._retype(str(action.data())))
+        menu.popup(self.strip.mapToGlobal(self.strip.rect().bottomLeft()))
+
+    def clear(self) -> None:
+        """Empty the field for the next customer."""
+        self._pause.stop()
+        self.field.setText("")  # not clear(): the field could undo that, and bring back a code without its case
+
+    def take_focus(self) -> None:
+        """Put the keyboard into the field."""
+        self.field.setFocus()
+        self.field.selectAll()
+
+    def set_theme(self, theme: Theme) -> None:
+        """Repaint in another palette."""
+        self.strip.theme = theme
+        self.strip.update()
+        self.parts.set_theme(theme)
+
+
+def _part_rows(reading: Reading) -> tuple[Row, ...]:
+    return tuple(
+        Row(span.text, span.means + (f" (taken as {span.assumed})" if span.assumed else "")) for span in reading.spans
+    )

@@ -1,0 +1,257 @@
+"""The chosen base large, dimensioned, with how to hold it; beside it a second one with the differences marked."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import (
+    QComboBox,
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QScrollArea,
+    QSizePolicy,
+    QVBoxLayout,
+)
+
+from counter.outline import face_doubt, face_view, hold_view, side_view
+from counter.window.outlines.drawing_view import DrawingView, Sketch
+from counter.window.outlines.facts import Difference, Fact, differences, facts_of, lamp_title
+from counter.window.parts.row_table import Row, RowTable
+
+if TYPE_CHECKING:
+    from counter.catalogue import Catalogue, Lamp
+    from counter.outline import Units
+    from counter.window.parts.theme import Theme
+
+
+SHORT = 17  # characters that still leave room for the other columns
+
+
+class DetailPane(QFrame):
+    """Shows one lamp type, or two side by side; asks for another to be chosen or held beside it."""
+
+    opened = Signal(str)
+    chosen = Signal(str)
+    beside = Signal(str)
+    teach = Signal(str)
+    source_wanted = Signal(object)
+
+    def __init__(self, theme: Theme) -> None:
+        super().__init__()
+        self.setProperty("panel", True)
+        self.theme = theme
+        self.face, self.side = DrawingView(theme), DrawingView(theme, 2.2, 66)
+        self.other_face, self.other_side = DrawingView(theme), DrawingView(theme, 2.2, 66)
+        for one, other in ((self.face, self.other_face), (self.side, self.other_side)):
+            one.mate, other.mate = other, one
+        self.title = QLabel()
+        self.watts = QComboBox()
+        self.watts.setAccessibleName("Lamp type on this base")
+        self.compare = QComboBox()
+        self.compare.setAccessibleName("Hold beside it")
+        self.compare_words = QLabel("besi&de it")
+        self.compare_words.setBuddy(self.compare)
+        self.choose = QPushButton("This is th&e lamp")
+        self.choose.setCheckable(True)
+        self.choose.setToolTip(
+            "Press when you are sure, from the print or the box. Opening an outline settles nothing."
+        )
+        self.learn = QPushButton("Teach &me this")
+        self.learn.setFlat(True)
+        for combo in (self.watts, self.compare):
+            combo.setMinimumContentsLength(12)
+            combo.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+            combo.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.facts = RowTable(theme)
+        self.tell = QLabel(wordWrap=True)
+        self.hold = QLabel(wordWrap=True)
+        self.why_open = QLabel(wordWrap=True, textFormat=Qt.TextFormat.PlainText)
+        self.why_open.setProperty("role", "title")
+        self.why_open.setVisible(False)
+        self.how = Sketch(theme, 92, 40)
+        self._facts: tuple[Fact, ...] = ()
+        self._catalogue: Catalogue | None = None
+        self._filled_for: tuple[str | None, ...] = ()
+        self._shown: tuple[object, ...] = ()
+        self._lay_out()
+        self.watts.activated.connect(lambda i: self.opened.emit(self.watts.itemData(i)))
+        self.choose.clicked.connect(lambda on: self.chosen.emit(str(self.watts.currentData()) if on else ""))
+        self.compare.activated.connect(lambda i: self.beside.emit(self.compare.itemData(i) or ""))
+        self.facts.pressed.connect(lambda row: self.source_wanted.emit(self._facts[row]))
+        self.learn.clicked.connect(lambda: self.teach.emit(self.watts.currentData() or ""))
+
+    def _lay_out(self) -> None:
+        self.title.setProperty("role", "title")
+        self.hold.setProperty("role", "quiet")
+        head = QHBoxLayout()
+        head.addWidget(self.title)
+        head.addWidget(self.watts, 1)
+        head.addWidget(self.compare_words)
+        head.addWidget(self.compare, 1)
+        words = QVBoxLayout()
+        words.setSpacing(4)
+        words.addWidget(self.tell)
+        words.addWidget(self.facts)
+        words.addWidget(self.learn, 0, Qt.AlignmentFlag.AlignRight)
+        words.addStretch(1)
+        holder = QFrame()
+        holder.setLayout(words)
+        words.setContentsMargins(0, 0, 4, 0)
+        scroll = QScrollArea(widgetResizable=True)
+        scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        scroll.setWidget(holder)
+        self._words = scroll
+        body = QHBoxLayout()
+        body.addWidget(self.face, 5)
+        body.addWidget(self.side, 3)
+        body.addWidget(scroll, 6)
+        body.addWidget(self.other_face, 5)
+        body.addWidget(self.other_side, 3)
+        box = QVBoxLayout(self)
+        box.setContentsMargins(8, 8, 8, 6)
+        box.setSpacing(2)
+        box.addLayout(head)
+        box.addLayout(body, 1)
+        held = QHBoxLayout()
+        held.addWidget(self.how)
+        held.addWidget(self.hold, 1)
+        held.addWidget(self.why_open, 1)
+        held.addWidget(self.choose)
+        box.addLayout(held)
+        self._show_other(False)
+
+    def build(self, catalogue: Catalogue) -> None:
+        """Take the catalogue the lamps come from."""
+        self._catalogue = catalogue
+        self._filled_for = self._shown = ()
+
+    def show_lamp(self, lamp: str | None, beside: str | None, likely: tuple[str, ...], units: Units) -> None:
+        """Show a lamp type, another beside it, and offer `likely` ones for holding beside."""
+        catalogue = self._catalogue
+        if catalogue is None or lamp is None or lamp not in catalogue.lamp_by_id:
+            self._show_nothing()
+            return
+        here = catalogue.lamp_by_id[lamp]
+        there = catalogue.lamp_by_id.get(beside) if beside and beside != lamp else None
+        self._fill_choices(catalogue, here, there, likely)
+        if self._shown == (here, there, units):
+            return
+        self._shown = (here, there, units)
+        self.title.setText(here.base)  # before the choices beside it: longer words would widen the window for good
+        self._show_choices(True)
+        found = differences(catalogue, here, there, units) if there is not None else ()
+        marked = frozenset(difference.part for difference in found if difference.part)
+        self._show_one(catalogue, here, units, marked)
+        if there is not None:
+            self._show_second(catalogue, there, units, marked)
+            self._facts = ()
+            self.facts.show_rows(_difference_rows(here, there, found), even=True)
+        else:
+            self._facts = facts_of(catalogue, here, units)
+            self.facts.show_rows(_fact_rows(self._facts))
+        self._show_other(there is not None)
+
+    def show_choice(self, chosen: bool, why_open: str = "") -> None:
+        """Show whether the clerk has said that this is the lamp, and why that does not settle it, if it does not."""
+        self.choose.setChecked(chosen)
+        self.why_open.setText(why_open)
+        self.why_open.setToolTip(why_open)
+        self.why_open.setVisible(bool(why_open))
+        for widget in (self.hold, self.how):  # in their place, so that nothing moves
+            widget.setVisible(not why_open and self._shown != ())
+
+    def _show_nothing(self) -> None:
+        self.title.setText("No base chosen")
+        self.tell.setText(
+            "Press the pictures on the left for what you see, or type the code on the base. "
+            "Pick an outline to see it large, dimensioned and with its source."
+        )
+        self.hold.setText("")
+        self.facts.show_rows(())
+        for view in (self.face, self.side):
+            view.show_drawing(None)
+        self._filled_for = self._shown = ()
+        self._show_choices(False)
+        self._show_other(False)
+
+    def _show_one(self, catalogue: Catalogue, lamp: Lamp, units: Units, marked: frozenset[str]) -> None:
+        base = catalogue.base_of(lamp)
+        self.title.setText(base.designation)
+        self.tell.setText(base.tell)
+        self.hold.setText(base.hold)
+        self.how.show_drawing(hold_view(base))
+        self.face.show_drawing(face_view(base, full=True, units=units), marked, face_doubt(base))
+        self.side.show_drawing(side_view(lamp, base, full=True, units=units), marked)
+
+    def _show_second(self, catalogue: Catalogue, lamp: Lamp, units: Units, marked: frozenset[str]) -> None:
+        base = catalogue.base_of(lamp)
+        self.other_face.show_drawing(face_view(base, full=True, units=units), marked, face_doubt(base))
+        self.other_side.show_drawing(side_view(lamp, base, full=True, units=units), marked)
+
+    def _show_other(self, on: bool) -> None:
+        self._words.setMinimumWidth(184 if on else 268)
+        self.other_face.setVisible(on)
+        self.other_side.setVisible(on)
+
+    def _fill_choices(self, catalogue: Catalogue, here: Lamp, there: Lamp | None, likely: tuple[str, ...]) -> None:
+        key = (here.id, there.id if there is not None else None, *likely)
+        if key == self._filled_for:
+            return
+        self._filled_for = key
+        self.watts.clear()
+        for lamp in catalogue.lamps:
+            if lamp.base == here.base:
+                self.watts.addItem(lamp_title(lamp), lamp.id)
+        self.watts.setCurrentIndex(self.watts.findData(here.id))
+        self.compare.clear()
+        self.compare.addItem("nothing", "")
+        offered = [
+            *likely,
+            *([there.id] if there is not None else []),
+        ]  # the chosen one in its place, or arrows stick
+        for name in dict.fromkeys(offered):
+            if name != here.id:
+                lamp = catalogue.lamp_by_id[name]
+                self.compare.addItem(f"{lamp.base} · {lamp_title(lamp)}", name)
+        self.compare.setCurrentIndex(max(self.compare.findData(there.id), 0) if there is not None else 0)
+
+    def _show_choices(self, on: bool) -> None:
+        for widget in (
+            self.watts,
+            self.compare,
+            self.learn,
+            self.compare_words,
+            self.face,
+            self.side,
+            self.how,
+            self.choose,
+        ):
+            widget.setVisible(on)
+
+    def set_theme(self, theme: Theme) -> None:
+        """Repaint in another palette."""
+        self.theme = theme
+        for view in (self.face, self.side, self.other_face, self.other_side, self.how, self.facts):
+            view.set_theme(theme)
+
+
+def _fact_rows(facts: tuple[Fact, ...]) -> tuple[Row, ...]:
+    return tuple(
+        Row(fact.what, fact.value, fact.confidence or ("confirm" if fact.address else ""), _tip(fact))
+        for fact in facts
+    )
+
+
+def _tip(fact: Fact) -> str:
+    if fact.source:
+        return fact.source
+    return "Not known here; press to say what you found." if fact.address else ""
+
+
+def _difference_rows(here: Lamp, there: Lamp, found: tuple[Difference, ...]) -> tuple[Row, ...]:
+    if not found:
+        return (Row("Nothing known differs.", ""),)
+    return (Row("", here.base, there.base), *(Row(one.what, one.here, one.there) for one in found))

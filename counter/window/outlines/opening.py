@@ -1,0 +1,86 @@
+"""The cards of an empty case kept between starts, so that the first paint need not wait for pydantic.
+
+A pydantic import costs about 100 ms; the opening cards depend on nothing but the catalogue, so they are kept as
+plain JSON beside a fingerprint of the files they came from. A missing or stale file only costs that time once.
+"""
+
+from __future__ import annotations
+
+import json
+from typing import TYPE_CHECKING, Any
+
+from counter import __version__, paths
+from counter.outline import Disc, Drawing, Label, Measure, Path
+from counter.window.outlines.cards import Card
+
+if TYPE_CHECKING:
+    import pathlib
+    from collections.abc import Iterable
+
+FILE_NAME = "opening.json"
+_SHAPES: dict[str, type[Path | Disc | Label | Measure]] = {
+    "Path": Path,
+    "Disc": Disc,
+    "Label": Label,
+    "Measure": Measure,
+}
+
+
+def fingerprint(data: pathlib.Path) -> str:
+    """Return what the opening cards depend on: our version and the catalogue files' sizes and times."""
+    parts = [__version__]
+    for file in (paths.resources() / "catalogue.json", data / "shop.json"):
+        try:
+            stat = file.stat()
+        except OSError:
+            parts.append("-")
+        else:
+            parts.append(f"{stat.st_mtime_ns}.{stat.st_size}")
+    return " ".join(parts)
+
+
+def remembered(data: pathlib.Path) -> tuple[Card, ...]:
+    """Return the kept opening cards, or none where they are missing, stale or damaged."""
+    try:
+        kept = json.loads((data / FILE_NAME).read_bytes())
+        if kept["of"] != fingerprint(data):
+            return ()
+        return tuple(_card(one) for one in kept["cards"])
+    except (OSError, ValueError, KeyError, TypeError, AttributeError):
+        return ()
+
+
+def remember(data: pathlib.Path, cards: Iterable[Card]) -> None:
+    """Keep the opening cards; a folder that cannot be written only costs the next start its head start."""
+    kept = {"of": fingerprint(data), "cards": [_plain(card) for card in cards]}
+    try:
+        data.mkdir(parents=True, exist_ok=True)
+        part = data / (FILE_NAME + ".part")
+        part.write_text(json.dumps(kept, separators=(",", ":")))
+        part.replace(data / FILE_NAME)
+    except OSError:
+        return
+
+
+def _plain(card: Card) -> dict[str, Any]:
+    plain = card._asdict()
+    for view, drawing in (("face", card.face), ("side", card.side)):
+        plain[view] = [
+            drawing.box,
+            drawing.reach,
+            [[type(shape).__name__, *shape] for shape in drawing.shapes],
+        ]
+    return plain
+
+
+def _card(plain: dict[str, Any]) -> Card:
+    plain["against"] = tuple(plain["against"])
+    for view in ("face", "side"):
+        box, reach, shapes = plain[view]
+        plain[view] = Drawing(tuple(_shape(shape) for shape in shapes), tuple(box), tuple(reach))
+    return Card(**plain)
+
+
+def _shape(plain: list[Any]) -> Path | Disc | Label | Measure:
+    name, *values = plain
+    return _SHAPES[name](*values)

@@ -1,0 +1,199 @@
+"""The grid of outlines: cards best first, the unlikely ones folded away until asked for."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, QSize, Signal
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QListView, QPushButton, QVBoxLayout
+
+from counter.window.outlines.card_delegate import CARD_HEIGHT, CARD_LEAST_WIDTH, CARD_ROLE, CardDelegate, percent
+from counter.window.parts import early
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from PySide6.QtGui import QResizeEvent
+
+    from counter.window.outlines.cards import Card
+    from counter.window.parts.theme import Theme
+
+SCROLL_BAR_PX = 14
+FOLD_UNDER = 0.004  # cards below this share are folded away once anything is known
+
+
+class CardModel(QAbstractListModel):
+    """Adapts a tuple of cards to Qt; owns no rule."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.cards: tuple[Card, ...] = ()
+
+    def rowCount(self, parent: QModelIndex | QPersistentModelIndex = QModelIndex()) -> int:  # noqa: B008
+        return 0 if parent.isValid() else len(self.cards)
+
+    def data(self, index: QModelIndex | QPersistentModelIndex, role: int = early.DISPLAY_ROLE) -> Any:
+        if not index.isValid():
+            return None
+        card = self.cards[index.row()]
+        if role == CARD_ROLE:
+            return card
+        if role in (early.DISPLAY_ROLE, early.ACCESSIBLE_TEXT_ROLE):
+            return f"{card.base}, {card.watts}, {card.words}, {percent(card.share)}"
+        if role == early.TOOLTIP_ROLE and card.against:
+            return "Against it: " + ", ".join(card.against)
+        return None
+
+    def show(self, cards: Sequence[Card]) -> None:
+        """Replace all cards."""
+        self.beginResetModel()
+        self.cards = tuple(cards)
+        self.endResetModel()
+
+
+class CardView(QListView):
+    """A list in columns that always fill the width, so that no ragged margin is left."""
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        # Always as if the scroll bar were there: one that comes and goes would change the columns with it.
+        width = self.width() - SCROLL_BAR_PX
+        columns = max(width // CARD_LEAST_WIDTH, 1)
+        card = QSize(width // columns, CARD_HEIGHT)
+        self.setGridSize(card)
+        delegate = self.itemDelegate()
+        if isinstance(delegate, CardDelegate):
+            delegate.size = card
+        super().resizeEvent(event)
+
+
+class OutlineGrid(QFrame):
+    """Search field, cards, and a line that says how many are folded away."""
+
+    picked = Signal(str)
+    compared = Signal(str)
+
+    def __init__(self, theme: Theme) -> None:
+        super().__init__()
+        self.setProperty("panel", True)
+        self._all: tuple[Card, ...] = ()
+        self._chosen: str | None = None
+        self._unfolded = False
+        self._fresh = True
+        self.model = CardModel()
+        self.delegate = CardDelegate(theme)
+        self.view = self._make_view()
+        self.filter = QLineEdit(placeholderText="Filter, as 26")
+        self.filter.setClearButtonEnabled(True)
+        self.filter.setAccessibleName("Filter the outlines")
+        self.filter.setMaximumWidth(260)
+        self.filter.setFixedHeight(30)
+        self.count = QLabel()
+        self.count.setProperty("role", "quiet")
+        self.unfold = QPushButton("Un&fold")
+        self.unfold.setCheckable(True)
+        self.unfold.setFlat(True)
+        self._lay_out()
+        self.filter.textChanged.connect(self._refill)
+        self.unfold.toggled.connect(self._set_unfolded)
+
+    def _make_view(self) -> CardView:
+        view = CardView()
+        view.setModel(self.model)
+        view.setItemDelegate(self.delegate)
+        view.setViewMode(QListView.ViewMode.IconMode)
+        view.setMovement(QListView.Movement.Static)
+        view.setResizeMode(QListView.ResizeMode.Adjust)
+        view.setUniformItemSizes(True)
+        view.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
+        view.setProperty("horizontalScrollBarPolicy", early.NO_SCROLL_BAR)
+        view.setAccessibleName("Outlines, likeliest family first")
+        view.selectionModel().currentRowChanged.connect(self._mark)
+        view.clicked.connect(self._pick)
+        view.activated.connect(self._pick)
+        view.setProperty("contextMenuPolicy", early.ASK_FOR_MENU)
+        view.customContextMenuRequested.connect(self._compare_at)
+        return view
+
+    def _lay_out(self) -> None:
+        title = QLabel("Outlines")
+        title.setProperty("role", "title")
+        top = QHBoxLayout()
+        top.addWidget(title)
+        top.addWidget(self.count)
+        top.addStretch(1)
+        top.addWidget(self.unfold)
+        top.addWidget(self.filter)
+        box = QVBoxLayout(self)
+        box.setContentsMargins(8, 8, 8, 8)
+        box.addLayout(top)
+        box.addWidget(self.view, 1)
+        self.setTabOrder(self.filter, self.view)
+
+    def show_cards(self, cards: Sequence[Card], chosen: str | None = None, *, fresh: bool = True) -> None:
+        """Show cards best first; `fresh` says that nothing is known yet, so nothing is folded away."""
+        if (tuple(cards), fresh) != (self._all, self._fresh):
+            self._all, self._fresh = tuple(cards), fresh
+            self.delegate.shows_share = not fresh  # before anything is known the bars would say nothing
+            self._chosen = chosen
+            self._refill()
+        self.select(chosen)
+
+    def say_unreadable(self) -> None:
+        """Say that no drawings are coming."""
+        self.count.setText("No drawings: the catalogue could not be read.")
+
+    def _mark(self, now: QModelIndex) -> None:
+        self.delegate.chosen_row = now.row()
+
+    def _visible(self) -> tuple[Card, ...]:
+        words = self.filter.text().strip().lower().split()
+        if words:
+            return tuple(card for card in self._all if all(word in _searchable(card) for word in words))
+        if self._fresh or self._unfolded:
+            return self._all
+        return tuple(card for card in self._all if card.share >= FOLD_UNDER)
+
+    def _refill(self) -> None:
+        shown = self._visible()
+        self.model.show(shown)
+        hidden = len(self._all) - len(shown)
+        self.unfold.setVisible(not self._fresh and (hidden > 0 or self._unfolded) and not self.filter.text().strip())
+        self.unfold.setText("&Fold unlikely" if self._unfolded else f"Un&fold {hidden} more")
+        if not self._all:
+            self.count.setText("Laying out the drawings …")
+        elif not shown:
+            self.count.setText("No base or watts like that. Clear the filter to see all.")
+        else:
+            self.count.setText(
+                "likeliest family first" if not self._fresh else f"all {len(shown)}, nothing looked at yet"
+            )
+        self.select(self._chosen)
+
+    def _set_unfolded(self, on: bool) -> None:
+        self._unfolded = on
+        self._refill()
+
+    def select(self, lamp: str | None) -> None:
+        """Mark the card of a lamp type without telling anybody."""
+        self._chosen = lamp
+        rows = (row for row, card in enumerate(self.model.cards) if lamp is not None and card.lamp == lamp)
+        index = self.model.index(next(rows, -1))
+        self.view.setCurrentIndex(index)
+        self._mark(index)  # a reset model forgets its current row without saying so
+
+    def set_theme(self, theme: Theme) -> None:
+        """Repaint in another palette."""
+        self.delegate.theme = theme
+        self.view.viewport().update()
+
+    def _pick(self, index: QModelIndex) -> None:
+        self.picked.emit(self.model.cards[index.row()].lamp)
+
+    def _compare_at(self, at: Any) -> None:
+        index = self.view.indexAt(at)
+        if index.isValid():
+            self.compared.emit(self.model.cards[index.row()].lamp)
+
+
+def _searchable(card: Card) -> str:
+    return f"{card.base} {card.watts} {card.words} {card.kind}".lower()

@@ -1,0 +1,153 @@
+"""The caution panel: what must not be sold, why, what to do; and the questions still open."""
+
+from __future__ import annotations
+
+from html import escape
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
+
+from counter.window.answer_bar import SignalChip
+from counter.window.outlines.facts import CONFIDENCE_WORDS
+from counter.window.parts.scroll_column import LEAST_HEIGHT_PX
+from counter.window.parts.wrap_label import WrapLabel
+
+if TYPE_CHECKING:
+    from counter.catalogue import Catalogue
+    from counter.fit import Ask, Caution
+
+MOST_ASKS = 3  # more questions than that are not asked of a customer
+AT_ONCE = 1  # cautions filled with the answer, beyond those that can be in view
+LEAST_CARD_PX = 130
+REST_MS = 40  # after the answer is painted, the cautions below the view
+QUIET_WHEN_EMPTY = "Nothing to warn of yet. Cautions appear as soon as a candidate calls for one."
+
+
+class CautionCard(QFrame):
+    """One caution: signal word, what, why, what to do, the figure and where it comes from."""
+
+    teach = Signal(str)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setProperty("panel", True)
+        self.rule = ""
+        self.chip = SignalChip()
+        self.says, self.why, self.do, self.source = (WrapLabel() for _ in range(4))
+        self.learn = QPushButton("teach me")
+        self.learn.setFlat(True)
+        self.learn.clicked.connect(lambda: self.teach.emit(self.rule))
+        self.says.setProperty("role", "title")
+        self.source.setProperty("role", "quiet")
+        head = QHBoxLayout()
+        head.addWidget(self.chip, 0, Qt.AlignmentFlag.AlignVCenter)
+        head.addStretch(1)
+        head.addWidget(self.learn)
+        box = QVBoxLayout(self)
+        box.setContentsMargins(8, 6, 8, 6)
+        box.setSpacing(3)
+        box.addLayout(head)
+        for label in (self.says, self.why, self.do, self.source):
+            box.addWidget(label)
+
+    def show_caution(self, caution: Caution, source: str = "") -> None:
+        """Show a caution; `source` says in full where it comes from."""
+        self.rule = caution.rule
+        self.chip.show_signal(caution.signal)
+        self.says.setText(caution.says)
+        self.why.setText(caution.why)
+        self.do.setText(f"→ {caution.do}")
+        figure = f"{figure_words(caution.figure, caution.unit)} · " if caution.figure is not None else ""
+        self.source.setText(f"{figure}{CONFIDENCE_WORDS.get(caution.confidence, caution.confidence)}")
+        self.source.setToolTip(source)
+        self.source.setAccessibleDescription(source)
+
+
+def figure_words(figure: float, unit: str | None) -> str:
+    """Return a figure with its unit; long times as minutes or hours, never in powers of ten."""
+    if unit == "s" and figure >= 120:
+        minutes = figure / 60
+        return f"{int(minutes)}\N{THIN SPACE}min" if minutes < 120 else f"{minutes / 60:.1f}\N{THIN SPACE}h"
+    number = f"{figure:.3g}" if abs(figure) < 1000 else f"{figure:,.0f}".replace(",", "\N{THIN SPACE}")
+    return f"{number}\N{THIN SPACE}{unit}" if unit else number
+
+
+class CautionsPane(QFrame):
+    """Cautions, strictest first, and what to ask the customer; cards are kept and filled again, never rebuilt."""
+
+    ask_pressed = Signal(str)
+    teach = Signal(str)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.empty = QLabel(QUIET_WHEN_EMPTY, wordWrap=True)
+        self.empty.setProperty("role", "quiet")
+        self.cards: list[CautionCard] = []
+        self.asks = QLabel(textFormat=Qt.TextFormat.RichText, wordWrap=True)
+        self.asks.setTextInteractionFlags(
+            Qt.TextInteractionFlag.LinksAccessibleByMouse | Qt.TextInteractionFlag.LinksAccessibleByKeyboard
+        )
+        self.asks.linkActivated.connect(self.ask_pressed)
+        self._shown: object = None
+        self._cautions: tuple[Caution, ...] = ()
+        self._rest = QTimer(self, singleShot=True, interval=REST_MS)
+        self._rest.timeout.connect(lambda: self._show_cards(len(self._cautions)))
+        self._sources: dict[str, str] = {}
+        inside = QWidget()
+        self._cards_box = QVBoxLayout()
+        column = QVBoxLayout(inside)
+        column.setContentsMargins(0, 0, 4, 0)
+        column.setSpacing(6)
+        column.addWidget(self.empty)
+        column.addWidget(self.asks)
+        column.addLayout(self._cards_box)
+        column.addStretch(1)
+        self.area = QScrollArea(widgetResizable=True)
+        self.area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.area.setMinimumHeight(LEAST_HEIGHT_PX)
+        self.area.setWidget(inside)
+        self.area.setAccessibleName("Cautions")
+        box = QVBoxLayout(self)
+        box.setContentsMargins(0, 4, 0, 0)
+        box.addWidget(self.area, 1)
+
+    def build(self, catalogue: Catalogue) -> None:
+        """Take the titles of the sources."""
+        self._sources = {key: source.title for key, source in catalogue.source_by_key.items()}
+
+    def show_cautions(self, cautions: tuple[Caution, ...], asks: tuple[Ask, ...]) -> None:
+        """Show what there is to say and to ask."""
+        if self._shown == (cautions, asks):
+            return
+        self._shown = (cautions, asks)
+        self._show_asks(asks)
+        self._cautions = cautions
+        at_once = AT_ONCE + self.area.viewport().height() // LEAST_CARD_PX
+        self._show_cards(at_once)
+        self.empty.setVisible(not cautions and not asks)
+        self.area.verticalScrollBar().setValue(0)
+        if len(cautions) > at_once:
+            self._rest.start()
+
+    def _show_cards(self, most: int) -> None:
+        """Fill at most so many cards; laying out words below the view would cost the answer a frame."""
+        cautions = self._cautions[:most]
+        while len(self.cards) < len(cautions):
+            card = CautionCard()
+            card.teach.connect(self.teach)
+            self.cards.append(card)
+            self._cards_box.addWidget(card)
+        for i, card in enumerate(self.cards):
+            card.setVisible(i < len(cautions))
+            if i < len(cautions):
+                card.show_caution(cautions[i], self._sources.get(cautions[i].source, ""))
+
+    def _show_asks(self, asks: tuple[Ask, ...]) -> None:
+        rows = "".join(
+            f'<p style="margin:2px 0">? <a href="{escape(ask.about)}">{escape(ask.question)}</a></p>'
+            for ask in asks[:MOST_ASKS]
+        )
+        self.asks.setToolTip("\n".join(ask.why for ask in asks[:MOST_ASKS]))
+        self.asks.setText(rows)
+        self.asks.setVisible(bool(rows))

@@ -1,0 +1,119 @@
+"""The colour of the lamp and of the room side by side, and the colours that go with them."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+
+from counter.window.outlines.facts import CONFIDENCE_WORDS
+from counter.window.parts.swatch import Swatch
+from counter.window.side.note_list import words_label
+
+if TYPE_CHECKING:
+    from counter.desk.notes import ColourMatch, ColourNote, LightNotes
+    from counter.window.parts.theme import Theme
+
+LARGE, SMALL = QSize(72, 44), QSize(28, 18)
+MIRED_TIP = (
+    "Mired: one million divided by the kelvins. Equal steps look about equally far apart; about 5 is just seen."
+)
+RA_TIP = "Ra: how true colours look under it, at most 100."
+SCREEN_TIP = "As a white card in its light looks to an eye used to a shop's 4000 K. A screen can only come near."
+
+
+class ColourCard(QWidget):
+    """One white: field, name, and its numbers."""
+
+    def __init__(self, theme: Theme) -> None:
+        super().__init__()
+        self.swatch = Swatch(theme, LARGE)
+        self.swatch.setToolTip(SCREEN_TIP)
+        self.name, self.numbers = words_label(role="title"), words_label()
+        self.numbers.setToolTip(f"{RA_TIP}\n{MIRED_TIP}")
+        words = QVBoxLayout()
+        words.setSpacing(0)
+        words.addWidget(self.name)
+        words.addWidget(self.numbers)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(8)
+        row.addWidget(self.swatch)
+        row.addLayout(words, 1)
+
+    def show_colour(self, whose: str, note: ColourNote | None) -> None:
+        """Show a white, or hide."""
+        self.setVisible(note is not None)
+        if note is None:
+            return
+        self.swatch.show_colour(note.srgb, note.name)
+        self.name.setText(f"{whose}: {note.name}")
+        self.numbers.setText(numbers_of(note))
+        self.setToolTip(f"x {note.x:.3f}, y {note.y:.3f} · {CONFIDENCE_WORDS.get(note.confidence, '')}")
+
+
+def numbers_of(note: ColourNote) -> str:
+    """Return the numbers of a white in one line."""
+    rendering = f"Ra {note.cri_min} to {note.cri_max}" if note.cri_min is not None else ""
+    kelvin = "" if note.name.endswith("K") else f"{note.cct_k}\N{THIN SPACE}K"
+    return " · ".join(one for one in (kelvin, f"{note.mired:.0f} mired", rendering) if one)
+
+
+class ColourBox(QWidget):
+    """Lamp, room, and the usual colours with how far each is from the room (or from the lamp)."""
+
+    def __init__(self, theme: Theme) -> None:
+        super().__init__()
+        self.theme = theme
+        self.lamp, self.room = ColourCard(theme), ColourCard(theme)
+        self.title = words_label(role="title")
+        self.title.setToolTip(MIRED_TIP)
+        self.rows: list[tuple[Swatch, tuple[QLabel, QLabel, QLabel]]] = []
+        self._grid = QGridLayout()
+        self._grid.setHorizontalSpacing(12)
+        self._grid.setVerticalSpacing(4)
+        self._grid.setColumnStretch(3, 1)
+        box = QVBoxLayout(self)
+        box.setContentsMargins(0, 0, 0, 0)
+        box.setSpacing(8)
+        for widget in (self.lamp, self.room, self.title):
+            box.addWidget(widget)
+        box.addLayout(self._grid)
+
+    def show_colours(self, notes: LightNotes) -> None:
+        """Show the colours, or hide where there are none."""
+        self.setVisible(notes.colour is not None or notes.room is not None)
+        self.lamp.show_colour("This lamp", notes.colour)
+        self.room.show_colour("The room", notes.room)
+        self.title.setText("What goes with the room" if notes.room else "What looks like it")
+        while len(self.rows) < len(notes.matches):
+            self._add_row()
+        for i, (swatch, labels) in enumerate(self.rows):
+            for widget in (swatch, *labels):
+                widget.setVisible(i < len(notes.matches))
+            if i < len(notes.matches):
+                _show_match(swatch, labels, notes.matches[i])
+
+    def _add_row(self) -> None:
+        swatch, labels = Swatch(self.theme, SMALL), (QLabel(), QLabel(), QLabel())
+        labels[1].setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        labels[1].setToolTip(MIRED_TIP)
+        at = len(self.rows)
+        for column, widget in enumerate((swatch, *labels)):
+            self._grid.addWidget(widget, at, column)
+        self.rows.append((swatch, labels))
+
+    def set_theme(self, theme: Theme) -> None:
+        """Repaint in another palette."""
+        self.theme = theme
+        for swatch in (self.lamp.swatch, self.room.swatch, *(row[0] for row in self.rows)):
+            swatch.theme = theme
+            swatch.update()
+
+
+def _show_match(swatch: Swatch, labels: tuple[QLabel, QLabel, QLabel], match: ColourMatch) -> None:
+    swatch.show_colour(match.srgb, match.code)
+    labels[0].setText(match.code)
+    labels[1].setText(f"{match.difference_mired:.0f} mired")
+    labels[2].setText(match.word)

@@ -1,0 +1,63 @@
+"""What may go in instead, and below it why the others may not."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QVBoxLayout
+
+from counter.window.parts.scroll_column import ScrollColumn
+from counter.window.side.note_list import Note, NoteList, words_label
+from counter.window.side.replacement_card import ReplacementCard
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from counter.fit import Replacement
+
+NO_LAMP = "Once a lamp is named, what may replace it stands here."
+ALL_REFUSED = "Nothing listed here may go into this fixture."
+
+
+class InsteadPane(ScrollColumn):
+    """Replacements as cards, best first; the refused ones as a list with the reason."""
+
+    beside = Signal(str)
+
+    def __init__(self) -> None:
+        super().__init__("Instead")
+        self.empty = words_label(NO_LAMP, "quiet")
+        self.cards: list[ReplacementCard] = []
+        self.refused = NoteList("Why not these")
+        self._cards_box = QVBoxLayout()
+        self._cards_box.setSpacing(6)
+        self.column.addWidget(self.empty)
+        self.column.addLayout(self._cards_box)
+        self.column.addWidget(self.refused)
+        self.column.addStretch(1)
+
+    def show_replacements(self, found: tuple[Replacement, ...], in_hand: str | None) -> None:
+        """Show what there is."""
+        offered = [one for one in found if one.verdict != "do not sell"]
+        while len(self.cards) < len(offered):
+            card = ReplacementCard()
+            card.beside.connect(self.beside)
+            self.cards.append(card)
+            self._cards_box.addWidget(card)
+        for i, card in enumerate(self.cards):
+            card.setVisible(i < len(offered))
+            if i < len(offered):
+                card.show_replacement(offered[i], in_hand)
+        self.empty.setText(ALL_REFUSED if found else NO_LAMP)
+        self.empty.setVisible(not offered)
+        self.refused.show_notes(refusals(one for one in found if one.verdict == "do not sell"))
+        self.to_top()
+
+
+def refusals(refused: Iterable[Replacement]) -> tuple[Note, ...]:
+    """Return the refused ones; those refused for the same reason stand together."""
+    by_reason: dict[str, list[str]] = {}
+    for one in refused:
+        by_reason.setdefault(one.reason, []).append(one.title)
+    return tuple(Note("\n".join(titles), reason) for reason, titles in by_reason.items())

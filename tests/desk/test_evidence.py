@@ -1,0 +1,39 @@
+"""What is kept of looks and marks is what would be worked out afresh, and does not grow without end."""
+
+import gc
+
+import pytest
+
+from counter import identify
+from counter.catalogue import load
+from counter.desk import _evidence as evidence
+from counter.desk._evidence import MOST_KEPT, evidence_of
+
+CASES = [({}, ""), ({"legs": "4", "pins": "4"}, ""), ({"glass": "white"}, "CFQ18W/G24q/841"), ({}, "CFQ18?/G24q")]
+
+
+@pytest.mark.parametrize(("looks", "text"), CASES)
+def test_kept_is_what_was_worked_out(catalogue, looks, text):
+    first = evidence_of(catalogue, looks, text)
+    assert evidence_of(catalogue, dict(looks), text) is first
+    assert first == evidence._weigh(catalogue, looks, text, (), identify.rank(catalogue, looks))
+
+
+def test_other_looks_or_marks_are_not_mistaken(catalogue):
+    found = [evidence_of(catalogue, looks, text).candidates for looks, text in CASES]
+    assert all(one != other for i, one in enumerate(found) for other in found[:i])
+
+
+def test_no_more_than_some_are_kept(catalogue):
+    for watts in range(MOST_KEPT + 5):
+        evidence_of(catalogue, {}, f"{watts + 1}W")
+    assert len(evidence._kept[id(catalogue)]) == MOST_KEPT
+
+
+def test_nothing_is_kept_of_a_catalogue_that_is_gone():
+    other = load()
+    evidence_of(other, {}, "")
+    key = id(other)
+    del other
+    gc.collect()
+    assert key not in evidence._kept
