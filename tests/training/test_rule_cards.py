@@ -5,11 +5,11 @@ import random
 import pytest
 
 from counter.training import Lesson, Round, add_case, add_trainee, cards_about, progress
-from tests.training.prove import prove
 from counter.training.cards._facts import Lore
 from counter.training.cards._rule_cards import point_of_rule, rule_card, rules, without_figure
 from counter.training.cards._sale_cards import told_of
 from counter.training.cards._sale_cases import Setting
+from tests.training.prove import prove
 
 # No lamp, holder or ballast of the shipped catalogue brings these about, or another caution always comes before.
 OUT_OF_REACH = {"pins-differ", "not-listed-close", "led-type", "no-led-known", "look-keyed-apart"}
