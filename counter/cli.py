@@ -138,10 +138,12 @@ def _window(chosen: argparse.Namespace, data: Path) -> int:
 def _catalogue(data: Path) -> Catalogue:
     from pydantic import ValidationError
 
-    from counter.catalogue import load
+    from counter.shop import StoreProblem, load_catalogue
 
     try:
-        return load(data)
+        return load_catalogue(data).catalogue
+    except StoreProblem as problem:
+        raise BadInput(str(problem)) from None
     except OSError as problem:
         raise BadInput(f"the catalogue cannot be read: {problem}") from None
     except ValidationError as problem:
@@ -280,12 +282,12 @@ def _colour(chosen: argparse.Namespace, data: Path) -> Answer:
 
 def _check(chosen: argparse.Namespace, data: Path) -> Answer:
     from counter import catalogue
+    from counter.shop import load_catalogue
 
     if chosen.file is not None:
         problems = catalogue.check_file(chosen.file)
     else:
-        shop = data / catalogue.SHOP_FILE
-        problems = (*catalogue.check_shipped(), *(catalogue.check_file(shop) if shop.exists() else ()))
+        problems = (*catalogue.check_shipped(), *load_catalogue(data).problems)
     status = NOTHING if problems else DONE
     return catalogue.check_report(problems), catalogue.report_text(problems), status
 

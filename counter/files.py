@@ -12,6 +12,8 @@ import time
 from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
+from counter.paths import machine
+
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
     from pathlib import Path
@@ -40,6 +42,21 @@ def write_atomic(path: Path, content: bytes) -> None:
         part.unlink(missing_ok=True)
         raise
     _sync_folder(target.parent)
+
+
+def machine_file(data: Path, name: str) -> Path:
+    """Return where a file of this machine alone is, brought over once from the data folder where it lay before.
+
+    A data folder may be shared: what one machine keeps of its screen is wrong on another, and a lock that a machine
+    leaves there when it loses power holds up all the others.
+    """
+    path = machine(data) / name
+    if not path.exists():
+        with contextlib.suppress(OSError):
+            if (data / name).is_file():
+                path.parent.mkdir(parents=True, exist_ok=True)
+                shutil.copyfile(data / name, path)
+    return path
 
 
 def copy_aside(path: Path) -> Path:

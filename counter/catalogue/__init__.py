@@ -41,7 +41,7 @@ if TYPE_CHECKING:
     from counter.catalogue._problems import Finding, Problem, check_report, report_text
     from counter.catalogue._schema import schemas
     from counter.catalogue._shop import PARTS, Confirmed, Shop
-    from counter.catalogue._shop_file import ConfirmError, confirm, withdraw
+    from counter.catalogue._shop_file import ConfirmError, empty_layer, layer_problems, read_layer, refuse_bad
     from counter.catalogue._validate import findings_of
 
 _LATER = {
@@ -57,8 +57,10 @@ _LATER = {
     "Confirmed": "_shop",
     "Shop": "_shop",
     "ConfirmError": "_shop_file",
-    "confirm": "_shop_file",
-    "withdraw": "_shop_file",
+    "empty_layer": "_shop_file",
+    "layer_problems": "_shop_file",
+    "read_layer": "_shop_file",
+    "refuse_bad": "_shop_file",
     "findings_of": "_validate",
 }
 
@@ -100,17 +102,19 @@ __all__ = [
     "check_file",
     "check_report",
     "check_shipped",
-    "confirm",
+    "empty_layer",
     "findings_of",
+    "layer_problems",
     "load",
     "load_file",
     "load_with_problems",
     "notch_look",
     "parse_designation",
     "parse_designations",
+    "read_layer",
+    "refuse_bad",
     "report_text",
     "schemas",
-    "withdraw",
 ]
 
 if not TYPE_CHECKING:  # a type checker would take any name for one that exists

@@ -10,8 +10,11 @@ from counter.catalogue._models import Catalogue
 
 if TYPE_CHECKING:
     from pathlib import Path
+    from typing import Any, TypeAlias
 
     from counter.catalogue._problems import Problem
+
+    Layer: TypeAlias = "dict[str, Any] | Problem | None"
 
 SHOP_FILE = "shop.json"
 
@@ -40,23 +43,23 @@ def load_file(path: Path) -> Catalogue:
             gc.enable()
 
 
-def load(data: Path | None = None) -> Catalogue:
-    """Return the shipped catalogue with the shop's layer in `data`, if there is one, laid over it."""
-    return load_with_problems(data).catalogue
+def load(layer: Layer = None) -> Catalogue:
+    """Return the shipped catalogue with a shop's layer, if one is handed in, laid over it."""
+    return load_with_problems(layer).catalogue
 
 
-def load_with_problems(data: Path | None = None) -> Loaded:
-    """Return the same, and every problem of the shop's layer: what is sound of it is used, the rest is not."""
+def load_with_problems(layer: Layer = None) -> Loaded:
+    """Return the same, and every problem of the shop's layer: what is sound of it is used, the rest is not.
+
+    `layer` is what a shop's file would hold, or the problem that kept it from being read.
+    """
     shipped = load_file(paths.resources() / "catalogue.json")
-    if data is None or not _is_there(data / SHOP_FILE):
+    if layer is None:
+        return Loaded(shipped)
+    if not isinstance(layer, dict):
+        return Loaded(shipped, (layer,))
+    if not any(layer.get(section) for section in ("confirmed", "bases", "lamps")):
         return Loaded(shipped)
     from counter.catalogue._shop_file import over  # its rules are not needed by a shop without a layer
 
-    return over(shipped, data / SHOP_FILE)
-
-
-def _is_there(path: Path) -> bool:
-    try:
-        return path.exists()
-    except OSError:  # a folder that may not be entered: reading the file will put it into words
-        return True
+    return over(shipped, layer)

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any, cast
 from PySide6.QtCore import QByteArray, QSettings, Signal
 from PySide6.QtWidgets import QApplication, QFrame, QMainWindow, QSplitter, QVBoxLayout, QWidget
 
+from counter.files import machine_file
 from counter.window.answer_bar import AnswerBar
 from counter.window.outlines.opening import remember, remembered
 from counter.window.outlines.outline_grid import OutlineGrid
@@ -61,7 +62,7 @@ class MainWindow(QMainWindow):
         super().__init__()
         self.setWindowTitle("Lamp counter")
         self.data = data
-        self.settings = QSettings(str(data / SETTINGS_FILE), QSettings.Format.IniFormat)
+        self.settings = QSettings(str(machine_file(data, SETTINGS_FILE)), QSettings.Format.IniFormat)
         self.theme_name = theme_name or str(self.settings.value("theme", "system"))
         self.units: Units = "in" if self.settings.value("units") == "in" else "mm"
         self.theme = self._theme()
@@ -163,13 +164,13 @@ class MainWindow(QMainWindow):
         self._fill_frames()
         from pydantic import ValidationError
 
-        from counter import catalogue
+        from counter import shop
         from counter.desk._history import History
         from counter.window.parts.menu import menu_of
         from counter.window.training.door import TrainingDoor
 
         try:
-            loaded = catalogue.load_with_problems(self.data)
+            loaded = shop.remembered_catalogue(self.data).loaded
         except (OSError, ValidationError) as problem:
             self._say_unreadable(problem)
             return
@@ -352,7 +353,7 @@ class MainWindow(QMainWindow):
     def _confirm(self, dialog: SourceDialog, fact: Fact, value: str, who: str, how: str) -> None:
         from datetime import UTC, datetime
 
-        from counter import catalogue, desk
+        from counter import catalogue, desk, shop
 
         assert self.catalogue is not None
         assert fact.address is not None
@@ -360,13 +361,13 @@ class MainWindow(QMainWindow):
         today = datetime.now(UTC).astimezone().date()
         try:
             seen = desk.confirmable(self.catalogue, part, value)
-            catalogue.confirm(self.data, kind=kind, of=of, part=part, value=seen, who=who, on=today, how=how)
+            shop.confirm(self.data, kind=kind, of=of, part=part, value=seen, who=who, on=today, how=how)
         except (ValueError, OSError, catalogue.ConfirmError) as problem:
             dialog.show_problem(str(problem))
             return
         self.settings.setValue("who", who)
         dialog.accept()
-        self._take_catalogue(catalogue.load_with_problems(self.data))
+        self._take_catalogue(shop.load_catalogue(self.data))
         self._show()
 
     def _new_case(self) -> Case:

@@ -543,7 +543,7 @@ def test_size_splitters_units_and_palette_are_remembered(windows):
 )
 def test_damaged_settings_do_not_stop_the_window(windows, data, content):
     data.mkdir()
-    (data / "window.ini").write_bytes(content)
+    (data / "window.ini").write_bytes(content)  # where it lay before; it is brought over
     window = windows()
     window._change(chosen="G24q-2/18/quad")
     assert window.answer.base.text() == "G24q-2"
@@ -592,7 +592,7 @@ def damaged(kept, how):
 )
 def test_damaged_opening_cards_only_cost_time(windows, data, how):
     windows()
-    file = data / FILE_NAME
+    file = paths.machine(data) / FILE_NAME
     file.write_text(damaged(json.loads(file.read_text()), how))
     second = windows(awake=False)
     assert bool(second.grid.model.cards) == (how == "as it was")

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 
 from counter import __version__, paths
 from counter.outline import Disc, Drawing, Label, Measure, Path
+from counter.paths import machine
 from counter.window.outlines.cards import Card
 
 if TYPE_CHECKING:
@@ -29,7 +30,7 @@ _SHAPES: dict[str, type[Path | Disc | Label | Measure]] = {
 def fingerprint(data: pathlib.Path) -> str:
     """Return what the opening cards depend on: our version and the catalogue files' sizes and times."""
     parts = [__version__]
-    for file in (paths.resources() / "catalogue.json", data / "shop.json"):
+    for file in (paths.resources() / "catalogue.json", machine(data) / "layer.json"):
         try:
             stat = file.stat()
         except OSError:
@@ -42,7 +43,7 @@ def fingerprint(data: pathlib.Path) -> str:
 def remembered(data: pathlib.Path) -> tuple[Card, ...]:
     """Return the kept opening cards, or none where they are missing, stale or damaged."""
     try:
-        kept = json.loads((data / FILE_NAME).read_bytes())
+        kept = json.loads((machine(data) / FILE_NAME).read_bytes())
         if kept["of"] != fingerprint(data):
             return ()
         return tuple(_card(one) for one in kept["cards"])
@@ -54,10 +55,11 @@ def remember(data: pathlib.Path, cards: Iterable[Card]) -> None:
     """Keep the opening cards; a folder that cannot be written only costs the next start its head start."""
     kept = {"of": fingerprint(data), "cards": [_plain(card) for card in cards]}
     try:
-        data.mkdir(parents=True, exist_ok=True)
-        part = data / (FILE_NAME + ".part")
+        folder = machine(data)
+        folder.mkdir(parents=True, exist_ok=True)
+        part = folder / (FILE_NAME + ".part")
         part.write_text(json.dumps(kept, separators=(",", ":")))
-        part.replace(data / FILE_NAME)
+        part.replace(folder / FILE_NAME)
     except OSError:
         return
 

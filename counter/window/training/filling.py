@@ -17,12 +17,15 @@ CURVE_DAYS, DAYS_AHEAD = 30, 14
 
 
 def progress_of(data: Path, who: str) -> Progress | None:
-    """Return somebody's record, or None where there is none (any more)."""
+    """Return somebody's record, or None where there is none (any more) or the store cannot be read.
+
+    The list of people says what is wrong with the store; every page then shows nobody.
+    """
     from counter.training import UnknownTraineeError, progress
 
     try:
         return progress(data, who) if who else None
-    except UnknownTraineeError:
+    except (UnknownTraineeError, OSError):
         return None
 
 
@@ -50,18 +53,29 @@ def fill_standing(page: StandingPage, catalogue: Catalogue, data: Path, who: str
 
 def fill_matrix(page: StandingPage, data: Path, who: str) -> None:
     """Show the matrix of one trainee, or of everybody."""
-    from counter.training import trainees
-
-    ids = [one.id for one in trainees(data)] if page.is_for_all else [who]
+    ids = _everybody(data) if page.is_for_all else [who]
     found = (progress_of(data, one) for one in ids)
     page.show_answers(tuple(answer for known in found if known is not None for answer in known.answers))
+
+
+def _everybody(data: Path) -> list[str]:
+    from counter.training import trainees
+
+    try:
+        return [one.id for one in trainees(data)]
+    except OSError:
+        return []
 
 
 def fill_board(page: BoardPage, catalogue: Catalogue, data: Path, who: str, now: datetime) -> None:
     """Show everybody, and the sheet of one."""
     from counter.training import board
 
-    page.show_board(board(catalogue, data, now), who)
+    try:
+        rows = board(catalogue, data, now)
+    except OSError:
+        rows = ()
+    page.show_board(rows, who)
     fill_sheet(page, catalogue, data, who, now)
 
 

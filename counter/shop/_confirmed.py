@@ -1,0 +1,98 @@
+"""What the shop confirmed of bases and lamps, and its own entries: kept in the store, laid over the catalogue."""
+
+from __future__ import annotations
+
+import json
+from contextlib import suppress
+from typing import TYPE_CHECKING, Any
+
+from sqlalchemy import delete, insert, select
+
+from counter import paths
+from counter.catalogue import empty_layer, refuse_bad
+from counter.files import write_atomic
+from counter.shop._load import LAYER_CACHE
+from counter.shop._moments import now_text
+from counter.shop._store import open_store
+from counter.shop._tables import confirmed, own_entries
+
+if TYPE_CHECKING:
+    from datetime import date
+    from pathlib import Path
+
+    from pydantic import JsonValue
+    from sqlalchemy import Connection
+
+    from counter.shop._store import Store
+
+AREA = "confirmed"
+
+
+def layer_in(connection: Connection) -> dict[str, Any]:
+    """Return the shop's layer as its file would hold it."""
+    layer: dict[str, Any] = empty_layer()
+    layer["confirmed"] = list(connection.scalars(select(confirmed.c.body).order_by(confirmed.c.id)))
+    for section, body in connection.execute(
+        select(own_entries.c.section, own_entries.c.body).order_by(own_entries.c.id)
+    ):
+        layer.setdefault(section, []).append(body)
+    return layer
+
+
+def layer(store: Store) -> tuple[dict[str, Any], int]:
+    """Return the shop's layer and its revision, and keep a copy on this machine for the next start."""
+    with store.reading() as connection:
+        found, revision = layer_in(connection), store.revision(connection, AREA)
+    with suppress(OSError):
+        kept = {"layer": found, "revision": revision}
+        write_atomic(paths.machine(store.where.data) / LAYER_CACHE, json.dumps(kept, ensure_ascii=False).encode())
+    return found, revision
+
+
+def confirm(
+    data: Path,
+    *,
+    kind: str,
+    of: str,
+    part: str,
+    value: JsonValue,
+    who: str,
+    on: date,
+    how: str,
+    plus_minus: float | None = None,
+) -> None:
+    """Keep a value that the shop measured or saw; it counts from the next `load_catalogue`.
+
+    `kind` is "base" or "lamp", `of` its designation or id, `part` the path of the value's fields.
+
+    Raises:
+        ConfirmError: no such value, or a value that breaks a rule.
+        StoreProblem: it could not be kept.
+    """
+    entry = {"kind": kind, "of": of, "part": part, "value": value, "who": who, "on": on.isoformat(), "how": how}
+    if plus_minus is not None:
+        entry["plus_minus"] = plus_minus
+    store = open_store(data)
+    with store.reading() as connection:
+        content = layer_in(connection)
+    # Judged outside of the transaction: it takes a while, and other tills need not wait for it.
+    refuse_bad({**content, "confirmed": [*content["confirmed"], entry]})
+    with store.writing(AREA) as connection:
+        connection.execute(insert(confirmed).values(body=entry, at=now_text()))
+
+
+def withdraw(data: Path, *, kind: str, of: str, part: str) -> int:
+    """Take every confirmation of one value out and return how many there were.
+
+    Raises:
+        StoreProblem: the store cannot be written.
+    """
+    with open_store(data).writing(AREA) as connection:
+        rows = connection.execute(select(confirmed.c.id, confirmed.c.body)).all()
+        gone = [row.id for row in rows if _confirms(row.body, (kind, of, part))]
+        connection.execute(delete(confirmed).where(confirmed.c.id.in_(gone)))
+    return len(gone)
+
+
+def _confirms(entry: object, key: tuple[str, str, str]) -> bool:
+    return isinstance(entry, dict) and (entry.get("kind"), entry.get("of"), entry.get("part")) == key
