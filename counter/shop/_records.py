@@ -15,8 +15,6 @@ if TYPE_CHECKING:
 
     from sqlalchemy import Connection
 
-    from counter.shop._store import Store
-
 AREA = "training"
 
 
@@ -77,23 +75,8 @@ def remove_record(data: Path, trainee: str) -> None:
         _must_exist(connection, trainee)
         connection.execute(delete(training_events).where(training_events.c.trainee == trainee))
         connection.execute(delete(trainees).where(trainees.c.id == trainee))
-    _wipe(store)
+    store.wipe("trainees", "training_events")
     kept_record(data, trainee).unlink(missing_ok=True)
-
-
-def _wipe(store: Store) -> None:
-    """Take what was deleted out of the write-ahead log, or off PostgreSQL's pages; in no transaction."""
-    raw = store.engine.raw_connection()
-    try:
-        raw.rollback()
-        if store.is_sqlite:
-            raw.cursor().execute("PRAGMA wal_checkpoint(TRUNCATE)").close()
-        else:
-            raw.driver_connection.autocommit = True  # type: ignore[union-attr]
-            raw.cursor().execute("VACUUM trainees, training_events")
-            raw.driver_connection.autocommit = False  # type: ignore[union-attr]
-    finally:
-        raw.close()
 
 
 def _must_exist(connection: Connection, trainee: str) -> str:

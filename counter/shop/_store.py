@@ -44,8 +44,11 @@ class Store:
             StoreProblem: it cannot be reached or read.
         """
         self._still_there()
-        with in_words(self.where), self.engine.connect() as connection, connection.begin():
-            yield connection
+        with in_words(self.where), self.engine.connect() as plain:
+            level = {} if self.is_sqlite else {"isolation_level": "REPEATABLE READ"}
+            connection = plain.execution_options(**level)
+            with connection.begin():
+                yield connection
 
     @contextmanager
     def writing(self, *areas: str) -> Iterator[Connection]:
@@ -66,6 +69,21 @@ class Store:
         """Return how often an area was changed; whoever kept what it read compares."""
         found = connection.scalar(select(revisions.c.number).where(revisions.c.area == area))
         return int(found or 0)
+
+    def wipe(self, *tables: str) -> None:
+        """Take what was deleted out of the write-ahead log, or off PostgreSQL's pages; in no transaction."""
+        with in_words(self.where):
+            raw = self.engine.raw_connection()
+            try:
+                raw.rollback()
+                if self.is_sqlite:
+                    raw.cursor().execute("PRAGMA wal_checkpoint(TRUNCATE)").close()
+                else:
+                    raw.driver_connection.autocommit = True  # type: ignore[union-attr]
+                    raw.cursor().execute(f"VACUUM {', '.join(tables)}")
+                    raw.driver_connection.autocommit = False  # type: ignore[union-attr]
+            finally:
+                raw.close()
 
     def close(self) -> None:
         """Let go of every connection."""
