@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import random
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
@@ -86,31 +88,58 @@ def test_undo_while_the_hand_is_in_a_field_undoes_the_typing(window):
 
 def test_size_splitters_units_and_palette_are_remembered(windows):
     first = windows()
-    first.resize(1240, 720)
-    first.across.setSizes([350, 500, 380])
-    first.middle.setSizes([300, 380])
+    first.resize(840, 720)
+    first.places.across.setSizes([350, 500, 380])
+    first.places.middle.setSizes([300, 380])
     first.set_theme("dark")
     first.set_units("in")
     QApplication.processEvents()
-    kept = [splitter.sizes() for splitter in (first.across, first.middle)]
+    kept = [splitter.sizes() for splitter in (first.places.across, first.places.middle)]
     first.close()
     second = windows()
-    # The size comes back as far as this screen, 800 pixels square, has room for it.
-    assert second.settings.value("geometry") == first.settings.value("geometry")
-    assert second.width() <= 1240
-    for before, after in zip(kept, [splitter.sizes() for splitter in (second.across, second.middle)], strict=True):
+    assert (second.width(), second.height()) == (840, 720)
+    for before, after in zip(
+        kept, [one.sizes() for one in (second.places.across, second.places.middle)], strict=True
+    ):
         shares = [[one / sum(sizes) for one in sizes] for sizes in (before, after)]
         assert shares[1] == pytest.approx(shares[0], abs=0.08)
     assert (second.theme.name, second.units) == ("dark", "in")
 
 
 @pytest.mark.parametrize(
-    "content", [b"", b"\x00\xff garbage", b"[General]\ngeometry=7\nacross=x\nunits=ell\ntheme=pink\n"]
+    "content",
+    [
+        b"",
+        b"\x00\xff garbage",
+        b"[General]\nwindow=7\nunits=ell\ntheme=pink\n[sizes]\nacross=x\n",
+        b"[General]\nwindow=0 0 16000000 16000000 0\n[sizes]\nacross=16000000 1 1\n",
+        b"[General]\nwindow=-90000 4 700 500 0\n[sizes]\nacross=-4 0 9\n",
+        b"[General]\nwindow=0 0 0 0 1\n",
+        b"[General]\nwindow=@ByteArray(\\0\\x7f)\n[sizes]\nmiddle=@ByteArray(\\0\\xff)\n",
+    ],
 )
 def test_damaged_settings_do_not_stop_the_window(windows, data, content):
     data.mkdir()
     (data / "window.ini").write_bytes(content)
     window = windows()
-    window._change(chosen="G24q-2/18/quad")
+    window.counter.change(chosen="G24q-2/18/quad")
     assert window.answer.base.text() == "G24q-2"
+    assert (window.width(), window.height()) == (1280, 800)
     assert not window.grab().isNull()
+
+
+BITS = random.Random(20261125)
+
+
+@pytest.mark.parametrize("at", range(12))
+def test_a_flipped_bit_in_the_settings_never_makes_a_window_that_nobody_can_use(windows, data, at):
+    windows().close()
+    file = data / "window.ini"
+    content = bytearray(file.read_bytes())
+    for _ in range(3):
+        content[BITS.randrange(len(content))] ^= 1 << BITS.randrange(8)
+    file.write_bytes(content)
+    window = windows()
+    assert 300 < window.width() <= 1280
+    assert 200 < window.height() <= 800
+    assert all(size < 20_000 for size in window.places.across.sizes())

@@ -27,10 +27,10 @@ def test_nothing_shows_as_a_window_of_its_own(qapp, windows):
     qapp.installEventFilter(watch)
     window = windows()
     for fields in ({"marks": CODE}, {"looks": FULL.looks}, {"looks": {"pins": "2"}}, {"broken": True}):
-        window._change(**fields)
+        window.counter.change(**fields)
         qapp.processEvents()
-    window._change(chosen="G24q-2/18/quad", beside="G24q-3/26/quad")
-    window.next_customer()
+    window.counter.change(chosen="G24q-2/18/quad", beside="G24q-3/26/quad")
+    window.counter.next_customer()
     window.set_theme("dark")
     qapp.processEvents()
     qapp.removeEventFilter(watch)
@@ -57,7 +57,7 @@ def test_two_beside_each_other_are_painted(windows):
 @pytest.mark.parametrize("units", ["mm", "in"])
 def test_units_change_every_length(window, units):
     window.set_units("in" if units == "mm" else "mm")
-    window._change(chosen="G24q-2/18/quad")
+    window.counter.change(chosen="G24q-2/18/quad")
     window.set_units(units)
     words = {shape.text for shape in window.detail.face.drawing.shapes if hasattr(shape, "text")}
     assert any(text.endswith(units) for text in words)
@@ -66,8 +66,10 @@ def test_units_change_every_length(window, units):
 
 def test_the_palette_can_change_while_open(window):
     window.set_theme("dark")
+    QApplication.processEvents()
     assert window.grab().toImage().pixelColor(2, 2).name().upper() == DARK.desk
     window.set_theme("light")
+    QApplication.processEvents()
     assert window.grab().toImage().pixelColor(2, 2).name().upper() == LIGHT.desk
 
 
@@ -93,10 +95,10 @@ def test_a_case_is_shown_in_every_pane(windows):
 
 def test_a_place_not_set_is_said_until_it_is(window):
     assert window.answer.place.isVisible()
-    window.ask_for_place()
+    window.counter.ask_for_place()
     assert "law not checked" in window.side.law.says.text()
     QApplication.activePopupWidget().close()
-    window.set_place("us-ca")
+    window.counter.set_place("us-ca")
     assert not window.answer.place.isVisible()
     assert "not checked" not in window.side.law.says.text()
 
@@ -164,7 +166,7 @@ def test_every_field_and_picture_has_a_name_for_a_screen_reader(window):
 def test_no_pane_jumps_as_results_change(window):
     before = (window.size(), window.looks.geometry(), window.grid.geometry(), window.marks.geometry())
     for case in (FULL, Case(looks={"glass": "clear"}), Case(marks="CFQ26W/G24q/841", looks={"pins": "2"})):
-        window._change(**{name: getattr(case, name) for name in ("looks", "marks", "fixture", "use")})
+        window.counter.change(**{name: getattr(case, name) for name in ("looks", "marks", "fixture", "use")})
         QApplication.processEvents()
         QApplication.processEvents()
         assert (window.size(), window.looks.geometry(), window.grid.geometry(), window.marks.geometry()) == before

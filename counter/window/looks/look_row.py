@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from counter.outline import look_icon
 from counter.window.looks.picture_button import PictureButton
 from counter.window.parts.letters import NEXT_MARK, lettered, widest
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QFocusEvent, QKeyEvent
@@ -32,7 +33,7 @@ class LookRow(QWidget):
         self.look = look
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)  # by the caption's letter; Tab goes to the pictures
         self._caption = lettered(look.label, letter)
-        self.title = QLabel()
+        self.title = Words()
         self.title.setBuddy(self)
         self.title.setText(self._caption)
         self.title.setMinimumWidth(widest(NEXT_MARK + self._caption, self.title.font()))
@@ -76,12 +77,8 @@ class LookRow(QWidget):
 
     def mark_next(self, is_next: bool) -> None:
         """Mark the row as the look most worth taking now."""
-        if is_next == (self.title.property("role") == "look-next"):
-            return  # a style worked out anew repaints the whole pane
-        self.title.setProperty("role", "look-next" if is_next else "")
+        self.title.set_role("look-next" if is_next else "")
         self.title.setText(NEXT_MARK + self._caption if is_next else self._caption)
-        self.title.style().unpolish(self.title)
-        self.title.style().polish(self.title)
 
     def set_theme(self, theme: Theme) -> None:
         """Repaint the pictures in another palette."""

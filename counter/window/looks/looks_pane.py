@@ -6,10 +6,11 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from counter.window.looks.look_row import LookRow
 from counter.window.looks.measure_field import MeasureField
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -43,20 +44,20 @@ class LooksPane(QFrame):
         super().__init__()
         self.setProperty("panel", True)
         self.rows: dict[str, LookRow | MeasureField] = {}
-        self.title = QLabel("In your hand")
-        self.title.setProperty("role", "title")
-        self.advice = QLabel("Look at the glass first.")
+        self.title = Words("In your hand")
+        self.title.set_role("title")
+        self.advice = Words("Look at the glass first.")
         self.advice.setWordWrap(True)
         self.advice.setFixedHeight(3 * self.advice.fontMetrics().lineSpacing())  # the longest advice
         self.advice.setAlignment(Qt.AlignmentFlag.AlignTop)
-        self.problem = QLabel(wordWrap=True, textFormat=Qt.TextFormat.PlainText)
-        self.problem.setProperty("role", "title")
+        self.problem = Words(wraps=True)
+        self.problem.set_role("title")
         self.problem.setAlignment(Qt.AlignmentFlag.AlignTop)
         self.problem.setFixedHeight(self.advice.height())
         self.problem.setVisible(False)
         self._problems: dict[str, str] = {}
-        self.taken = QLabel()
-        self.taken.setProperty("role", "quiet")
+        self.taken = Words()
+        self.taken.set_role("quiet")
         self._taken = ""
         self._inside = QWidget()
         self._box = QVBoxLayout(self._inside)

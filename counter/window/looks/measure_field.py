@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QTimer, Signal
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
-from counter.window.parts.letters import lettered, widest
+from counter.window.parts.letters import NEXT_MARK, lettered, widest
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from counter.catalogue import Look
@@ -26,10 +27,10 @@ class MeasureField(QWidget):
         self.look = look
         self._caption = lettered(look.label, letter)
         self.field = QLineEdit()
-        self.title = QLabel()
+        self.title = Words()
         self.title.setBuddy(self.field)
         self.title.setText(self._caption)
-        self.title.setMinimumWidth(widest(self._caption, self.title.font()))
+        self.title.setMinimumWidth(widest(NEXT_MARK + self._caption, self.title.font()))
         units = 'Millimetres, or inches as 5 7/8" or 1/2. ' if look.is_measured else ""
         self._hint = f"{look.ask} {look.why}\n{units}Type ? for can't tell. Alt+{letter}"
         self.title.setToolTip(self._hint)
@@ -89,8 +90,7 @@ class MeasureField(QWidget):
         if bool(words) == bool(self.field.property("bad")):
             return
         self.field.setProperty("bad", bool(words))
-        self.field.style().unpolish(self.field)
-        self.field.style().polish(self.field)
+        self.field.update()
 
     def clear(self) -> None:
         """Empty the field for the next customer."""
@@ -100,11 +100,8 @@ class MeasureField(QWidget):
 
     def mark_next(self, is_next: bool) -> None:
         """Mark the field as the look most worth taking now."""
-        if is_next == (self.title.property("role") == "look-next"):
-            return  # a style worked out anew repaints the whole pane
-        self.title.setProperty("role", "look-next" if is_next else "")
-        self.title.style().unpolish(self.title)
-        self.title.style().polish(self.title)
+        self.title.set_role("look-next" if is_next else "")
+        self.title.setText(NEXT_MARK + self._caption if is_next else self._caption)
 
     def take_focus(self) -> None:
         """Put the keyboard into the field."""

@@ -9,7 +9,6 @@ from PySide6.QtWidgets import (
     QComboBox,
     QFrame,
     QHBoxLayout,
-    QLabel,
     QPushButton,
     QScrollArea,
     QSizePolicy,
@@ -20,6 +19,7 @@ from counter.outline import face_doubt, face_view, hold_view, side_view
 from counter.window.outlines.drawing_view import DrawingView, Sketch
 from counter.window.outlines.facts import Difference, Fact, differences, facts_of, lamp_title
 from counter.window.parts.row_table import Row, RowTable
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from counter.catalogue import Catalogue, Lamp
@@ -47,12 +47,12 @@ class DetailPane(QFrame):
         self.other_face, self.other_side = DrawingView(theme), DrawingView(theme, 2.2, 66)
         for one, other in ((self.face, self.other_face), (self.side, self.other_side)):
             one.mate, other.mate = other, one
-        self.title = QLabel()
+        self.title = Words()
         self.watts = QComboBox()
         self.watts.setAccessibleName("Lamp type on this base")
         self.compare = QComboBox()
         self.compare.setAccessibleName("Hold beside it")
-        self.compare_words = QLabel("besi&de it")
+        self.compare_words = Words("besi&de it")
         self.compare_words.setBuddy(self.compare)
         self.choose = QPushButton("This is th&e lamp")
         self.choose.setCheckable(True)
@@ -66,10 +66,10 @@ class DetailPane(QFrame):
             combo.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
             combo.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.facts = RowTable(theme)
-        self.tell = QLabel(wordWrap=True)
-        self.hold = QLabel(wordWrap=True)
-        self.why_open = QLabel(wordWrap=True, textFormat=Qt.TextFormat.PlainText)
-        self.why_open.setProperty("role", "title")
+        self.tell = Words(wraps=True)
+        self.hold = Words(wraps=True)
+        self.why_open = Words(wraps=True)
+        self.why_open.set_role("title")
         self.why_open.setVisible(False)
         self.how = Sketch(theme, 92, 40)
         self._facts: tuple[Fact, ...] = ()
@@ -84,8 +84,8 @@ class DetailPane(QFrame):
         self.learn.clicked.connect(lambda: self.teach.emit(self.watts.currentData() or ""))
 
     def _lay_out(self) -> None:
-        self.title.setProperty("role", "title")
-        self.hold.setProperty("role", "quiet")
+        self.title.set_role("title")
+        self.hold.set_role("quiet")
         head = QHBoxLayout()
         head.addWidget(self.title)
         head.addWidget(self.watts, 1)

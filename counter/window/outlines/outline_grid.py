@@ -5,10 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, QSize, Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QListView, QPushButton, QVBoxLayout
+from PySide6.QtGui import QPalette
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QListView, QPushButton, QVBoxLayout
 
 from counter.window.outlines.card_delegate import CARD_HEIGHT, CARD_LEAST_WIDTH, CARD_ROLE, CardDelegate, percent
 from counter.window.parts import early
+from counter.window.parts.panel import Panel
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -66,7 +69,7 @@ class CardView(QListView):
         super().resizeEvent(event)
 
 
-class OutlineGrid(QFrame):
+class OutlineGrid(Panel):
     """Search field, cards, and a line that says how many are folded away."""
 
     picked = Signal(str)
@@ -74,7 +77,6 @@ class OutlineGrid(QFrame):
 
     def __init__(self, theme: Theme) -> None:
         super().__init__()
-        self.setProperty("panel", True)
         self._all: tuple[Card, ...] = ()
         self._chosen: str | None = None
         self._unfolded = False
@@ -87,8 +89,8 @@ class OutlineGrid(QFrame):
         self.filter.setAccessibleName("Filter the outlines")
         self.filter.setMaximumWidth(260)
         self.filter.setFixedHeight(30)
-        self.count = QLabel()
-        self.count.setProperty("role", "quiet")
+        self.count = Words()
+        self.count.set_role("quiet")
         self.unfold = QPushButton("Un&fold")
         self.unfold.setCheckable(True)
         self.unfold.setFlat(True)
@@ -106,6 +108,8 @@ class OutlineGrid(QFrame):
         view.setUniformItemSizes(True)
         view.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
         view.setProperty("horizontalScrollBarPolicy", early.NO_SCROLL_BAR)
+        view.setProperty("frameShape", early.NO_FRAME)
+        view.viewport().setBackgroundRole(QPalette.ColorRole.AlternateBase)
         view.setAccessibleName("Outlines, likeliest family first")
         view.selectionModel().currentRowChanged.connect(self._mark)
         view.clicked.connect(self._pick)
@@ -115,8 +119,8 @@ class OutlineGrid(QFrame):
         return view
 
     def _lay_out(self) -> None:
-        title = QLabel("Outlines")
-        title.setProperty("role", "title")
+        title = Words("Outlines")
+        title.set_role("title")
         top = QHBoxLayout()
         top.addWidget(title)
         top.addWidget(self.count)
@@ -137,6 +141,9 @@ class OutlineGrid(QFrame):
             self._chosen = chosen
             self._refill()
         self.select(chosen)
+
+    def set_fitting(self, on: bool) -> None:
+        """Be only as tall as the rows of cards, or as tall as there is room."""
 
     def say_unreadable(self) -> None:
         """Say that no drawings are coming."""

@@ -26,6 +26,8 @@ USER_ROLE = 0x100
 VERTICAL = 2  # orientation
 NO_SCROLL_BAR = 1  # scroll bar policy
 ASK_FOR_MENU = 3  # context menu policy
+NO_FRAME = 0  # frame shape
+NO_FOCUS = 0  # focus policy
 
 
 def pen(colour: str, width: float = 1.0) -> QPen:

@@ -79,6 +79,13 @@ class SideTabs(QFrame):
         elif found.law is not None:
             self.law.show_law(found.law, case.broken)
 
+    def set_wide(self, is_wide: bool) -> None:
+        """Stand in a column of its own, with what may go in instead beside the cautions, or among other panes."""
+
+    def open_first(self) -> None:
+        """Bring the cautions to the front, and leave the keyboard where it is."""
+        self.tabs.setCurrentIndex(0)
+
     def open(self, at: int) -> None:
         """Bring a tab to the front, by its place from 0, and the keyboard to it."""
         self.tabs.setCurrentIndex(at)

@@ -12,12 +12,12 @@ from PySide6.QtWidgets import (
     QFileDialog,
     QFrame,
     QHBoxLayout,
-    QLabel,
     QPlainTextEdit,
     QPushButton,
     QVBoxLayout,
 )
 
+from counter.window.parts.words import Words
 from counter.window.training.paper import print_text, save_pdf
 
 if TYPE_CHECKING:
@@ -37,13 +37,13 @@ class ResultsPane(QFrame):
         self.sheet.setTabChangesFocus(True)
         self.sheet.setAccessibleName("Results sheet")
         self.copy, self.print, self.save = QPushButton("Copy"), QPushButton("Print…"), QPushButton("Save as PDF…")
-        self.said = QLabel()
-        self.said.setProperty("role", "quiet")
+        self.said = Words()
+        self.said.set_role("quiet")
         self.copy.clicked.connect(self._copy)
         self.print.clicked.connect(self._ask_printer)
         self.save.clicked.connect(self._ask_where)
-        title = QLabel("Results sheet")
-        title.setProperty("role", "title")
+        title = Words("Results sheet")
+        title.set_role("title")
         head = QHBoxLayout()
         head.addWidget(title)
         head.addWidget(self.said, 1, Qt.AlignmentFlag.AlignRight)

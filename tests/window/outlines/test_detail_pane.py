@@ -9,10 +9,10 @@ from tests.window.hands import CODE
 
 
 def test_the_clerk_says_which_lamp_it_is_by_the_button(window):
-    window._open_outline("G24q-3/26/quad")
+    window.counter.open_outline("G24q-3/26/quad")
     window.detail.choose.click()
     assert (window.case.chosen, window.assessment.is_settled) == ("G24q-3/26/quad", True)
-    window._open_outline("G24q-2/18/quad")
+    window.counter.open_outline("G24q-2/18/quad")
     assert (window.case.chosen, window.detail.choose.isChecked()) == (None, False)
 
 
@@ -26,7 +26,7 @@ def test_the_clerk_says_which_lamp_it_is_by_the_button(window):
 )
 def test_a_lamp_that_the_button_does_not_settle_says_why(windows, case, says):
     window = windows(case=case)
-    window._open_outline("G23/9/twin" if "glass" in case.looks else "G24q-2/18/quad")
+    window.counter.open_outline("G23/9/twin" if "glass" in case.looks else "G24q-2/18/quad")
     assert not window.detail.why_open.isVisible()
     window.detail.choose.click()
     assert not window.assessment.is_settled
@@ -35,6 +35,6 @@ def test_a_lamp_that_the_button_does_not_settle_says_why(windows, case, says):
 
 
 def test_a_settled_lamp_needs_no_reason(window):
-    window._open_outline("G24q-3/26/quad")
+    window.counter.open_outline("G24q-3/26/quad")
     window.detail.choose.click()
     assert not window.detail.why_open.isVisible()

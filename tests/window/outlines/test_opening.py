@@ -61,5 +61,5 @@ def test_damaged_opening_cards_only_cost_time(windows, data, how):
 def test_a_folder_that_cannot_be_made_does_not_stop_the_window(windows, data):
     data.write_text("a file where the folder should be")
     window = windows()
-    window._change(chosen="G24q-2/18/quad")
+    window.counter.change(chosen="G24q-2/18/quad")
     assert window.answer.base.text() == "G24q-2"

@@ -27,13 +27,13 @@ def test_enter_opens_an_outline_too(window):
 
 
 def test_a_new_look_closes_the_outline_opened_before(window):
-    window._open_outline("G13/36/linear")
-    window._answer_look("legs", "4")
+    window.counter.open_outline("G13/36/linear")
+    window.counter.answer_look("legs", "4")
     assert window.case.shown is None
 
 
 def test_a_filter_keeps_the_chosen_outline_marked(window):
-    window._change(chosen="G24q-2/18/quad")
+    window.counter.change(chosen="G24q-2/18/quad")
     window.grid.filter.setText("g24q")
     chosen = window.grid.view.currentIndex()
     assert chosen.isValid()
