@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 from counter.outline import face_doubt, face_view, hold_view, side_view
 from counter.window.outlines.drawing_view import DrawingView, Sketch
 from counter.window.outlines.facts import Difference, Fact, differences, facts_of, lamp_title
+from counter.window.parts.calm import CalmCombo
 from counter.window.parts.row_table import Row, RowTable
 from counter.window.parts.words import Words
 
@@ -48,9 +49,9 @@ class DetailPane(QFrame):
         for one, other in ((self.face, self.other_face), (self.side, self.other_side)):
             one.mate, other.mate = other, one
         self.title = Words()
-        self.watts = QComboBox()
+        self.watts = CalmCombo()
         self.watts.setAccessibleName("Lamp type on this base")
-        self.compare = QComboBox()
+        self.compare = CalmCombo()
         self.compare.setAccessibleName("Hold beside it")
         self.compare_words = Words("besi&de it")
         self.compare_words.setBuddy(self.compare)
@@ -103,6 +104,7 @@ class DetailPane(QFrame):
         scroll = QScrollArea(widgetResizable=True)
         scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         scroll.setWidget(holder)
+        scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)  # the facts in it take the keyboard
         self._words = scroll
         body = QHBoxLayout()
         body.addWidget(self.face, 5)

@@ -81,6 +81,7 @@ class OutlineGrid(Panel):
         self._chosen: str | None = None
         self._unfolded = False
         self._fresh = True
+        self._is_telling = False  # a highlight set from outside is no hand's
         self.model = CardModel()
         self.delegate = CardDelegate(theme)
         self.view = self._make_view()
@@ -111,7 +112,7 @@ class OutlineGrid(Panel):
         view.setProperty("frameShape", early.NO_FRAME)
         view.viewport().setBackgroundRole(QPalette.ColorRole.AlternateBase)
         view.setAccessibleName("Outlines, likeliest family first")
-        view.selectionModel().currentRowChanged.connect(self._mark)
+        view.selectionModel().currentRowChanged.connect(self._follow)
         view.clicked.connect(self._pick)
         view.activated.connect(self._pick)
         view.setProperty("contextMenuPolicy", early.ASK_FOR_MENU)
@@ -152,13 +153,19 @@ class OutlineGrid(Panel):
     def _mark(self, now: QModelIndex) -> None:
         self.delegate.chosen_row = now.row()
 
+    def _follow(self, now: QModelIndex) -> None:
+        """Open what the arrows highlight: highlight, drawing and what «This is the lamp» chooses are one."""
+        self._mark(now)
+        if now.isValid() and not self._is_telling:
+            self._pick(now)
+
     def _visible(self) -> tuple[Card, ...]:
         words = self.filter.text().strip().lower().split()
         if words:
             return tuple(card for card in self._all if all(word in _searchable(card) for word in words))
         if self._fresh or self._unfolded:
             return self._all
-        return tuple(card for card in self._all if card.share >= FOLD_UNDER)
+        return tuple(card for card in self._all if card.share >= FOLD_UNDER or card.lamp == self._chosen)
 
     def _refill(self) -> None:
         shown = self._visible()
@@ -185,7 +192,9 @@ class OutlineGrid(Panel):
         self._chosen = lamp
         rows = (row for row, card in enumerate(self.model.cards) if lamp is not None and card.lamp == lamp)
         index = self.model.index(next(rows, -1))
+        self._is_telling = True
         self.view.setCurrentIndex(index)
+        self._is_telling = False
         self._mark(index)  # a reset model forgets its current row without saying so
 
     def set_theme(self, theme: Theme) -> None:

@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from counter.window.outlines.facts import NOTCH_WORDS
+from counter.window.parts.calm import CalmCombo
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
@@ -56,7 +57,7 @@ class SourceDialog(QDialog):
 
     def _seen(self, fact: Fact) -> QLineEdit | QComboBox:
         if fact.address is not None and fact.address[2] == "face.notches":
-            combo = QComboBox()
+            combo = CalmCombo()
             for look, words in NOTCH_WORDS.items():
                 combo.addItem(words, look)
             return combo

@@ -158,6 +158,7 @@ class CautionsPane(QFrame):
         self.area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.area.setMinimumHeight(LEAST_HEIGHT_PX)
         self.area.setWidget(inside)
+        self.area.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.area.setAccessibleName("Cautions")
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 4, 0, 0)

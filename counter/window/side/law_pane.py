@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from counter.window.outlines.facts import CONFIDENCE_WORDS
+from counter.window.parts.calm import CalmCombo
 from counter.window.parts.scroll_column import ScrollColumn
 from counter.window.parts.words import Words
 from counter.window.side.note_list import Note, NoteList, words_label
@@ -32,7 +33,7 @@ class LawPane(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.place = QComboBox()
+        self.place = CalmCombo()
         self.place.setAccessibleName("The shop's place")
         self.broken = QPushButton("Broken lamp")
         self.broken.setCheckable(True)

@@ -8,7 +8,6 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import (
     QAbstractItemView,
-    QComboBox,
     QFrame,
     QHBoxLayout,
     QHeaderView,
@@ -19,6 +18,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from counter.window.parts.calm import CalmCombo
 from counter.window.parts.theme import TARGET
 from counter.window.parts.words import Words
 from counter.window.training.results_pane import ResultsPane
@@ -42,7 +42,7 @@ class BoardPage(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.table, self.results = QTableWidget(0, len(HEADS)), ResultsPane()
-        self.family, self.give = QComboBox(), QPushButton("Learn this first")
+        self.family, self.give = CalmCombo(), QPushButton("Learn this first")
         self.given = Words(wraps=True)
         self._rows: tuple[Row, ...] = ()
         self.family.setMinimumHeight(TARGET)

@@ -31,6 +31,7 @@ class ResultsPane(QFrame):
         super().__init__()
         self.setProperty("panel", True)
         self.name = ""
+        self._printer: QPrinter | None = None
         self.sheet = QPlainTextEdit(readOnly=True)
         self.sheet.setFont(QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont))
         self.sheet.setLineWrapMode(QPlainTextEdit.LineWrapMode.NoWrap)
@@ -71,7 +72,8 @@ class ResultsPane(QFrame):
     def _ask_printer(self) -> None:
         from PySide6.QtPrintSupport import QPrintDialog, QPrinter  # a library of its own, needed here only
 
-        dialog = QPrintDialog(QPrinter(QPrinter.PrinterMode.HighResolution), self)
+        self._printer = QPrinter(QPrinter.PrinterMode.HighResolution)  # the dialog only borrows it
+        dialog = QPrintDialog(self._printer, self)
         dialog.setWindowTitle("Print the results")
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.accepted.connect(lambda: self.print_on(dialog.printer()))

@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
+from counter.window.parts.calm import CalmCombo
 from counter.window.parts.scroll_column import ScrollColumn
 from counter.window.parts.theme import TARGET
 from counter.window.parts.words import Words
@@ -38,7 +39,7 @@ class StandingPage(QWidget):
         super().__init__()
         self.ready, self.matrix, self.memory = ReadyView(theme), ConfusionView(theme), MemoryView(theme)
         self.title, self.bars, self.worst = Words(), Words(wraps=True), Words(wraps=True)
-        self.axis, self.whose = QComboBox(), QComboBox()
+        self.axis, self.whose = CalmCombo(), CalmCombo()
         for key, words in AXES.items():
             self.axis.addItem(words, key)
         for combo in (self.axis, self.whose):
