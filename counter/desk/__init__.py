@@ -9,7 +9,7 @@ May import the core below it: catalogue, identify, marks, fit, light.
 from counter.desk._assess import assess, fit_code
 from counter.desk._assessment import Assessment, Conflict
 from counter.desk._case import CANNOT_TELL, LONGEST_MARKS, Case, CaseProblem
-from counter.desk._fields import changed_fixture, confirmable
+from counter.desk._fields import changed_fixture, confirmable, sized
 from counter.desk._history import History
 from counter.desk._saved_case import read_case
 from counter.fit import Fixture
@@ -28,4 +28,5 @@ __all__ = [
     "confirmable",
     "fit_code",
     "read_case",
+    "sized",
 ]

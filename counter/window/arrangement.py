@@ -28,7 +28,8 @@ if TYPE_CHECKING:
 WIDE_FROM_PX = 1800
 WIDE_FROM_EMS = 200  # and so many letters: with large ones four columns are too narrow
 GAP = 8
-LOOKS_EMS, MIDDLE_EMS, COLUMN_EMS = 47, 44, 45
+LOOKS_EMS, MIDDLE_EMS, COLUMN_EMS = 44, 38, 42
+NARROW_PX = 1200
 MOST_PX = 20_000  # no splitter is longer; a damaged file may say anything
 
 
@@ -94,6 +95,7 @@ class Arrangement(QWidget):
                 frame.deleteLater()
         self.column.setStretchFactor(1, 1)
         panes.fixture.more.toggled.connect(self._make_room)
+        self._spread()
         self._arrange()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -128,7 +130,8 @@ class Arrangement(QWidget):
             side = min(max(width // 4, 440), 720)
             self.across.setSizes([looks, width - looks - column - side, column, side])
         else:
-            self.across.setSizes([344, width - 344 - 372, 372])
+            column = 330 if width < NARROW_PX else 372
+            self.across.setSizes([344, width - 344 - column, column])
 
     def _make_room(self, is_open: bool) -> None:
         """Let the marks give way to the fixture's further fields, so that the cautions keep theirs."""

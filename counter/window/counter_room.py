@@ -11,7 +11,7 @@ from PySide6.QtGui import QKeySequence, QShortcut
 
 from counter import catalogue as catalogues
 from counter import desk
-from counter.identify import LookProblem, parse_look
+from counter.identify import LookProblem, Typed, parse_look, with_unit
 from counter.marks import load_house
 from counter.window.arrangement import Panes
 from counter.window.fixture.fixture_pane import FixturePane
@@ -162,6 +162,9 @@ class Counter(QObject):
 
     def change(self, **fields: Any) -> None:
         """Replace fields of the case and show what follows."""
+        if "looks" in fields or "typed" in fields:
+            looks, typed = fields.get("looks", self.case.looks), fields.get("typed", self.case.typed)
+            fields["looks"], _ = desk.sized(self.catalogue, looks, typed)
         if fields.keys() & {"looks", "marks"}:  # what is seen now counts; an outline opened before may be another's
             fields.setdefault("shown", None)
         if self.history.change(**fields):
@@ -169,22 +172,39 @@ class Counter(QObject):
 
     def answer_look(self, key: str, text: str) -> None:
         """Take an answer to a look as it was pressed or typed; "" takes it back."""
-        looks = dict(self.case.looks)
+        looks, typed = dict(self.case.looks), dict(self.case.typed)
         looks.pop(key, None)
-        if text:
-            try:
-                looks[key] = parse_look(self.catalogue, key, text)
-            except LookProblem as problem:
-                self.looks.show_problem(key, _with_label(self.catalogue, str(problem)))
-                return
-        self.looks.show_problem(key, "")
-        self.looks.say_taken(_taken(text, looks.get(key)))
-        self.change(looks=looks)
+        typed.pop(key, None)
+        is_size = self.catalogue.look_by_key[key].is_measured
+        problem = ""
+        try:
+            said = with_unit(text, self.window.units) if is_size else text
+            answer = parse_look(self.catalogue, key, said) if text else None
+        except LookProblem as found:
+            answer, problem = None, _with_label(self.catalogue, str(found))
+        if text and is_size and answer != desk.CANNOT_TELL:
+            typed[key] = Typed(text=text, units=self.window.units)
+            problem = self._size_problem(key, looks, typed)
+        elif answer is not None:
+            looks[key] = answer
+        if problem:
+            typed.pop(key, None)
+        self.looks.show_problem(key, problem)
+        self.change(looks=looks, typed=typed)
+        self.looks.say_taken("" if problem else _taken(text, self.case.looks.get(key)))
+
+    def _size_problem(self, key: str, looks: dict[str, str | float], typed: dict[str, Typed]) -> str:
+        """Return why what was typed for a size cannot be taken, or nothing."""
+        try:
+            desk.sized(self.catalogue, looks, {key: typed[key]})
+        except LookProblem as found:
+            return _with_label(self.catalogue, str(found))
+        return ""
 
     def change_fixture(self, fields: dict[str, Any]) -> None:
         """Take fields of the fixture as they were chosen or typed."""
         try:
-            fixture = desk.changed_fixture(self.catalogue, self.case.fixture, fields)
+            fixture = desk.changed_fixture(self.catalogue, self.case.fixture, fields, self.window.units)
         except ValueError as problem:
             self.fixture.show_problem(_with_label(self.catalogue, str(problem)))
             return
@@ -207,7 +227,7 @@ class Counter(QObject):
         kind, of, part = fact.address
         today = datetime.now(UTC).astimezone().date()
         try:
-            seen = desk.confirmable(self.catalogue, part, value)
+            seen = desk.confirmable(self.catalogue, part, value, self.window.units)
             catalogues.confirm(self.data, kind=kind, of=of, part=part, value=seen, who=who, on=today, how=how)
         except (ValueError, OSError, catalogues.ConfirmError) as problem:
             dialog.show_problem(str(problem))
@@ -266,7 +286,9 @@ class Counter(QObject):
         shown = case.shown or found.lamp or found.nearest
         cards = cards_of(self.catalogue, found.candidates, self._drawn, found.outlines)
         self.grid.show_cards(cards, self._card_of(cards, shown), fresh=not case.looks and not case.marks)
-        self.looks.show_looks(case.looks, () if found.is_settled else found.next, found.advice)
+        _, doubts = desk.sized(self.catalogue, case.looks, case.typed)
+        self.looks.show_looks(case, () if found.is_settled else found.next, found.advice, doubts[:1])
+        self.looks.show_units(self.window.units)
         self.marks.show_marks(case.marks, found.readings, found.conflicts, found.problems)
         self.fixture.show_fixture(case.fixture, case.use)
         self.fixture.show_label(found.label)

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QListView, QPushButton, QV
 from counter.window.outlines.card_delegate import CARD_HEIGHT, CARD_LEAST_WIDTH, CARD_ROLE, CardDelegate, percent
 from counter.window.parts import early
 from counter.window.parts.panel import Panel
+from counter.window.parts.sizes import ems
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
     from counter.window.parts.theme import Theme
 
 SCROLL_BAR_PX = 14
+NARROW_EMS = 66  # in less the tools stand below the title
 FOLD_UNDER = 0.004  # cards below this share are folded away once anything is known
 
 
@@ -88,11 +90,11 @@ class OutlineGrid(Panel):
         self.filter = QLineEdit(placeholderText="Filter, as 26")
         self.filter.setClearButtonEnabled(True)
         self.filter.setAccessibleName("Filter the outlines")
-        self.filter.setMaximumWidth(260)
-        self.filter.setFixedHeight(30)
+        self.filter.setMaximumWidth(ems(self.font(), 34))
+        self.filter.setMinimumWidth(ems(self.font(), 14))
         self.count = Words()
         self.count.set_role("quiet")
-        self.unfold = QPushButton("Un&fold")
+        self.unfold = QPushButton("Unfold")
         self.unfold.setCheckable(True)
         self.unfold.setFlat(True)
         self._lay_out()
@@ -122,17 +124,26 @@ class OutlineGrid(Panel):
     def _lay_out(self) -> None:
         title = Words("Outlines")
         title.set_role("title")
-        top = QHBoxLayout()
-        top.addWidget(title)
-        top.addWidget(self.count)
-        top.addStretch(1)
-        top.addWidget(self.unfold)
-        top.addWidget(self.filter)
+        said, tools = QHBoxLayout(), QHBoxLayout()
+        said.addWidget(title)
+        said.addWidget(self.count)
+        said.addStretch(1)
+        tools.addStretch(1)
+        tools.addWidget(self.unfold)
+        tools.addWidget(self.filter)
+        self._top = top = QHBoxLayout()
+        top.addLayout(said)
+        top.addLayout(tools, 1)
         box = QVBoxLayout(self)
         box.setContentsMargins(8, 8, 8, 8)
         box.addLayout(top)
         box.addWidget(self.view, 1)
         self.setTabOrder(self.filter, self.view)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        is_narrow = event.size().width() < ems(self.font(), NARROW_EMS)
+        early.set_upright(self._top, is_narrow)
+        super().resizeEvent(event)
 
     def show_cards(self, cards: Sequence[Card], chosen: str | None = None, *, fresh: bool = True) -> None:
         """Show cards best first; `fresh` says that nothing is known yet, so nothing is folded away."""
@@ -172,7 +183,7 @@ class OutlineGrid(Panel):
         self.model.show(shown)
         hidden = len(self._all) - len(shown)
         self.unfold.setVisible(not self._fresh and (hidden > 0 or self._unfolded) and not self.filter.text().strip())
-        self.unfold.setText("&Fold unlikely" if self._unfolded else f"Un&fold {hidden} more")
+        self.unfold.setText("Fold unlikely" if self._unfolded else f"Unfold {hidden} more")
         if not self._all:
             self.count.setText("Laying out the drawings …")
         elif not shown:

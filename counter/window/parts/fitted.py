@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from PySide6.QtGui import QFont
 
 STEPS = (1.3, 1.15, 1.0, 0.9)
-FLAGS = early.LEFT | early.VCENTRE | early.WRAP
+WRAPS = early.LEFT | early.WRAP
 
 
 class FittedWords(Words):
@@ -24,6 +24,8 @@ class FittedWords(Words):
 
     def __init__(self, lines: int, least_px: int) -> None:
         super().__init__()
+        self.most = STEPS[0]  # times the window's letters
+        self.flags = WRAPS | early.VCENTRE
         self._least = QSize(least_px, high(self.font(), lines))
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
 
@@ -35,9 +37,9 @@ class FittedWords(Words):
 
     def fitting(self, rect: QRect) -> tuple[QFont, bool]:
         """Return the largest letters in which the words fit, and whether they fit at all."""
-        for step in STEPS:
+        for step in (step for step in STEPS if step <= self.most):
             font = grown(self.font(), step)
-            box = QFontMetrics(font).boundingRect(rect, FLAGS, self.text())
+            box = QFontMetrics(font).boundingRect(rect, self.flags, self.text())
             if box.height() <= rect.height() and box.width() <= rect.width():
                 return font, True
         return font, False
@@ -47,7 +49,7 @@ class FittedWords(Words):
         rect = self.contentsRect()
         font, fits = self.fitting(rect)
         painter.setFont(font)
-        painter.drawText(rect, FLAGS, self.text() if fits else self._shortened(rect, QFontMetrics(font)))
+        painter.drawText(rect, self.flags, self.text() if fits else self._shortened(rect, QFontMetrics(font)))
         painter.end()
 
     def _shortened(self, rect: QRect, metrics: QFontMetrics) -> str:
@@ -56,7 +58,7 @@ class FittedWords(Words):
         while len(words) > 1:
             words.pop()
             text = f"{' '.join(words)} …"
-            if metrics.boundingRect(rect, FLAGS, text).height() <= rect.height():
+            if metrics.boundingRect(rect, self.flags, text).height() <= rect.height():
                 return text
         return "…"
 
