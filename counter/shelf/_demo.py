@@ -12,12 +12,16 @@ from typing import TYPE_CHECKING, NamedTuple
 from stdnum import ean
 
 from counter import marks
+from counter.shelf._columns import guess_columns
+from counter.shelf._match import Matcher
+from counter.shelf._plan import plan_import, put
 from counter.shelf._sheet import Row
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
     from counter.catalogue import Catalogue, Lamp
+    from counter.shop import Store
 
 NAME = "Demo shop (invented)"
 LINES = 1500
@@ -51,6 +55,16 @@ _GOODS = (
     "COUPLING SET SCREW 1/2IN",
 )
 _LED = ("LED PLUG-IN {base} {watts}W 4000K TYPE A", "LED LAMP {base} {watts}W 3500K BALLAST BYPASS")
+
+
+def put_demo(store: Store, catalogue: Catalogue) -> int:
+    """Make the demo list the present one, marked as such.
+
+    Raises:
+        StoreProblem: it cannot be kept.
+    """
+    rows = demo_rows(catalogue)
+    return put(store, plan_import(NAME, rows, guess_columns(rows), Matcher(catalogue)), is_demo=True)
 
 
 class DemoLine(NamedTuple):

@@ -28,7 +28,7 @@ if TYPE_CHECKING:
         keep_wish,
         waiting,
     )
-    from counter.shop._load import Remembered, has_store, load_catalogue, remembered_catalogue
+    from counter.shop._load import Remembered, has_store, load_catalogue, remembered_catalogue, remembered_revision
     from counter.shop._log import (
         MIX_UPS,
         REASONS,
@@ -51,20 +51,20 @@ if TYPE_CHECKING:
         slip_by,
         sold_lamps,
     )
+    from counter.shop._look import Look, look
     from counter.shop._parked import (
         Parked,
         park,
         parked,
         unpark,
     )
-    from counter.shop._problem import StoreProblem
+    from counter.shop._problem import Cancelled, StoreProblem
     from counter.shop._records import add_record, append_record, record_lines, records, remove_record
     from counter.shop._settings import (
         put_setting,
         setting,
     )
     from counter.shop._stock import (
-        Cancelled,
         StockItem,
         StockList,
         all_items,
@@ -97,7 +97,7 @@ _LATER = {
     "record_lines": "_records",
     "records": "_records",
     "remove_record": "_records",
-    "Cancelled": "_stock",
+    "Cancelled": "_problem",
     "StockItem": "_stock",
     "StockList": "_stock",
     "all_items": "_stock",
@@ -149,6 +149,9 @@ _LATER = {
     "describe": "_care",
     "move": "_care",
     "restore": "_care",
+    "Look": "_look",
+    "look": "_look",
+    "remembered_revision": "_load",
     "Store": "_store",
     "open_store": "_store",
     "Where": "_where",
@@ -161,6 +164,7 @@ __all__ = [
     "Cancelled",
     "Kept",
     "LoggedSlip",
+    "Look",
     "Month",
     "Parked",
     "Remembered",
@@ -201,6 +205,7 @@ __all__ = [
     "layer",
     "lists",
     "load_catalogue",
+    "look",
     "match_by_hand",
     "mixed_up",
     "month",
@@ -216,6 +221,7 @@ __all__ = [
     "remember_columns",
     "remembered_catalogue",
     "remembered_columns",
+    "remembered_revision",
     "remove_record",
     "restore",
     "setting",

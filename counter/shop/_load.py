@@ -69,6 +69,12 @@ def remembered_catalogue(data: Path) -> Remembered:
     return Remembered(load_with_problems(old), -1)
 
 
+def remembered_revision(data: Path) -> int:
+    """Return the revision of the layer that `remembered_catalogue` starts with; -1 where none was kept."""
+    kept = _kept(paths.machine(data) / LAYER_CACHE)
+    return kept["revision"] if kept is not None else -1
+
+
 def _left_behind(data: Path) -> tuple[Problem, ...]:
     """Return what is wrong with an old file that could not be taken over, if there is one."""
     if not (data / SHOP_FILE).is_file():

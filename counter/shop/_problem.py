@@ -23,3 +23,7 @@ class StoreProblem(OSError):  # noqa: N818 - expected and said to the clerk as i
     def may_pass(self) -> bool:
         """Whether what was to be written may wait in the journal and go in later."""
         return self.kind != "refused"
+
+
+class Cancelled(Exception):  # noqa: N818 - somebody's wish, no fault
+    """Whoever asked for an import stopped it; nothing of it was kept."""

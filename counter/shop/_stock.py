@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from sqlalchemy import delete, func, insert, select, text, update
 
 from counter.shop._moments import now_text
+from counter.shop._problem import Cancelled
 from counter.shop._tables import hand_matches, mappings, stock, stock_lists
 
 if TYPE_CHECKING:
@@ -20,10 +21,6 @@ AREA = "stock"
 LISTS_KEPT = 3  # the present list and those that can be brought back
 BATCH = 5000
 MOST_FOUND = 200
-
-
-class Cancelled(Exception):  # noqa: N818 - somebody's wish, no fault
-    """Whoever asked for an import stopped it; nothing of it was kept."""
 
 
 class StockItem(NamedTuple):

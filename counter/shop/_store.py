@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from sqlalchemy import Connection, Engine
 
 _open: dict[str, Store] = {}
-_lock = threading.Lock()
+_lock, _opening = threading.Lock(), threading.Lock()
 
 
 class Store:
@@ -137,14 +137,14 @@ def open_store(data: Path) -> Store:
         StoreProblem: it cannot be used; the words say why and the way out.
     """
     where = where_of(data)
-    with _lock:
+    with _opening:  # of two threads that ask at once the second takes what the first has opened
         found = _open.get(where.url)
-        if found is not None:
-            return found
-    store = open_at(where)
-    take_over(store, data)
-    with _lock:
-        return _open.setdefault(where.url, store)
+        if found is None:
+            found = open_at(where)
+            take_over(found, data)
+            with _lock:
+                _open[where.url] = found
+        return found
 
 
 def open_at(where: Where, *, may_begin: bool = True) -> Store:

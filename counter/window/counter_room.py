@@ -26,6 +26,7 @@ from counter.window.parts.menu import menu_of
 from counter.window.parts.source_dialog import SourceDialog
 from counter.window.parts.style import wear
 from counter.window.parts.undo_keys import UndoKeys
+from counter.window.shelf.shop_desk import ShopDesk
 from counter.window.side.side_tabs import TABS, SideTabs
 from counter.window.training.door import TrainingDoor
 
@@ -88,6 +89,7 @@ class Counter(QObject):
     def begin(self, *, is_fresh: bool) -> None:
         """Show the case; an empty one's outlines are kept for the next start."""
         self.training = TrainingDoor(self.window)
+        self.shop = ShopDesk(self)
         self.answer.menu.setMenu(menu_of(self.window))
         self.show()
         self.marks.take_focus()
@@ -108,6 +110,22 @@ class Counter(QObject):
         self.side.build(loaded.catalogue)
         self.looks.show_problem("", _left_out(loaded.problems))
 
+    def take_loaded(self, loaded: Loaded) -> None:
+        """Use what another till has confirmed since."""
+        self._take_catalogue(loaded)
+        self.show()
+
+    def take_case(self, case: Case) -> None:
+        """Show a case that comes from a slip or from those that waited; the one before it comes back by undo."""
+        for pane in (self.looks, self.marks, self.fixture):
+            pane.clear()
+        self.history.start_over(case)
+        self.show()
+
+    def fresh_case(self) -> Case:
+        """Return the case of somebody of whom nothing is known yet."""
+        return self._new_case()
+
     def _take_house(self) -> None:
         """Use the shop's own tables of makers' codes, if it has some that can be read."""
         try:
@@ -127,7 +145,7 @@ class Counter(QObject):
         self.detail.beside.connect(lambda lamp: self.change(beside=lamp or None))
         self.detail.source_wanted.connect(self.open_source)
         # marks
-        self.marks.typed.connect(lambda text: self.change(marks=text))
+        self.marks.typed.connect(self.take_marks)
         self.marks.look_dropped.connect(lambda key: self.answer_look(key, ""))
         # fixture
         self.fixture.changed.connect(self.change_fixture)
@@ -175,6 +193,11 @@ class Counter(QObject):
             fields.setdefault("shown", None)
         if self.history.change(**fields):
             self.show()
+
+    def take_marks(self, text: str) -> None:
+        """Take what was typed as marks, unless it is the code of a slip, which brings its case back."""
+        if not self.shop.is_slip(text):
+            self.change(marks=text)
 
     def answer_look(self, key: str, text: str) -> None:
         """Take an answer to a look as it was pressed or typed; "" takes it back."""
@@ -302,6 +325,7 @@ class Counter(QObject):
         for pane in (self.looks, self.marks, self.fixture):
             pane.clear()
         self.grid.filter.clear()
+        self.shop.next_customer()
         self.history.start_over(self._new_case())
         self.side.open_first()
         self.show()
@@ -344,6 +368,7 @@ class Counter(QObject):
         self.detail.show_choice(chosen, _why_open(found) if chosen else "")
         self._show_answer(found)
         self.training.show_case()
+        self.shop.show_case()
 
     def _show_no_answer(self) -> None:
         """Leave no old verdict standing beside what was typed since."""
@@ -380,6 +405,7 @@ class Counter(QObject):
     def close(self) -> None:
         """Leave nothing behind that would keep the program alive."""
         self.training.close()
+        self.shop.close()
 
 
 def _worth_comparing(catalogue: Catalogue, found: Assessment, shown: str | None) -> tuple[str, ...]:

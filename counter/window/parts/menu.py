@@ -23,11 +23,27 @@ def menu_of(window: MainWindow) -> QMenu:
     _choices(window, menu.addMenu("Lengths"), LENGTHS, window.units, window.set_units)
     menu.addSeparator()
     menu.addAction("Training\tF4", window.counter.training.enter)
+    menu.addAction("Put this case aside\tF6", window.counter.shop.parked.park)
+    menu.addAction("Slip …\tCtrl+P", window.counter.shop.write_slip)
+    menu.addAction("Slips …", window.counter.shop.open_log)
+    _stock(window, menu.addMenu("Stock"))
+    menu.addSeparator()
     menu.addAction("Shop's place …", window.counter.ask_for_place)
     menu.addAction("Broken lamp\tCtrl+B", window.counter.toggle_broken)
     menu.addAction("Undo\tCtrl+Z", window.counter.undo)  # the key itself is a shortcut of the window
     menu.addAction("Close", window.close)
     return menu
+
+
+def _stock(window: MainWindow, menu: QMenu) -> None:
+    desk = window.counter.shop
+    menu.addAction("Search the shelf\tCtrl+J", desk.search)
+    menu.addAction("Import stock list …", desk.import_list)
+    menu.addAction("Bring the list before this one back", desk.bring_back)
+    menu.addAction("Cost over the years …", desk.open_cost)
+    menu.addSeparator()
+    menu.addAction("Load the demo shop", desk.load_demo)
+    menu.addAction("Take the demo shop out", desk.drop_demo)
 
 
 def _choices(
