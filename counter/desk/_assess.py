@@ -157,8 +157,17 @@ def _is_settled(
     white = _is_white(case, conflicts)
     if lamp.kind != "uv-c" and not white and _uv_doubt(lamp, candidates) >= UV_DOUBT:
         return False
-    twins = sum(one.probability for one in candidates if one.kind == "uv-c") if white and lamp.kind != "uv-c" else 0.0
+    twins = _ruled_out(case, candidates) if white and not lamp.is_ultraviolet else 0.0
     return case.chosen is not None or _chance(lamp, candidates) / (1 - twins) >= SETTLED_AT
+
+
+def _ruled_out(case: Case, candidates: tuple[Candidate, ...]) -> float:
+    """Return the share of lamps that white glass rules out, and, in a fixture to see by, of coated UV lamps.
+
+    A UV lamp that somebody put into a fixture for light is to be replaced by the white one of its base and watts.
+    """
+    kinds = {"uv-c", "uv-a", "other"} if case.use == "lighting" else {"uv-c"}
+    return sum(one.probability for one in candidates if one.kind in kinds)
 
 
 def _says_germicidal(case: Case, readings: tuple[Reading, ...]) -> bool:

@@ -22,7 +22,7 @@ MOSTLY = 0.55  # of its family: from here the base itself can be named
 SUSPECT = "may be germicidal UV-C"
 NOTHING = "Nothing looked at yet"
 UNREADABLE = "These marks say nothing known: look at the lamp"
-KIND_WORDS = {"uv-c": "UV-C germicidal", "uv-a": "blacklight", "led": "LED"}
+KIND_WORDS = {"uv-c": "UV-C germicidal", "uv-a": "blacklight", "led": "LED", "other": "UV-B"}
 
 
 class Leading(NamedTuple):

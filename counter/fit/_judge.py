@@ -9,7 +9,9 @@ from counter.fit._facts import Facts, Finding, facts
 from counter.fit._label import with_label
 from counter.fit._models import Judgement
 from counter.fit._texts import caution, verdict_of
+from counter.fit.rules import _beyond as _beyond_rules
 from counter.fit.rules import _holder as _holder_rules
+from counter.fit.rules import _start as _start_rules
 from counter.fit.rules import _supply as _supply_rules
 from counter.fit.rules import _use as _use_rules
 
@@ -19,7 +21,13 @@ if TYPE_CHECKING:
     from counter.catalogue import Catalogue, Lamp
     from counter.fit._models import Caution, Fixture, Signal, Use, Verdict
 
-RULES = (*_use_rules.RULES, *_holder_rules.RULES, *_supply_rules.RULES)
+RULES = (
+    *_use_rules.RULES,
+    *_beyond_rules.RULES,
+    *_holder_rules.RULES,
+    *_supply_rules.RULES,
+    *_start_rules.RULES,
+)
 STRICTNESS: dict[Verdict, int] = {"sell": 0, "ask first": 1, "do not sell": 2}
 MOST_AT_ONCE = 60  # lamp types judged together while none is named; past these they have too little in common
 GRAVITY: dict[Signal, int] = {"DANGER": 0, "WARNING": 1, "CAUTION": 2, "NOTICE": 3}
@@ -71,7 +79,9 @@ def judge_any(
 
 
 def _plain(rule: str) -> str:
-    return rule.removesuffix("-no-figure")
+    """Return what a rule is about: with or without a figure, and whichever ultraviolet it speaks of."""
+    plain = rule.removesuffix("-no-figure")
+    return f"uv-{plain[4:]}" if plain.startswith(("uva-", "uvb-", "uvc-")) else plain
 
 
 def _gravest(findings: Sequence[Finding]) -> Finding:

@@ -13,7 +13,7 @@ Verdict = Literal["sell", "ask first", "do not sell"]
 # "bypassed": made for a ballast, which was taken out and the mains led to the holder. "none": made without one,
 # as fixtures for mains twist-lock lamps are.
 Ballast = Literal["magnetic", "electronic", "dimming", "led-driver", "bypassed", "none", "unknown"]
-Use = Literal["lighting", "germicidal", "blacklight", "unknown"]
+Use = Literal["lighting", "germicidal", "blacklight", "insect trap", "gel curing", "tanning", "medical", "unknown"]
 
 
 class Fixture(Model):

@@ -110,12 +110,6 @@ def led_caps() -> tuple[LedCap, ...]:
 
 
 @cache
-def reduced_lamps() -> dict[str, float]:
-    """Return the reduced-wattage lamps, by id, and the watts they stand in for."""
-    return {row["lamp"]: row["instead_of_watts"] for row in _replacements()["reduced"]}
-
-
-@cache
 def white_codes() -> tuple[str, ...]:
     """Return the colour codes that shops commonly keep."""
     return tuple(_replacements()["colours"])

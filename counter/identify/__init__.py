@@ -6,7 +6,18 @@ May import counter.catalogue. Knows no marks grammar: evidence from marks arrive
 from counter.identify._models import Candidate, NextLook
 from counter.identify._next import next_looks
 from counter.identify._parse import CANNOT_TELL, LookProblem, parse_look
+from counter.identify._prior import prior
 from counter.identify._rank import rank
 from counter.identify._tables import word_chances
 
-__all__ = ["CANNOT_TELL", "Candidate", "LookProblem", "NextLook", "next_looks", "parse_look", "rank", "word_chances"]
+__all__ = [
+    "CANNOT_TELL",
+    "Candidate",
+    "LookProblem",
+    "NextLook",
+    "next_looks",
+    "parse_look",
+    "prior",
+    "rank",
+    "word_chances",
+]
