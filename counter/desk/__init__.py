@@ -11,7 +11,7 @@ from counter.desk._assessment import Assessment, Conflict
 from counter.desk._case import CANNOT_TELL, LONGEST_MARKS, Case, CaseProblem
 from counter.desk._fields import changed_fixture, confirmable
 from counter.desk._history import History
-from counter.desk._saved_case import read_case
+from counter.desk._saved_case import case_in, read_case
 from counter.fit import Fixture
 
 __all__ = [
@@ -24,6 +24,7 @@ __all__ = [
     "Fixture",
     "History",
     "assess",
+    "case_in",
     "changed_fixture",
     "confirmable",
     "fit_code",

@@ -11,6 +11,7 @@ May import counter.catalogue and counter.light.
 
 from counter.fit._disposal import BrokenStep, DisposalNote, broken_caution, broken_steps, disposal, disposal_check
 from counter.fit._facts import weakest
+from counter.fit._holder import unknown_holder
 from counter.fit._judge import STRICTNESS, in_order, judge, judge_any, strictest_of
 from counter.fit._label import LabelReading, LabelSpan, parse_label
 from counter.fit._law import LawNote, Place, law, law_caution, law_check, places
@@ -60,6 +61,7 @@ __all__ = [
     "said_uv",
     "seen_clear",
     "strictest_of",
+    "unknown_holder",
     "unread_beside_uvc",
     "wanted",
     "weakest",
