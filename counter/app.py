@@ -6,10 +6,11 @@ import os
 import sys
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QTimer, qInstallMessageHandler
+from PySide6.QtCore import QBuffer, QTimer, qInstallMessageHandler
 from PySide6.QtWidgets import QApplication, QMessageBox
 
 from counter import __version__
+from counter.files import write_atomic
 from counter.window.main_window import MainWindow
 
 if TYPE_CHECKING:
@@ -50,8 +51,15 @@ def save_picture(out: Path, data: Path, case: Case | None, size: tuple[int, int]
     window.wake(case)
     for _ in range(SETTLE_ROUNDS):
         application.processEvents()
-    if not window.grab().save(str(out)):
-        raise OSError(f"cannot write {out}: is it a .png in a folder that exists?")
+    _write_png(window, out)
+
+
+def _write_png(window: MainWindow, out: Path) -> None:
+    """Write the window's picture, in full or not at all; never into a folder, a pipe or a device."""
+    raw = QBuffer()
+    raw.open(QBuffer.OpenModeFlag.WriteOnly)
+    window.grab().save(raw, "PNG")
+    write_atomic(out, bytes(raw.data().data()))
 
 
 def _without_size_hints(kind: QtMsgType, context: QMessageLogContext, words: str) -> None:

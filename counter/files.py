@@ -55,6 +55,8 @@ def read_bytes(path: Path, most: int = LARGEST) -> bytes:
             about = os.fstat(handle)
             _hold_ordinary(about.st_mode)  # and again: it may have been replaced meanwhile
             content = b"" if about.st_size > most else file.read(most + 1)
+            if content is None:  # what would have made us wait
+                raise UnusableFileError("nothing can be read from it now")
     except FileNotFoundError:
         raise
     except OSError as problem:
@@ -94,7 +96,7 @@ def write_atomic(path: Path, content: bytes) -> None:
         OSError: the new file could not be written in full; the old one is untouched. Where the name leads to a
             folder, a pipe or a device, that is left alone.
     """
-    target = _target(path)
+    target = target_of(path)
     target.parent.mkdir(parents=True, exist_ok=True)
     part = target.with_name(f".{target.name}.{secrets.token_hex(4)}.part")
     try:
@@ -133,8 +135,12 @@ def migrated(content: dict[str, Any], steps: Mapping[int, Migration], current: i
     return content
 
 
-def _target(path: Path) -> Path:
-    """Return what a name leads to, an ordinary file or nothing yet."""
+def target_of(path: Path) -> Path:
+    """Return what a name leads to: an ordinary file, or nothing yet.
+
+    Raises:
+        OSError: it leads to something else, or to itself.
+    """
     try:
         target = path.resolve()
         with contextlib.suppress(FileNotFoundError):

@@ -1,7 +1,8 @@
-"""Input and output as consoles, pipes and disks really are: any encoding, a reader that leaves, no room, many cases."""
+"""Input and output as consoles, pipes and disks really are: any encoding, a reader that leaves, no room."""
 
 from __future__ import annotations
 
+import io
 import json
 import os
 import subprocess
@@ -185,19 +186,39 @@ COMMANDS = [
 ]
 
 
+@pytest.fixture
+def console(monkeypatch):
+    """Return a runner of one command on a console of an encoding: status, and what reached it."""
+
+    def run_on(encoding, *arguments):
+        raw = io.BytesIO()
+        with monkeypatch.context() as patch:
+            patch.setattr(sys, "stdout", io.TextIOWrapper(raw, encoding))
+            status = cli.main([*arguments])
+            sys.stdout.flush()
+            return status, raw.getvalue().decode(encoding)
+
+    return run_on
+
+
 @pytest.mark.parametrize("encoding", ["ascii", "latin-1", "cp437", "cp1252", "utf-16"])
 @pytest.mark.parametrize("arguments", COMMANDS, ids=" ".join)
-def test_every_encoding_carries_the_answer(arguments, encoding):
-    done = shell(*arguments, PYTHONIOENCODING=encoding)
-    assert done.stderr == b""
-    assert done.stdout.decode(encoding).strip()
+def test_every_encoding_carries_the_answer(console, arguments, encoding):
+    status, out = console(encoding, *arguments)
+    assert status in (DONE, NOTHING, ASK_FIRST)
+    assert out.strip()
 
 
 @pytest.mark.parametrize("encoding", ["ascii", "latin-1", "cp437"])
-def test_json_is_the_same_in_every_encoding(encoding):
+def test_json_is_the_same_in_every_encoding(console, encoding):
     arguments = ("cards", "--count", "20", "--json")
-    narrow = shell(*arguments, PYTHONIOENCODING=encoding).stdout.decode(encoding)
-    assert json.loads(narrow) == json.loads(shell(*arguments, PYTHONIOENCODING="utf-8").stdout)
+    assert json.loads(console(encoding, *arguments)[1]) == json.loads(console("utf-8", *arguments)[1])
+
+
+def test_a_process_of_its_own_heeds_the_encoding():
+    done = shell("cards", "--count", "12", PYTHONIOENCODING="ascii")
+    assert (done.returncode, done.stderr) == (DONE, b"")
+    assert done.stdout.isascii()
 
 
 @posix_only
@@ -247,7 +268,7 @@ def test_a_lamp_that_is_no_text_gets_words(lamp):
         json.loads(done.stdout)
 
 
-@pytest.mark.parametrize("bad", ["\ud800", "\udcff", "\x00"], ids=ascii)
+@pytest.mark.parametrize("bad", [chr(0xD800), chr(0xDCFF), chr(0)], ids=ascii)
 def test_a_character_that_cannot_be_read_is_read_as_one(bad):
     case = Case(marks=f"CFQ1{bad}W/G24q", fixture={"label": f"{bad}26W", "holder": f"G24q{bad}"}, looks={"legs": bad})
     assert case == Case(marks="CFQ1?W/G24q", fixture={"label": "?26W", "holder": "G24q?"}, looks={"legs": "?"})

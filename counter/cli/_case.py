@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from counter.cli._core import catalogue_of, house_of, saved_case
 from counter.cli._input import STANDARD_INPUT, lines
 from counter.cli._line import BAD_INPUT, BY_VERDICT, DONE, Answer, BadInput
-from counter.files import reason
+from counter.files import reason, target_of
 
 if TYPE_CHECKING:
     import argparse
@@ -101,8 +101,17 @@ def _size(text: str) -> tuple[int, int]:
     return size
 
 
+def _hold_png(out: Path) -> None:
+    try:
+        if out.suffix.lower() != ".png" or not target_of(out).parent.is_dir():
+            raise BadInput(f"{out}: name a .png in a folder that exists")
+    except OSError as problem:
+        raise BadInput(f"{out}: {reason(problem)}; name a .png in a folder that can be written") from None
+
+
 def _picture(chosen: argparse.Namespace, data: Path) -> Answer:
     size = _size(chosen.size)
+    _hold_png(chosen.out)
     case = saved_case(chosen.case, catalogue_of(data)) if chosen.case is not None else None
     from counter.app import save_picture  # what was typed is judged first: a bad size needs no Qt
 

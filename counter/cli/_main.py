@@ -22,6 +22,7 @@ from counter.cli._line import (
     globals_first,
 )
 from counter.cli._output import complain, flush, ready_console, write
+from counter.files import is_there
 
 if TYPE_CHECKING:
     import argparse
@@ -89,7 +90,7 @@ def _data(chosen: str | None) -> Path:
     """Return the folder of all that users make; it need not exist, but must not be something else."""
     try:
         data = paths.user_data(chosen)
-        if data.exists() and not data.is_dir():
+        if is_there(data) and not data.is_dir():
             raise BadInput(f"--data: {data} is not a folder; name one, it is made when it is needed")
     except (OSError, RuntimeError, ValueError) as problem:  # of a home that nobody knows; a null character
         raise BadInput(f"--data: {getattr(problem, 'strerror', None) or problem}; name another folder") from None
