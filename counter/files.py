@@ -8,12 +8,9 @@ from __future__ import annotations
 import contextlib
 import errno
 import os
-import secrets
-import shutil
 import stat
 import sys
 import time
-from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -98,7 +95,7 @@ def write_atomic(path: Path, content: bytes) -> None:
     """
     target = target_of(path)
     target.parent.mkdir(parents=True, exist_ok=True)
-    part = target.with_name(f".{target.name}.{secrets.token_hex(4)}.part")
+    part = target.with_name(f".{target.name}.{os.urandom(4).hex()}.part")
     try:
         _write_through(part, content)
         _take_mode(target, part)
@@ -116,8 +113,10 @@ def copy_aside(path: Path) -> Path:
         OSError: it could not be copied, or is no ordinary file; nothing may be written over it then.
     """
     _hold_ordinary(path.stat().st_mode)
-    stamp = datetime.now().strftime("%Y%m%d-%H%M%S")
-    aside = path.with_name(f"{path.stem}.unreadable-{stamp}-{secrets.token_hex(2)}{path.suffix}")
+    import shutil  # which brings five ways to unpack archives; this file is wanted before the first paint
+
+    stamp = time.strftime("%Y%m%d-%H%M%S")
+    aside = path.with_name(f"{path.stem}.unreadable-{stamp}-{os.urandom(2).hex()}{path.suffix}")
     shutil.copy2(path, aside)
     return aside
 

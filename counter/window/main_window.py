@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any, cast
 from PySide6.QtCore import QByteArray, QSettings, Signal
 from PySide6.QtWidgets import QApplication, QFrame, QMainWindow, QSplitter, QVBoxLayout, QWidget
 
+from counter.files import read_bytes
 from counter.window.answer_bar import AnswerBar
 from counter.window.outlines.opening import remember, remembered
 from counter.window.outlines.outline_grid import OutlineGrid
@@ -42,6 +43,8 @@ SETTINGS_FILE = "window.ini"
 MOST_LIKELY = 8
 WORTH_COMPARING = 0.01  # below this a candidate is no likelier than the catalogue's order makes it look
 LAW_TAB = 3  # by its place from 0
+LARGEST_SETTINGS = 1_000_000  # bytes; ours has two thousand
+WIDEST_PX = 16_384
 LOOKS_LEAST_PX, COLUMN_LEAST_PX = 330, 350
 
 
@@ -61,7 +64,7 @@ class MainWindow(QMainWindow):
         super().__init__()
         self.setWindowTitle("Lamp counter")
         self.data = data
-        self.settings = QSettings(str(data / SETTINGS_FILE), QSettings.Format.IniFormat)
+        self.settings = QSettings(str(_settings_file(data)), QSettings.Format.IniFormat)
         self.theme_name = theme_name or str(self.settings.value("theme", "system"))
         self.units: Units = "in" if self.settings.value("units") == "in" else "mm"
         self.theme = self._theme()
@@ -137,6 +140,8 @@ class MainWindow(QMainWindow):
     def _restore(self) -> None:
         if isinstance(geometry := self.settings.value("geometry"), QByteArray):  # a damaged file holds anything
             self.restoreGeometry(geometry)
+        if max(self.width(), self.height()) > WIDEST_PX:  # no screen is: a bit of the file has flipped
+            self.resize(1280, 800)
         for name, splitter in self._splitters():
             if isinstance(state := self.settings.value(name), QByteArray):
                 splitter.restoreState(state)
@@ -397,14 +402,24 @@ class MainWindow(QMainWindow):
 
     def next_customer(self) -> None:
         """Start over; the case left behind comes back by undo."""
-        for pane in (self.looks, self.marks, self.fixture):
-            pane.clear()
-        self.grid.filter.clear()
+        self._clear_panes()
         if self.history is not None:
             self.history.start_over(self._new_case())
         self.side.tabs.setCurrentIndex(0)
         self._show()
         self.marks.take_focus()
+
+    def open_case(self, case: Case) -> None:
+        """Show a case that was kept in a file; the present one comes back by undo."""
+        self._clear_panes()
+        if self.history is not None:
+            self.history.start_over(case)
+        self._show()
+
+    def _clear_panes(self) -> None:
+        for pane in (self.looks, self.marks, self.fixture):
+            pane.clear()
+        self.grid.filter.clear()
 
     def undo(self) -> None:
         """Go back one step of the case."""
@@ -464,6 +479,18 @@ class MainWindow(QMainWindow):
             self.looks.go_to(about)
         else:
             self.fixture.go_to(about)
+
+
+def _settings_file(data: Path) -> Path:
+    """Return the file of settings; another where Qt would wait at it or swallow it whole: a pipe, a giant."""
+    path = data / SETTINGS_FILE
+    try:
+        read_bytes(path, LARGEST_SETTINGS)
+    except FileNotFoundError:
+        return path
+    except OSError:
+        return path.with_stem(f"{path.stem}-new")
+    return path
 
 
 def _worth_comparing(catalogue: Catalogue, found: Assessment, shown: str | None) -> tuple[str, ...]:
