@@ -58,6 +58,10 @@ def _run(arguments: list[str]) -> int:
         return _answer(chosen, data)
     except BadInput:
         raise
+    except (ImportError, SyntaxError) as damage:
+        _have_repaired(arguments)
+        complain(f"the installation is damaged: {damage}; install it anew")
+        return OUR_FAULT
     except Exception as fault:
         from counter.reports import keep_report
 
@@ -65,6 +69,13 @@ def _run(arguments: list[str]) -> int:
         where = f"a report lies in {kept}" if kept else "no report could be written"
         complain(f"something went wrong that should not have ({type(fault).__name__}); {where}")
         return OUR_FAULT
+
+
+def _have_repaired(arguments: list[str]) -> None:
+    """Begin again by way of packaging/run, if it was that which started us; it mends what it installed, once."""
+    run = os.environ.pop("COUNTER_REPAIR_BY", "")
+    if run:
+        os.execve("/bin/sh", ["sh", run, *arguments], {**os.environ, "COUNTER_REPAIR": "1"})
 
 
 def _answer(chosen: argparse.Namespace, data: Path) -> int:
