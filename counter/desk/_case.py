@@ -32,6 +32,9 @@ class Case(Model):
     shown: Text | None = Field(None, description="id of the lamp type whose outline is open; says nothing of it")
     beside: Text | None = Field(None, description="id of the lamp type held beside it")
     broken: bool = False
+    explained: tuple[Annotated[Text, Field(max_length=200)], ...] = Field(
+        (), max_length=200, description="words of the marks that somebody read: they say nothing of the lamp"
+    )
     place: Text | None = None
     on: date | None = Field(None, description="the day the law is asked about; assess has no clock")
 
