@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from counter import paths
 from counter.catalogue._models import Catalogue
+from counter.files import read_bytes
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -33,7 +34,7 @@ def load_file(path: Path) -> Catalogue:
         OSError: the file cannot be read.
         pydantic.ValidationError: it is not a catalogue; `counter check` says the same with places.
     """
-    raw = path.read_bytes()
+    raw = read_bytes(path)
     was_on = gc.isenabled()
     gc.disable()  # thousands of new objects and none to free: the collector doubles the time
     try:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from counter import paths
-from counter.catalogue._document import read
+from counter.catalogue._document import Document, read
 from counter.catalogue._load import Loaded, load_file
 from counter.catalogue._problems import Finding, Problem, problems_from, shown
 from counter.catalogue._shop import FORMAT, VERSION, lay_over
@@ -41,10 +41,14 @@ def read_layer(path: Path) -> dict[str, Any] | Problem:
     """Return the layer in a file, entries with faults too; or what keeps the file from being read."""
     document = read(path)
     if isinstance(document, Problem):
-        return document
+        return document.in_file(path.name)
     layer = migrated(document.data, MIGRATIONS, VERSION)
     fault = _foreign(layer)
-    return problems_from([fault], layer)[0] if fault is not None else layer
+    return _placed([fault], document, layer, path)[0] if fault is not None else layer
+
+
+def _placed(findings: list[Finding], document: Document, data: Any, path: Path) -> tuple[Problem, ...]:
+    return tuple(one.in_file(path.name) for one in problems_from(findings, data, document.text))
 
 
 def over(shipped: Catalogue, layer: dict[str, Any]) -> Loaded:

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from counter.shop._care import (
         back_up,
+        begin_anew,
         check_store,
         describe,
         move,
@@ -145,6 +146,7 @@ _LATER = {
     "parked": "_parked",
     "unpark": "_parked",
     "back_up": "_care",
+    "begin_anew": "_care",
     "check_store": "_care",
     "describe": "_care",
     "move": "_care",
@@ -184,6 +186,7 @@ __all__ = [
     "all_wishes",
     "append_record",
     "back_up",
+    "begin_anew",
     "bring_back",
     "check_store",
     "confirm",

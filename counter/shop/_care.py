@@ -273,3 +273,17 @@ def _empty(connection: Connection) -> None:
 
 def _count(connection: Connection, table: Any) -> int:
     return connection.scalar(select(func.count()).select_from(table)) or 0
+
+
+def begin_anew(data: Path) -> Where:
+    """Make an empty store where one was and is lost; one that is there is left alone.
+
+    Raises:
+        StoreProblem: there is one, or none can be made.
+    """
+    where = where_of(data)
+    if where.file is not None and where.file.exists():
+        raise StoreProblem("refused", f"There is a store at {where.shown}", "Move it away first.")
+    forget_seen(where)
+    open_store(data)
+    return where

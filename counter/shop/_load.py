@@ -31,9 +31,9 @@ def has_store(data: Path) -> bool:
         return True
     try:
         there = any((data / name).exists() for name in (FILE, SETTING, SHOP_FILE))
-    except OSError:  # a folder that may not be entered: opening it will put that into words
+        return there or was_seen(where_of(data))
+    except OSError:  # a folder that may not be entered, a setting that cannot be read: opening says so in words
         return True
-    return there or was_seen(where_of(data))
 
 
 def load_catalogue(data: Path) -> Loaded:

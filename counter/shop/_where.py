@@ -90,7 +90,7 @@ def _setting(data: Path) -> str | None:
     try:
         content = json.loads(path.read_text("utf-8"))
         return str(content["url"]) if content["url"] else None
-    except FileNotFoundError:
+    except (FileNotFoundError, NotADirectoryError):
         return None
     except (OSError, ValueError, KeyError, TypeError) as error:
         way_out = f"Mend {path} or take it away; without it the store in the data folder is used."

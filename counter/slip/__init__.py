@@ -7,7 +7,7 @@ May import counter.shelf, counter.shop, counter.desk and the core behind it.
 """
 
 from counter.slip._code import case_in, case_text, is_case_text, key_in, without_the_gone
-from counter.slip._log_files import log_csv
+from counter.slip._log_files import log_csv, log_words
 from counter.slip._slip import (
     Slip,
     SlipCaution,
@@ -32,6 +32,7 @@ __all__ = [
     "keep",
     "key_in",
     "log_csv",
+    "log_words",
     "make_slip",
     "slip_of",
     "slip_report",

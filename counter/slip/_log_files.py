@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from counter import shop
-from counter.shelf import money, safe_csv
+from counter.shelf import asked_words, money, safe_csv
 
 if TYPE_CHECKING:
     from counter.shop import LoggedSlip, Store
@@ -27,3 +27,13 @@ def _lines(logged: LoggedSlip, *, with_names: bool) -> list[tuple[object, ...]]:
     name = logged.customer if with_names else ""
     items = logged.body.get("items") or [{}]
     return [(*head, one.get("code"), one.get("quantity"), money(one.get("price_cents")), name) for one in items]
+
+
+def log_words(text: str) -> list[str]:
+    """Return what was typed as the log is searched: a number and a day as they are, all else in its words."""
+    return [word for part in text.split() for word in _words(part)]
+
+
+def _words(part: str) -> list[str]:
+    is_plain = part.startswith("#") or part.replace("-", "").isdigit()
+    return [part] if is_plain else list(asked_words(part))

@@ -25,7 +25,8 @@ from PySide6.QtWidgets import (
 
 from counter import shop
 from counter.files import write_atomic
-from counter.shelf import asked_words, folded
+from counter.shelf import folded
+from counter.slip import log_words
 from counter.window.parts.theme import TARGET
 from counter.window.slip.month_view import MonthView
 
@@ -95,7 +96,7 @@ class LogDialog(QDialog):
 
     def search(self) -> None:
         """Show what is found."""
-        words = [word for part in self.field.text().split() for word in _words(part)]
+        words = log_words(self.field.text())
         self._ask(lambda store: shop.find_slips(store, words), self._take, "log")
 
     def _take(self, found: list[LoggedSlip]) -> None:
@@ -176,12 +177,6 @@ BUTTONS = (
     ("export", "CSV…"),
     ("forget", "Forget name"),
 )
-
-
-def _words(part: str) -> list[str]:
-    """Return a typed word as the log is searched: a number and a day as they are, all else in its words."""
-    is_plain = part.startswith("#") or part.replace("-", "").isdigit()
-    return [part] if is_plain else list(asked_words(part))
 
 
 def _line(one: LoggedSlip) -> str:
