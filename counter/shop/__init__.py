@@ -20,7 +20,7 @@ if TYPE_CHECKING:
         move,
         restore,
     )
-    from counter.shop._confirmed import confirm, layer, withdraw
+    from counter.shop._confirmed import Layer, confirm, layer, withdraw
     from counter.shop._journal import (
         Kept,
         flush,
@@ -29,7 +29,7 @@ if TYPE_CHECKING:
         keep_wish,
         waiting,
     )
-    from counter.shop._load import Remembered, has_store, load_catalogue, remembered_catalogue, remembered_revision
+    from counter.shop._load import Remembered, has_store, load_catalogue, remembered_catalogue, remembered_revisions
     from counter.shop._log import (
         MIX_UPS,
         REASONS,
@@ -61,6 +61,7 @@ if TYPE_CHECKING:
     )
     from counter.shop._problem import Cancelled, StoreProblem
     from counter.shop._records import add_record, append_record, record_lines, records, remove_record
+    from counter.shop._sales import weighed_by_sales
     from counter.shop._settings import (
         put_setting,
         setting,
@@ -88,6 +89,8 @@ _LATER = {
     "confirm": "_confirmed",
     "has_store": "_load",
     "layer": "_confirmed",
+    "Layer": "_confirmed",
+    "weighed_by_sales": "_sales",
     "load_catalogue": "_load",
     "withdraw": "_confirmed",
     "Remembered": "_load",
@@ -153,7 +156,7 @@ _LATER = {
     "restore": "_care",
     "Look": "_look",
     "look": "_look",
-    "remembered_revision": "_load",
+    "remembered_revisions": "_load",
     "Store": "_store",
     "open_store": "_store",
     "Where": "_where",
@@ -165,6 +168,7 @@ __all__ = [
     "REASONS",
     "Cancelled",
     "Kept",
+    "Layer",
     "LoggedSlip",
     "Look",
     "Month",
@@ -224,7 +228,7 @@ __all__ = [
     "remember_columns",
     "remembered_catalogue",
     "remembered_columns",
-    "remembered_revision",
+    "remembered_revisions",
     "remove_record",
     "restore",
     "setting",
@@ -232,6 +236,7 @@ __all__ = [
     "sold_lamps",
     "unpark",
     "waiting",
+    "weighed_by_sales",
     "where_of",
     "withdraw",
 ]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from contextlib import suppress
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from sqlalchemy import delete, insert, select
 
@@ -12,7 +12,9 @@ from counter import paths
 from counter.catalogue import empty_layer, refuse_bad
 from counter.files import write_atomic
 from counter.shop._load import LAYER_CACHE
+from counter.shop._log import sold_lamps
 from counter.shop._moments import now_text
+from counter.shop._settings import setting
 from counter.shop._store import open_store
 from counter.shop._tables import confirmed, own_entries
 
@@ -39,14 +41,28 @@ def layer_in(connection: Connection) -> dict[str, Any]:
     return layer
 
 
-def layer(store: Store) -> tuple[dict[str, Any], int]:
-    """Return the shop's layer and its revision, and keep a copy on this machine for the next start."""
+class Layer(NamedTuple):
+    """What the shop lays over the catalogue: confirmed values and own entries, and how often each lamp was sold."""
+
+    content: dict[str, Any]
+    sold: dict[str, int]
+    revisions: dict[str, int]
+
+
+def layer(store: Store) -> Layer:
+    """Return the shop's layer, and keep a copy on this machine for the next start.
+
+    Raises:
+        StoreProblem: the store cannot be read.
+    """
+    sold = sold_lamps(store) if setting(store, "sales weigh") else {}
     with store.reading() as connection:
-        found, revision = layer_in(connection), store.revision(connection, AREA)
+        revisions = {area: store.revision(connection, area) for area in (AREA, "slips", "settings")}
+        found = Layer(layer_in(connection), sold, revisions)
     with suppress(OSError):
-        kept = {"layer": found, "revision": revision}
+        kept = {"layer": found.content, "sold": sold, "revisions": revisions}
         write_atomic(paths.machine(store.where.data) / LAYER_CACHE, json.dumps(kept, ensure_ascii=False).encode())
-    return found, revision
+    return found
 
 
 def confirm(

@@ -15,14 +15,16 @@ from counter.shop._where import FILE, SETTING, VARIABLE, where_of
 if TYPE_CHECKING:
     from pathlib import Path
 
+    from counter.catalogue import Catalogue
+
 LAYER_CACHE = "layer.json"
 
 
 class Remembered(NamedTuple):
-    """A catalogue to start with, and the revision of the layer over it; -1 where none was kept."""
+    """A catalogue to start with, and how often each area had been changed by then; nothing where none was kept."""
 
     loaded: Loaded
-    revision: int
+    revisions: dict[str, int]
 
 
 def has_store(data: Path) -> bool:
@@ -47,11 +49,11 @@ def load_catalogue(data: Path) -> Loaded:
     from counter.shop._store import open_store
 
     try:
-        found, _ = layer(open_store(data))
+        found = layer(open_store(data))
     except StoreProblem as error:
         return load_with_problems(Problem("", error.what, error.way_out))
-    loaded = load_with_problems(found)
-    return Loaded(loaded.catalogue, (*loaded.problems, *_left_behind(data)))
+    loaded = load_with_problems(found.content)
+    return Loaded(_weighed(loaded.catalogue, found.sold), (*loaded.problems, *_left_behind(data)))
 
 
 def remembered_catalogue(data: Path) -> Remembered:
@@ -64,15 +66,24 @@ def remembered_catalogue(data: Path) -> Remembered:
     """
     kept = _kept(paths.machine(data) / LAYER_CACHE)
     if kept is not None:
-        return Remembered(load_with_problems(kept["layer"]), kept["revision"])
+        loaded = load_with_problems(kept["layer"])
+        return Remembered(loaded._replace(catalogue=_weighed(loaded.catalogue, kept["sold"])), kept["revisions"])
     old = read_layer(data / SHOP_FILE) if (data / SHOP_FILE).is_file() else None
-    return Remembered(load_with_problems(old), -1)
+    return Remembered(load_with_problems(old), {})
 
 
-def remembered_revision(data: Path) -> int:
-    """Return the revision of the layer that `remembered_catalogue` starts with; -1 where none was kept."""
+def _weighed(catalogue: Catalogue, sold: dict[str, int]) -> Catalogue:
+    if not sold:
+        return catalogue
+    from counter.shop._sales import weighed_by_sales
+
+    return weighed_by_sales(catalogue, sold)
+
+
+def remembered_revisions(data: Path) -> dict[str, int]:
+    """Return how often each area had been changed when this machine saw the store last."""
     kept = _kept(paths.machine(data) / LAYER_CACHE)
-    return kept["revision"] if kept is not None else -1
+    return kept["revisions"] if kept is not None else {}
 
 
 def _left_behind(data: Path) -> tuple[Problem, ...]:
@@ -86,7 +97,7 @@ def _left_behind(data: Path) -> tuple[Problem, ...]:
 def _kept(path: Path) -> dict[str, Any] | None:
     try:
         kept = json.loads(path.read_bytes())
-        is_sound = isinstance(kept["layer"], dict) and isinstance(kept["revision"], int)
+        is_sound = all(isinstance(kept[part], dict) for part in ("layer", "sold", "revisions"))
     except (OSError, ValueError, KeyError, TypeError):
         return None
     return kept if is_sound else None

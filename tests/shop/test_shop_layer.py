@@ -294,7 +294,7 @@ def test_file_is_taken_over_once_and_a_copy_kept(tmp_path: Path) -> None:
         confirm(tmp_path, kind="lamp", of="G23/9/twin", part="length_mm", value=163, **BY)
         close_all()
         path.write_bytes(before)  # as an older program on another till would
-    content, _ = layer(open_store(tmp_path))
+    content = layer(open_store(tmp_path)).content
     assert [one["of"] for one in content["confirmed"]] == ["nothing", QUAD, "G23/9/twin", "G23/9/twin"]
     assert content["lamps"] == [{"id": "half written"}]
     assert {kept.read_bytes() for kept in (tmp_path / "taken-over").glob("shop*.json")} == {before}
@@ -339,4 +339,4 @@ def test_two_tills_confirm_at_once_and_every_one_is_kept(shop_data: Path) -> Non
     env = os.environ | {"PYTHONPATH": str(Path(counter.__file__).parents[1])}
     tills = [subprocess.Popen([sys.executable, "-c", _CONFIRMING, shop_data, "40"], env=env) for _ in range(2)]
     assert [till.wait() for till in tills] == [0, 0]
-    assert len(layer(open_store(shop_data))[0]["confirmed"]) == 80
+    assert len(layer(open_store(shop_data)).content["confirmed"]) == 80

@@ -24,6 +24,7 @@ OPEN_MS = 250  # after the counter is awake: the first keys come before the stor
 AGAIN_MS = 4000  # between two looks for what other tills changed
 STILL_MS = 30  # a case that changes again within this is not asked about
 SHELF_TAB = 4
+WEIGHTY = ("confirmed", "slips", "settings")  # areas that change what the catalogue says
 
 
 class ShopDesk(QObject):
@@ -37,14 +38,16 @@ class ShopDesk(QObject):
         self.is_open = False
         self.has_list = False
         self._about_list, self._problem, self._waiting = "", "", 0
-        self._seen = {"confirmed": -1, "stock": -1}
+        self.sales_weigh = str(counter.settings.value("sales_weigh", "yes")) == "yes"  # as this machine saw it last
+        self._seen = {"confirmed": -1, "stock": -1, "slips": -1, "settings": -1} | shop.remembered_revisions(
+            self.data
+        )
         self.parked = ParkedBar(counter)
         self.writer = SlipWriter(counter, self.worker, self.pane)
         self.reopener = SlipReopen(counter, self.worker)
         self._soon = QTimer(self, singleShot=True, interval=STILL_MS)
         self._soon.timeout.connect(self._ask_shelf)
         self._connect()
-        self._seen["confirmed"] = shop.remembered_revision(self.data)
         self.pane.say(NO_LIST)
         if shop.has_store(self.data):
             self.worker.later(OPEN_MS, self.open)
@@ -72,10 +75,10 @@ class ShopDesk(QObject):
         self.worker.ask(lambda: shop.look(self.data), self._take_look, self._fail, "look")
 
     def _take_look(self, look: shop.Look) -> None:
-        self.is_open = True
+        is_first, self.is_open = not self.is_open, True
         self.has_list = look.stock is not None
-        if look.revisions["confirmed"] > self._seen["confirmed"]:
-            self._seen["confirmed"] = look.revisions["confirmed"]
+        if self._has_news(look.revisions, is_first):
+            self._seen |= {area: look.revisions[area] for area in WEIGHTY}
             self.worker.ask(lambda: shop.load_catalogue(self.data), self._take_catalogue, self._fail, "catalogue")
         if look.revisions["stock"] != self._seen["stock"]:
             self._seen["stock"] = look.revisions["stock"]
@@ -87,6 +90,11 @@ class ShopDesk(QObject):
         self._waiting = look.waiting
         self._say_state()
         self.worker.later(AGAIN_MS, self.open)
+
+    def _has_news(self, revisions: dict[str, int], is_first: bool) -> bool:
+        """Whether the catalogue is another now. New slips weigh from the next start: nothing is to jump meanwhile."""
+        areas = WEIGHTY if is_first else ("confirmed", "settings")
+        return any(revisions[area] != max(self._seen[area], 0) for area in areas)
 
     def _take_catalogue(self, loaded: Loaded) -> None:
         self.counter.take_loaded(loaded)
@@ -137,7 +145,6 @@ class ShopDesk(QObject):
         self.pane.show_answers(found, says if self.has_list else NO_LIST)
         if not is_search:
             self.counter.answer.show_stock(_glance(found))
-            self.counter.side.count_shelf(sum(one.rank != "not for this" for one in found))
 
     def _match_by_hand(self, answer: ShelfAnswer) -> None:
         """Let the item mean the lamp that the case names, now and in every later list."""
@@ -186,6 +193,13 @@ class ShopDesk(QObject):
         """Take the invented shop out."""
         self.worker.ask(lambda: shop.drop_demo(shop.open_store(self.data)), lambda _: self._imported(), self._fail)
 
+    def weigh_sales(self, on: bool) -> None:
+        """Let the shop's own sales weigh in identifying and reading, or the shipped words of how often alone."""
+        self.sales_weigh = on
+        self.counter.settings.setValue("sales_weigh", "yes" if on else "no")
+        job = lambda: shop.put_setting(shop.open_store(self.data), "sales weigh", on)  # noqa: E731
+        self.worker.ask(job, lambda _: self.open(), self._fail)
+
     def open_log(self) -> None:
         """Open the log of slips."""
         from counter.window.slip.log_dialog import LogDialog
@@ -220,11 +234,13 @@ def _about(stock: StockList) -> str:
 
 
 def _glance(found: list[ShelfAnswer]) -> str:
-    """Say of the best answer how many, where and for how much: what stands beside the lamp's name."""
-    from counter.shelf import money, stock_words
+    """Say of the best answer how many, where and for how much: short, since it stands under the lamp's name."""
+    from counter.shelf import is_there, money
 
     best = next((one for one in found if one.rank in ("exact", "other colour")), None)
     if best is None:
         return ""
-    colour = "other colour: " if best.rank == "other colour" else ""
-    return colour + " · ".join(filter(None, (stock_words(best.item), best.item.bin, money(best.item.price_cents))))
+    if best.rank == "other colour":
+        return "in another colour"
+    count = f"{best.item.quantity:g}" if best.item.quantity is not None and is_there(best.item) else "none"
+    return " · ".join(filter(None, (count, best.item.bin, money(best.item.price_cents))))

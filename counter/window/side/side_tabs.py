@@ -32,7 +32,7 @@ TABS = (
 )
 INSTEAD = 1
 BESIDE_EMS = 76  # letters across from which two panes stand side by side
-COUNTED, WIDEST_COUNT = ("Cautions", "Instead", "Shelf"), 88
+COUNTED, WIDEST_COUNT = ("Cautions", "Instead"), 88
 
 
 class SteadyTabs(QTabBar):
@@ -95,10 +95,6 @@ class SideTabs(QFrame):
         self._count(self.instead, _counted("Instead", offered))
         self._beside_title.setText(_counted("Instead", offered))
         self._fill()
-
-    def count_shelf(self, count: int) -> None:
-        """Say on its tab how many things on the shelf answer the case."""
-        self._count(self.shelf, _counted("Shelf", count))
 
     def show_nothing(self) -> None:
         """Take every answer away: none can be given."""

@@ -29,6 +29,7 @@ DPI = 300
 PX_PER_MM = 96 / 25.4
 QR_MM, QR_QUIET = 34.0, 4
 GAP = 6.0
+VERDICTS = {"sell": "MAY BE SOLD", "ask first": "ASK FIRST", "do not sell": "DO NOT SELL"}
 WRAP = int(Qt.TextFlag.TextWordWrap)
 
 
@@ -155,7 +156,7 @@ def _blocks(printed: Printed, catalogue: Catalogue, paper: Paper) -> Iterator[Bl
     who = " · ".join(filter(None, (slip.till, slip.initials, printed.customer)))
     yield _text("\n".join(filter(None, (f"{number}   {slip.day} {slip.at[11:16]}", who))), px)
     yield _text(slip.headline, px + 9, bold=True)
-    yield _text("\n".join(filter(None, (slip.subline, (slip.verdict or "").upper()))), px + 1, bold=True)
+    yield _text("\n".join(filter(None, (slip.subline, VERDICTS.get(slip.verdict or "", "")))), px + 1, bold=True)
     if slip.base in catalogue.base_by_name:
         yield _base(catalogue, slip)
     yield from _section("Marks", [f"{one.text}: {one.means}" for one in slip.marks], px)
