@@ -29,6 +29,11 @@ _PACK = re.compile(
 )
 # A lamp code begins with a few letters and up to three figures; most of a shop's own numbers have more.
 _LIKE_CODE = re.compile(r"(?i)[a-z]{1,5}[-_ ]?\d{1,3}(?!\d)[-_./ wt=]?.*")
+# White colours as nearly every list prints them: 840 behind a sign or at the end, or 4000K.
+_COLOUR = re.compile(
+    r"(?<=[/ ])[89](?P<tens>27|30|35|40|41|50|65)(?=$|[ /])|\b(?P<kelvin>2700|3000|3500|4000|4100|5000|6500)[Kk]\b"
+)
+ONE_COLOUR = 4000
 _LETTERS = re.compile(r"[^\W\d_]+")
 
 
@@ -49,6 +54,7 @@ class _Said(NamedTuple):
     lamps: frozenset[str] = frozenset()
     best: Reading | None = None
     reason: str = ""
+    cct_k: int | None = None
 
 
 NOTHING = Match(reason="nothing in it reads as a lamp")
@@ -107,12 +113,27 @@ class Matcher:
         return any(word in goods_of() or word in tables()["led_words"] for word in words)
 
     def _read(self, text: str, *, only_codes: bool = False) -> _Said:
-        """Read a text; of a shop's code only a whole lamp code counts, since most are the shop's own numbers."""
+        """Read a text; of a shop's code only a whole lamp code counts, since most are the shop's own numbers.
+
+        A list has each lamp in many colours: one of them is read for all, and the colour put back.
+        """
         if not any(map(str.isdigit, text)):
             return _Said()
+        colours = list(_COLOUR.finditer(text))
+        if len(colours) == 1:
+            found = colours[0]
+            one = "4000K" if found["kelvin"] else "840"
+            said = self._read_once(text[: found.start()] + one + text[found.end() :], only_codes)
+            if said.cct_k == ONE_COLOUR:
+                cct_k = int(found["kelvin"] or found["tens"] + "00")
+                return said._replace(cct_k=cct_k)
+        return self._read_once(text, only_codes)
+
+    def _read_once(self, text: str, only_codes: bool) -> _Said:
         key = f"{only_codes:d}{text}"
         if key not in self._kept:
-            self._kept[key] = self._weighed(marks.read(self.catalogue, text, self.house), only_codes)
+            said = self._weighed(marks.read(self.catalogue, text, self.house), only_codes)
+            self._kept[key] = said._replace(cct_k=said.best.lamp.cct_k) if said.best is not None else said
         return self._kept[key]
 
     def _weighed(self, found: MarkEvidence, only_codes: bool) -> _Said:
@@ -150,7 +171,7 @@ class Matcher:
         if len(lamps) > 1:
             return Match(reason=f"it can be any of {', '.join(sorted(lamps)[:4])}")
         lamp = self.catalogue.lamp_by_id[next(iter(lamps))]
-        colours = [said.best.lamp.cct_k for said in (by_words, by_code) if said.best and said.best.lamp.cct_k]
+        colours = [said.cct_k for said in (by_words, by_code) if said.cct_k]
         return self._of(lamp, colours[0] if colours else None)
 
     def _led(self, telling: str) -> Match:
@@ -166,8 +187,7 @@ class Matcher:
         return Match(lamp.id, lamp.base, lamp.watts.value, lamp.kind, cct_k)
 
     def _colour(self, description: str) -> int | None:
-        best = self._read(self.telling(description)).best
-        return best.lamp.cct_k if best is not None else None
+        return self._read(self.telling(description)).cct_k
 
 
 def _is_telling(best: Reading, only_codes: bool) -> bool:

@@ -66,3 +66,19 @@ def test_demo_list_is_matched_without_a_wrong_lamp(catalogue, matcher):
     assert [(got, true) for got, true in found if got is not None and got != true] == []
     lamps = sum(true is not None for _, true in found)
     assert sum(got == true is not None for got, true in found) > 0.9 * lamps
+
+
+COLOURS = ["827", "830", "835", "840", "841", "850", "865", "930", "2700K", "3000K", "6500K"]
+
+
+@pytest.mark.parametrize("colour", COLOURS)
+@pytest.mark.parametrize("words", ["CFQ26W/G24q/{}", "26W G24q-3 {}", "F32T8/{}", "TOLLVIK 26W G24q-3 {} 10/CS"])
+def test_colour_read_for_all_is_the_colour_read_alone(catalogue, colour, words):
+    from counter import marks
+
+    text = words.format(colour)
+    best = marks.read(catalogue, text.replace(" 10/CS", "").replace("TOLLVIK ", "")).readings[0]
+    found = Matcher(catalogue).match("", text)
+    if found.lamp is not None:
+        assert (found.lamp, found.cct_k) == (best.lamps[0], best.lamp.cct_k)
+    assert found.lamp is not None or "K" in colour
