@@ -9,7 +9,7 @@ from pydantic import Field
 
 from counter import paths
 from counter.catalogue import Model
-from counter.training._models import CardKind
+from counter.training._models import Aspect, CardKind
 
 Rating = Literal["again", "hard", "good", "easy"]
 
@@ -21,6 +21,13 @@ class KindTexts(Model):
     question: str
     why: str
     seconds: float = Field(gt=0)
+
+
+class AspectTexts(Model):
+    """What a card asks of a caution beyond its words."""
+
+    question: str
+    why: str
 
 
 class Bars(Model):
@@ -52,6 +59,7 @@ class Settings(Model):
     open_families: int = Field(ge=1, description="families learned at a time when none is assigned")
     bars: Bars
     kinds: dict[CardKind, KindTexts]
+    aspects: dict[Aspect, AspectTexts] = Field(description="of a caution, beside what it says")
     words: dict[str, str]
     labels: dict[str, str] = Field(description="by the scenario's name: what stands on a ballast label")
     marks: dict[str, str] = Field(description="by the scenario's name: what stands beside a lamp's code")

@@ -135,5 +135,5 @@ def test_cards_are_made_one_at_a_time(catalogue, monkeypatch):
 
 def test_other_clothes_avoid_the_cards_just_seen(catalogue):
     for point in points(catalogue, ["notch-side", "which-of-two", "name-base"]):
-        seen = card_of(catalogue, point).id
-        assert card_of(catalogue, point, avoid=[seen]).id != seen
+        if (seen := card_of(catalogue, point)) is not None:  # the counter takes some pairs for a third base
+            assert card_of(catalogue, point, avoid=[seen.id]).id != seen.id

@@ -2,7 +2,7 @@
 
 import pytest
 
-from counter.training import Lesson, UnknownTraineeError, add_trainee, make_ahead, progress
+from counter.training import KINDS, Lesson, UnknownTraineeError, add_trainee, make_ahead, progress
 from counter.training._lesson import CARDS
 from counter.training.cards._facts import Lore
 
@@ -60,6 +60,8 @@ def test_what_is_made_ahead_is_not_made_again(catalogue, monkeypatch):
     monkeypatch.setattr("counter.training.cards._deck.lore", lambda _: known)
     for _ in make_ahead(catalogue):
         pass
-    monkeypatch.setattr("counter.training.cards._sale_cards._judge", None)
-    assert {lamp.id for lamp in known.samples} == set(known.met)
-    assert {id(one) for met in known.met.values() for one in met} == set(known.firsts)
+    assert set(known.points) == set(KINDS) - {"caution"}
+    asked = dict(known._assessed)
+    for _ in make_ahead(catalogue):
+        pass
+    assert known._assessed == asked

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from counter.desk import Case
-    from counter.training._models import Axis, CardKind, Draw, Point
+    from counter.training._models import Aspect, Axis, CardKind, Draw, Point
 
 
 class Choice(NamedTuple):
@@ -29,14 +29,15 @@ class Asked(NamedTuple):
 
     kind: CardKind
     axis: Axis
-    question: dict[str, str]  # for the template of the kind
+    question: dict[str, str]  # for the template of the kind, or of the aspect
     why: dict[str, str]
+    case: Case
     shown: str = ""
     draw: Draw | None = None
     code: str | None = None
     part: str | None = None
-    case: Case | None = None
     instead: str | None = None
+    aspect: Aspect = "says"
 
 
 def build(point: Point, asked: Asked, choices: Sequence[Choice], *, keeps_order: bool = False) -> Card | None:
@@ -47,7 +48,7 @@ def build(point: Point, asked: Asked, choices: Sequence[Choice], *, keeps_order:
     """
     if len(choices) < 2 or len({choice.text for choice in choices}) < len(choices):
         return None
-    texts = settings().kinds[asked.kind]
+    texts = settings().aspects[asked.aspect] if asked.aspect != "says" else settings().kinds[asked.kind]
     question = texts.question.format_map(asked.question)
     digest = _digest(question, asked, choices)
     shown = list(choices)
@@ -73,6 +74,7 @@ def build(point: Point, asked: Asked, choices: Sequence[Choice], *, keeps_order:
         part=asked.part,
         case=asked.case,
         instead=asked.instead,
+        aspect=asked.aspect,
         is_critical=point.is_critical,
     )
 

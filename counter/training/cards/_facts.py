@@ -17,10 +17,9 @@ if TYPE_CHECKING:
     from counter.catalogue import Figure
     from counter.desk import Assessment, Case
     from counter.training._models import Card, Point
-    from counter.training.cards._sale_cases import Setting
 
 SURE = TRUST["memory-medium"]  # what is trusted less never decides a card by itself
-REMEMBERED = 5000  # entries of a memory; a card or an assessment takes some kilobytes
+REMEMBERED = 1000  # entries of a memory; a card or an assessment takes some kilobytes
 PRINT = "watts"  # not seen in a drawing: said beside it where the drawing alone cannot decide
 
 
@@ -48,10 +47,9 @@ class Lore:
         self.catalogue = catalogue
         self.points: dict[str, tuple[Point, ...]] = {}  # by kind, as they are first asked for
         self.dressed: dict[tuple[str, int], Card | None] = {}  # by point and variant
-        self.on_rules: dict[tuple[str, str], Point | None] = {}  # by rule of caution and the family to begin with
-        self.met: dict[str, list[Setting]] = {}  # by lamp type: every case of it
-        self.firsts: dict[int, tuple[Setting, str]] = {}  # by id of a case: that case, and the rule that speaks first
-        self._assessed: dict[str, Assessment] = {}
+        # by rule of caution and the family to begin with: the cards made so far, and what makes more
+        self.lessons: dict[tuple[str, str], tuple[list[Card], Iterator[Card]]] = {}
+        self._assessed: dict[tuple[bool, str], Assessment] = {}  # by whether only sure figures count, and the case
         self._facts: dict[str, Mapping[str, Fact]] = {}
         self._alike: dict[str, tuple[str, ...]] = {}
 
@@ -63,39 +61,19 @@ class Lore:
             found[self.catalogue.base_of(lamp).family].append(lamp)
         return {family: tuple(lamps) for family, lamps in found.items() if lamps}
 
-    @cached_property
-    def samples(self) -> tuple[Lamp, ...]:
-        """One lamp type of every sort that rules of caution tell apart."""
-        found: dict[object, Lamp] = {}
-        for lamp in self.catalogue.lamps:
-            base = self.catalogue.base_of(lamp)
-            starter = base.starter.value if base.starter is not None else ""
-            kinds = {other.kind for other in self.catalogue.lamps_on[lamp.base]}
-            others = [other for other in self.catalogue.lamps_on[lamp.base] if other.watts.value == lamp.watts.value]
-            alike = [
-                other.length_mm.value for other in others if other.length_mm is not None and other.kind == lamp.kind
-            ]
-            is_long_and_short = len(set(alike)) > 1
-            tubes = {other.tube_mm.value for other in others if other.tube_mm is not None}
-            sort = (
-                base.mount,
-                base.supply,
-                starter,
-                lamp.kind,
-                lamp.ballasts,
-                "uv-c" in kinds,
-                len(tubes),
-                is_long_and_short,
-            )
-            found.setdefault(sort, lamp)
-        return tuple(found.values())
-
     def assessed(self, case: Case) -> Assessment:
-        """Return the assessment of a case, remembered: the makers come back to the same cases."""
-        key = case.model_dump_json()
+        """Return what the counter answers to a case, remembered: the makers come back to the same cases."""
+        return self._remembered(case, is_sure=False)
+
+    def assured(self, case: Case) -> Assessment:
+        """Return what the counter would answer if it knew nothing that it is unsure of."""
+        return self._remembered(case, is_sure=True)
+
+    def _remembered(self, case: Case, *, is_sure: bool) -> Assessment:
+        key = (is_sure, case.model_dump_json())
         if key not in self._assessed:
             make_room(self._assessed)
-            self._assessed[key] = assess(self.catalogue, case)
+            self._assessed[key] = assess(self.sure if is_sure else self.catalogue, case)
         return self._assessed[key]
 
     @cached_property

@@ -9,6 +9,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Literal, get_args
 
 from counter.catalogue import notch_look
+from counter.desk import Case
 from counter.training._models import Draw, Point
 from counter.training._settings import settings
 from counter.training.cards._build import Asked, Choice, build
@@ -18,6 +19,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from counter.catalogue import Base
+    from counter.desk import Assessment
     from counter.training._models import Card
     from counter.training.cards._facts import Lore
 
@@ -47,6 +49,9 @@ def notch_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
         return None
     base, turn = rng.choice(bases), rng.choice(_TURNS)
     side, words = side_of(base), settings().words
+    case = Case(looks={"pins": f"{base.pins.value:g}", "notch": side or ""})
+    if not is_on(lore.assessed(case), base.designation):
+        return None
     asked = Asked(
         kind="notch-side",
         axis="notch",
@@ -54,9 +59,15 @@ def notch_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
         why={"hold": base.hold, "side": words[side or ""]},
         shown=f"Drawn: the key edge is at the {_EDGES[turn // 90]}, its notch {_place(base, turn)}.",
         draw=Draw(base=base.designation, turned_deg=turn),
+        case=case,
     )
     choices = [Choice(one, words[one], float(one == side)) for one in SIDES]
     return build(point, asked, choices, keeps_order=True)
+
+
+def is_on(found: Assessment, base: str) -> bool:
+    """Whether the counter takes what is seen of the notch for that base."""
+    return any("notch" in one.agrees for one in found.candidates if one.base == base)
 
 
 def turn_words(turn: Turn) -> str:
