@@ -46,7 +46,8 @@ class Settings(Model):
     format: Literal["lamp-counter/training"]
     version: Literal[1]
     rounds_min: tuple[int, ...]
-    retention: float = Field(gt=0, lt=1, description="recall at which a point is due again")
+    retention: float = Field(gt=0, lt=1, description="recall below which a point counts as fading, and comes back")
+    gone_below: float = Field(gt=0, lt=1, description="recall below which what was known counts as gone")
     first_steps_min: tuple[float, ...]
     again_steps_min: tuple[float, ...]
     easy_below: float = Field(gt=0, description="share of the target time")
@@ -61,6 +62,7 @@ class Settings(Model):
     kinds: dict[CardKind, KindTexts]
     aspects: dict[Aspect, AspectTexts] = Field(description="of a caution, beside what it says")
     words: dict[str, str]
+    rule_names: dict[str, str] = Field(description="a few words for each rule of caution")
     labels: dict[str, str] = Field(description="by the scenario's name: what stands on a ballast label")
     marks: dict[str, str] = Field(description="by the scenario's name: what stands beside a lamp's code")
 

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 from counter.catalogue import TRUST, Catalogue, Circuit, Lamp, Sourced, notch_look
 from counter.desk import assess
 from counter.identify import word_chances
+from counter.language import current
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -134,12 +135,13 @@ class Lore:
 
 
 _last: list[Lore] = []
+_spoken: list[str] = []  # cards are kept in words, and so in one language
 
 
 def lore(catalogue: Catalogue) -> Lore:
-    """Return what is known of a catalogue, remembered until another catalogue is asked about."""
-    if not _last or _last[0].catalogue is not catalogue:
-        _last[:] = [Lore(catalogue)]
+    """Return what is known of a catalogue, remembered until another catalogue or language is asked for."""
+    if not _last or _last[0].catalogue is not catalogue or _spoken != [current()]:
+        _last[:], _spoken[:] = [Lore(catalogue)], [current()]
     return _last[0]
 
 

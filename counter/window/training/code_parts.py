@@ -9,6 +9,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
+from counter.language import tr
 from counter.window.marks.code_strip import CodeStrip
 from counter.window.outlines.drawing_view import DrawingView
 
@@ -47,7 +48,7 @@ class CodeParts(QWidget):
     def show_code(self, shown: Shown) -> None:
         """Show a code, with its parts once they are no secret any more."""
         self.strip.show_reading(shown.code, shown.spans)
-        self.asked.setText(f"the part asked about: {shown.bracket}" if shown.bracket else "")
+        self.asked.setText(tr("the part asked about: {part}").format(part=shown.bracket) if shown.bracket else "")
         rows = "".join(
             f'<tr><td style="padding-right:16px"><b>{escape(span.text)}</b></td><td>{escape(span.means)}</td></tr>'
             for span in shown.spans

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, QTimer
 from PySide6.QtGui import QKeySequence, QShortcut
 
+from counter.language import tr
 from counter.window.training.at_counter import AtCounterLine
 from counter.window.training.session import system_clock
 from counter.window.training.warm import Warmer
@@ -81,7 +82,7 @@ class TrainingDoor(QObject):
             self._room().teach(catalogue, about, catalogue.base_of(lamp).family if lamp is not None else "")
 
     def _slices(self) -> Iterator[object]:
-        """Make the deck and the room while the counter is quiet, so that the first card is there when asked for."""
+        """Make points and the room while the counter is quiet, so that the first card is there when asked for."""
         if self.window.catalogue is None:
             return
         from counter.training import make_ahead
@@ -138,6 +139,6 @@ class TrainingDoor(QObject):
         except UnknownTraineeError:
             self.line.show_person("")
         except OSError as problem:
-            self.line.show_problem(f"Not kept: {problem}")
+            self.line.show_problem(tr("Not kept: {problem}").format(problem=problem))
         else:
             self.line.show_kept(len(found))

@@ -10,6 +10,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFont, QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
+from counter.language import tr
 from counter.window.parts.scroll_column import ScrollColumn
 
 if TYPE_CHECKING:
@@ -33,13 +34,13 @@ class SummaryPage(QWidget):
         large = QFont(self.font())
         large.setPointSizeF(large.pointSizeF() * 1.8)
         self.title.setFont(large)
-        self.done = QPushButton("Done  Enter")
+        self.done = QPushButton(tr("Done  Enter"))
         self.done.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.done.clicked.connect(self.closed)
         panel = QFrame()
         panel.setProperty("panel", True)
         panel.setMaximumWidth(960)
-        words = ScrollColumn("What to look at again", 12)
+        words = ScrollColumn(tr("What to look at again"), 12)
         words.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         words.column.addWidget(self.again)
         words.column.addStretch(1)
@@ -58,10 +59,11 @@ class SummaryPage(QWidget):
     def show_summary(self, given: list[Given], is_kept: bool, right: int, asked: int) -> None:
         """Show the end of a round; `is_kept` whether the answers are in a record; `asked` counts more than `given`
         where the round was cut off."""
-        self.title.setText(f"{right} of {asked} right")
-        kept = "" if is_kept else "<p>Nothing of this was written down: nobody was chosen as learning.</p>"
+        self.title.setText(tr("{right} of {asked} right").format(right=right, asked=asked))
+        kept = "" if is_kept else _paragraph(tr("Nothing of this was written down: nobody was chosen as learning."))
         if asked > len(given):
-            kept += f"<p>{asked - len(given)} of them came before the round was cut off and are not listed here.</p>"
+            words = tr("{count} of them came before the round was cut off and are not listed here.")
+            kept += _paragraph(words.format(count=asked - len(given)))
         self.again.setText(kept + again(given))
         self.setFocus()
 
@@ -76,20 +78,26 @@ def again(given: Iterable[Given]) -> str:
     """Return what to look at again as rich text: each card missed, with the right answer and the reason."""
     missed = [one for one in given if not one.feedback.is_right]
     if not missed:
-        return "<p>Nothing to look at again.</p>"
+        return _paragraph(tr("Nothing to look at again."))
     families = Counter(one.card.family for one in missed)
     head = ", ".join(f"{family} ({count})" if count > 1 else family for family, count in families.most_common())
     last = {one.card.id: one for one in missed}  # a card missed twice is told once
     rows = "".join(_row(one) for one in list(last.values())[:MOST])
-    more = f"<p>and {len(last) - MOST} more</p>" if len(last) > MOST else ""
-    return f"<p>Look at these again: <b>{escape(head)}</b></p>{rows}{more}"
+    more = _paragraph(tr("and {count} more").format(count=len(last) - MOST)) if len(last) > MOST else ""
+    return f"<p>{escape(tr('Look at these again:'))} <b>{escape(head)}</b></p>{rows}{more}"
+
+
+def _paragraph(words: str) -> str:
+    return f"<p>{escape(words)}</p>"
 
 
 def _row(one: Given) -> str:
     card = one.card
-    said = "you did not know" if one.choice is None else f"you said: {escape(card.choices[one.choice].rstrip('.'))}"
+    choice = card.choices[one.choice].rstrip(".") if one.choice is not None else ""
+    said = tr("you said: {answer}").format(answer=choice) if one.choice is not None else tr("you did not know")
+    right = card.choices[card.answer].rstrip(".")
     return (
         f'<p style="margin-bottom:2px">{escape(card.question)}</p>'
-        f'<p style="margin:0 0 14px 24px">Right: <b>{escape(card.choices[card.answer].rstrip("."))}</b>; {said}.<br>'
+        f'<p style="margin:0 0 14px 24px">{escape(tr("Right:"))} <b>{escape(right)}</b>; {escape(said)}.<br>'
         f"{escape(one.feedback.why)}</p>"
     )

@@ -1,4 +1,4 @@
-"""The deck: every point worth knowing, and cards made for one as they are asked for."""
+"""Every point worth knowing, and cards made for one as they are asked for."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from counter.training.cards._facts import Lore
 
 VARIANTS = 10_000  # of one point, of which a seed draws some
-IDLE_ROUNDS = 5  # without a new card before a kind counts as dealt out
+IDLE_ROUNDS = 5  # without a new card before a kind counts as used up
 TRIES = 8  # dresses tried for a point before it is passed over: not every lamp or case makes a proved card
 
 
@@ -92,9 +92,9 @@ def card_of(catalogue: Catalogue, point: Point, variant: int = 0, avoid: Iterabl
     return min(spare.values(), key=lambda card: shunned.index(card.id), default=None)
 
 
-def deal(catalogue: Catalogue, seed: int, kinds: Iterable[CardKind] = ()) -> Iterator[Card]:
+def card_stream(catalogue: Catalogue, seed: int, kinds: Iterable[CardKind] = ()) -> Iterator[Card]:
     """Yield different cards until the catalogue has no more, kinds by turns, each made only when asked for."""
-    rng = random.Random(f"deal {seed}")
+    rng = random.Random(f"cards {seed}")
     order = [kind for kind in _MAKERS if kind in (set(kinds) or set(_IN_ROUNDS))]
     rng.shuffle(order)
     seen: set[str] = set()
@@ -125,7 +125,7 @@ def _hand(catalogue: Catalogue, kind: CardKind, rng: random.Random, seen: set[st
 
 def draw_cards(catalogue: Catalogue, seed: int, count: int, kinds: Iterable[CardKind] = ()) -> tuple[Card, ...]:
     """Return `count` different cards, the same for the same seed and catalogue; fewer when there are no more."""
-    return tuple(islice(deal(catalogue, seed, kinds), count))
+    return tuple(islice(card_stream(catalogue, seed, kinds), count))
 
 
 def cards_about(catalogue: Catalogue, about: str, count: int = 10, seed: int = 0, near: str = "") -> tuple[Card, ...]:
