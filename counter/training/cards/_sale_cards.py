@@ -157,9 +157,15 @@ def first_rule(lore: Lore, setting: Setting) -> str | None:
 
 
 def first_caution(lore: Lore, setting: Setting) -> Caution | None:
-    """Return the first caution of a case, if sure facts alone put it first in the same words."""
+    """Return the first caution of a case, if sure facts alone put it first in the same words.
+
+    None where the counter's list begins with another than what it says before all else.
+    """
     told, sure = told_of(lore, setting), sure_of(lore, setting)
     if told is None or sure is None or not told.cautions or not sure.cautions:
+        return None
+    before_all = lore.assessed(setting.case).first_words if setting.instead is None else ()
+    if before_all and before_all[0].says != told.cautions[0].says:
         return None
     first, trusted = told.cautions[0], sure.cautions[0]
     return first if TRUST[trusted.confidence] >= SURE and trusted.says == first.says else None

@@ -5,13 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Literal
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import (
     QAbstractItemView,
-    QComboBox,
     QFrame,
     QHBoxLayout,
     QHeaderView,
-    QLabel,
     QPushButton,
     QTableWidget,
     QTableWidgetItem,
@@ -20,7 +19,9 @@ from PySide6.QtWidgets import (
 )
 
 from counter.language import marked, tr
+from counter.window.parts.calm import CalmCombo
 from counter.window.parts.theme import TARGET
+from counter.window.parts.words import Words
 from counter.window.training.results_pane import ResultsPane
 
 if TYPE_CHECKING:
@@ -40,12 +41,6 @@ NUMBERS, WIDE = (1, 2, 3, 4), 5
 STATES: tuple[Literal["fresh", "fading", "gone"], ...] = ("fresh", "fading", "gone")
 LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
-TABLE_SHEET = """
-    QTableWidget { border: 0; background: palette(alternate-base); }
-    QTableWidget::item { padding: 0 5px; }
-    QHeaderView::section { background: palette(alternate-base); color: palette(placeholder-text); border: 0;
-        border-bottom: 1px solid palette(mid); padding: 4px 8px; }
-"""
 ID = Qt.ItemDataRole.UserRole
 
 
@@ -58,8 +53,8 @@ class BoardPage(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.table, self.results = QTableWidget(0, len(HEADS)), ResultsPane()
-        self.family, self.give = QComboBox(), QPushButton(tr("Learn this first"))
-        self.given = QLabel(wordWrap=True)
+        self.family, self.give = CalmCombo(), QPushButton(tr("Learn this first"))
+        self.given = Words(wraps=True)
         self._rows: tuple[Row, ...] = ()
         self.family.setMinimumHeight(TARGET)
         self.family.setAccessibleName(tr("Family to learn first"))
@@ -81,7 +76,8 @@ class BoardPage(QWidget):
         table.setTabKeyNavigation(False)
         table.setShowGrid(False)
         table.verticalHeader().setDefaultSectionSize(TARGET)
-        table.setStyleSheet(TABLE_SHEET)
+        table.setFrameShape(QFrame.Shape.NoFrame)
+        table.setBackgroundRole(QPalette.ColorRole.AlternateBase)
         table.setAccessibleName(tr("Who stands where"))
         head = table.horizontalHeader()
         head.setHighlightSections(False)
@@ -93,10 +89,10 @@ class BoardPage(QWidget):
         top, assign = QFrame(), QFrame()
         for panel in (top, assign):
             panel.setProperty("panel", True)
-        title, learn = QLabel(tr("Who stands where")), QLabel(tr("Learn first"))
+        title, learn = Words(tr("Who stands where")), Words(tr("Learn first"))
         for label in (title, learn):
-            label.setProperty("role", "title")
-        self.given.setProperty("role", "quiet")
+            label.set_role("title")
+        self.given.set_role("quiet")
         box = QVBoxLayout(top)
         box.setContentsMargins(16, 12, 16, 12)
         box.addWidget(title)

@@ -6,10 +6,11 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFont, QKeyEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from counter.language import tr
 from counter.window.parts.scroll_column import ScrollColumn
+from counter.window.parts.words import Words
 from counter.window.training.card_picture import CardPicture
 from counter.window.training.card_views import after, before
 from counter.window.training.choices import Choices
@@ -21,7 +22,7 @@ if TYPE_CHECKING:
     from counter.window.parts.theme import Theme
     from counter.window.training.session import Given
 
-SHEET_MOST_PX = (1500, 620)
+SHEET_MOST_PX = (1500, 700)
 ENTER = (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space)
 
 
@@ -37,8 +38,8 @@ class CardPage(QWidget):
         self.card: Card | None = None
         self._catalogue: Catalogue | None = None
         self.picture, self.choices, self.reason = CardPicture(theme), Choices(theme), ReasonBox(theme)
-        self.kind, self.question = QLabel(), QLabel(wordWrap=True)
-        self.kind.setProperty("role", "quiet")
+        self.kind, self.question = Words(), Words(wraps=True)
+        self.kind.set_role("quiet")
         self.unknown = QPushButton(tr("0   I do not know"))
         self.next = QPushButton(tr("Next card  Enter"))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -76,9 +77,14 @@ class CardPage(QWidget):
         pair.setSpacing(8)
         pair.addWidget(self.picture, 5)
         pair.addWidget(side, 6)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.addWidget(self.sheet)
+        middle = QHBoxLayout()
+        middle.addStretch(1)
+        middle.addWidget(self.sheet, 20)
+        middle.addStretch(1)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.addLayout(middle, 20)
+        whole.addStretch(1)
 
     def build(self, catalogue: Catalogue) -> None:
         """Take the catalogue that drawings come from."""

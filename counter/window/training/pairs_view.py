@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from counter.language import tr
 from counter.window.outlines.drawing_view import Sketch
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from counter.outline import Drawing
@@ -36,9 +37,9 @@ class PairRow(QFrame):
         super().__init__()
         self._about = ""
         self.sketches = (Sketch(theme, *SKETCH_PX), Sketch(theme, *SKETCH_PX))
-        self.words, self.times, self.tell = (QLabel(wordWrap=True, textFormat=Qt.TextFormat.PlainText) for _ in "123")
-        self.words.setProperty("role", "title")
-        self.times.setProperty("role", "quiet")
+        self.words, self.times, self.tell = (Words(wraps=True) for _ in "123")
+        self.words.set_role("title")
+        self.times.set_role("quiet")
         self.learn = QPushButton(tr("Practise this"))
         self.learn.clicked.connect(lambda: self.lesson_wanted.emit(self._about))
         said = QVBoxLayout()
@@ -74,8 +75,8 @@ class PairsView(QWidget):
         super().__init__()
         self.theme = theme
         self.rows: list[PairRow] = []
-        self.none = QLabel(tr("Nothing was mixed up."))
-        self.none.setProperty("role", "quiet")
+        self.none = Words(tr("Nothing was mixed up."))
+        self.none.set_role("quiet")
         self._box = QVBoxLayout(self)
         self._box.setContentsMargins(0, 0, 0, 0)
         self._box.setSpacing(4)

@@ -6,9 +6,10 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QFont, QPainter, QPaintEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from counter.window.answer_bar import SignalChip
+from counter.window.parts.words import Words
 from counter.window.training.choices import paint_tick
 
 if TYPE_CHECKING:
@@ -45,13 +46,14 @@ class ReasonBox(QFrame):
     def __init__(self, theme: Theme) -> None:
         super().__init__()
         self.mark, self.chip = OutcomeMark(theme), SignalChip()
-        self.said, self.note = QLabel(), QLabel()
+        self.said, self.note = Words(), Words()
         strong = QFont(self.font())
         strong.setPointSizeF(strong.pointSizeF() * 1.3)
         strong.setWeight(QFont.Weight.DemiBold)
         self.said.setFont(strong)
-        self.note.setProperty("role", "quiet")
-        self.why = QLabel(wordWrap=True, alignment=Qt.AlignmentFlag.AlignTop)
+        self.note.set_role("quiet")
+        self.why = Words(wraps=True)
+        self.why.setAlignment(Qt.AlignmentFlag.AlignTop)
         large = QFont(self.font())
         large.setPointSizeF(large.pointSizeF() * 1.1)
         self.why.setFont(large)

@@ -6,9 +6,10 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSizePolicy, QWidget
 
 from counter.language import tr
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from counter.window.parts.theme import Theme
@@ -55,10 +56,11 @@ class RoundBar(QWidget):
     def __init__(self, theme: Theme) -> None:
         super().__init__()
         self.title, self.count = (
-            QLabel(),
-            QLabel(alignment=Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter),
+            Words(),
+            Words(),
         )
-        self.title.setProperty("role", "title")
+        self.title.set_role("title")
+        self.count.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.count.setMinimumWidth(
             self.count.fontMetrics().horizontalAdvance(tr("{right} of {asked} right").format(right=888, asked=888))
         )

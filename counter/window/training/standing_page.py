@@ -5,11 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from counter.language import tr
+from counter.window.parts.calm import CalmCombo
 from counter.window.parts.scroll_column import ScrollColumn
 from counter.window.parts.theme import TARGET
+from counter.window.parts.words import Words
 from counter.window.training.pairs_view import PairsView
 from counter.window.training.shelf_view import ShelfView
 
@@ -29,9 +31,9 @@ class StandingPage(QWidget):
     def __init__(self, theme: Theme) -> None:
         super().__init__()
         self.shelf, self.pairs = ShelfView(theme), PairsView(theme)
-        self.title, self.stands, self.told = QLabel(), QLabel(wordWrap=True), QLabel(wordWrap=True)
-        self.bars = QLabel(wordWrap=True)
-        self.learn, self.whose = QPushButton(), QComboBox()
+        self.title, self.stands, self.told = Words(), Words(wraps=True), Words(wraps=True)
+        self.bars = Words(wraps=True)
+        self.learn, self.whose = QPushButton(), CalmCombo()
         self.whose.setMinimumHeight(TARGET)
         self.whose.setAccessibleName(tr("Whose answers"))
         self.family = ""
@@ -43,9 +45,9 @@ class StandingPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        self.title.setProperty("role", "title")
+        self.title.set_role("title")
         for label in (self.stands, self.bars):
-            label.setProperty("role", "quiet")
+            label.set_role("quiet")
         shelf, pairs = ScrollColumn(tr("Shelf of base families")), ScrollColumn(tr("Mixed up"))
         shelf.column.addWidget(self.shelf)
         shelf.column.addStretch(1)
@@ -54,8 +56,8 @@ class StandingPage(QWidget):
         foot = QHBoxLayout()
         foot.addWidget(self.told, 1)
         foot.addWidget(self.learn, 0, Qt.AlignmentFlag.AlignBottom)
-        mixed = QLabel(tr("Mixed up"))
-        mixed.setProperty("role", "title")
+        mixed = Words(tr("Mixed up"))
+        mixed.set_role("title")
         head = QHBoxLayout()
         head.addWidget(mixed)
         head.addStretch(1)

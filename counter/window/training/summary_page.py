@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections import Counter
-from html import escape
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFont, QKeyEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from counter.language import tr
 from counter.window.parts.scroll_column import ScrollColumn
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -30,7 +30,7 @@ class SummaryPage(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.title, self.again = QLabel(), QLabel(textFormat=Qt.TextFormat.RichText, wordWrap=True)
+        self.title, self.again = Words(), Words(wraps=True)
         large = QFont(self.font())
         large.setPointSizeF(large.pointSizeF() * 1.8)
         self.title.setFont(large)
@@ -60,11 +60,11 @@ class SummaryPage(QWidget):
         """Show the end of a round; `is_kept` whether the answers are in a record; `asked` counts more than `given`
         where the round was cut off."""
         self.title.setText(tr("{right} of {asked} right").format(right=right, asked=asked))
-        kept = "" if is_kept else _paragraph(tr("Nothing of this was written down: nobody was chosen as learning."))
+        notes = [] if is_kept else [tr("Nothing of this was written down: nobody was chosen as learning.")]
         if asked > len(given):
             words = tr("{count} of them came before the round was cut off and are not listed here.")
-            kept += _paragraph(words.format(count=asked - len(given)))
-        self.again.setText(kept + again(given))
+            notes.append(words.format(count=asked - len(given)))
+        self.again.setText("\n\n".join([*notes, again(given)]))
         self.setFocus()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -75,29 +75,21 @@ class SummaryPage(QWidget):
 
 
 def again(given: Iterable[Given]) -> str:
-    """Return what to look at again as rich text: each card missed, with the right answer and the reason."""
+    """Return what to look at again: each card missed, with the right answer and the reason, a blank line between."""
     missed = [one for one in given if not one.feedback.is_right]
     if not missed:
-        return _paragraph(tr("Nothing to look at again."))
+        return tr("Nothing to look at again.")
     families = Counter(one.card.family for one in missed)
     head = ", ".join(f"{family} ({count})" if count > 1 else family for family, count in families.most_common())
     last = {one.card.id: one for one in missed}  # a card missed twice is told once
-    rows = "".join(_row(one) for one in list(last.values())[:MOST])
-    more = _paragraph(tr("and {count} more").format(count=len(last) - MOST)) if len(last) > MOST else ""
-    return f"<p>{escape(tr('Look at these again:'))} <b>{escape(head)}</b></p>{rows}{more}"
-
-
-def _paragraph(words: str) -> str:
-    return f"<p>{escape(words)}</p>"
+    rows = [_row(one) for one in list(last.values())[:MOST]]
+    more = [tr("and {count} more").format(count=len(last) - MOST)] if len(last) > MOST else []
+    return "\n\n".join([tr("Look at these again: {families}").format(families=head), *rows, *more])
 
 
 def _row(one: Given) -> str:
     card = one.card
     choice = card.choices[one.choice].rstrip(".") if one.choice is not None else ""
     said = tr("you said: {answer}").format(answer=choice) if one.choice is not None else tr("you did not know")
-    right = card.choices[card.answer].rstrip(".")
-    return (
-        f'<p style="margin-bottom:2px">{escape(card.question)}</p>'
-        f'<p style="margin:0 0 14px 24px">{escape(tr("Right:"))} <b>{escape(right)}</b>; {escape(said)}.<br>'
-        f"{escape(one.feedback.why)}</p>"
-    )
+    right = tr("Right: {answer}").format(answer=card.choices[card.answer].rstrip("."))
+    return f"{card.question}\n    {right}; {said}.\n    {one.feedback.why}"
