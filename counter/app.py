@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 # A layout request made while requests are handled waits for the next round.
 SETTLE_ROUNDS = 4
+OFFER_MS = 1500  # after the first paint: by then the window is awake and has been seen
 RESCUE_FILE = "rescued-case.json"
 
 
@@ -30,9 +31,16 @@ def run(data: Path) -> int:
     application = make_application(sys.argv[:1])
     window = MainWindow(data)
     window.painted.connect(lambda: QTimer.singleShot(0, window.wake))
+    window.painted.connect(lambda: QTimer.singleShot(OFFER_MS, lambda: _offer_first_case(window)))
     sys.excepthook = lambda kind, error, trace: _rescue(window, kind, error, trace)
     window.show()
     return application.exec()
+
+
+def _offer_first_case(window: MainWindow) -> None:
+    from counter.window.training.first_case import offer_first_case  # nothing that the first paint needs
+
+    offer_first_case(window)
 
 
 def save_picture(out: Path, data: Path, case: Case | None, size: tuple[int, int], theme: str) -> None:

@@ -7,12 +7,13 @@ list of all points (`_points`); the FSRS schedule (`_schedule`), a round of card
 (`_round`) and one that was cut off (`_unfinished`), a lesson about one thing (`_lesson`), records on the disk
 (`_record`) and what their lines say (`_events`), what is fresh, fading or gone (`_freshness`), what is confused with
 what (`_confusion`), who is ready (`_ready`, `_interval`), the words for all that (`_names`), the trainer's view
-(`_board`), and cases from the counter (`_from_case`). Nothing here has a clock or
-touches slips and stock.
+(`_board`), cases from the counter (`_from_case`), and the guided first case (`_first_case`). Nothing here has a
+clock or touches slips and stock.
 
 May import counter.desk and the core behind it, and fsrs.
 """
 
+from counter.training._first_case import STEPS, Step, step_of
 from counter.training._from_case import add_case, points_of_case
 from counter.training._lesson import Lesson
 from counter.training._models import Axis, Card, CardKind, Draw, Point
@@ -53,6 +54,7 @@ from counter.training.record._unfinished import Unfinished, unfinished
 __all__ = [
     "DO_NOT_KNOW",
     "KINDS",
+    "STEPS",
     "Answer",
     "Assigned",
     "Axis",
@@ -74,6 +76,7 @@ __all__ = [
     "Schedule",
     "Settings",
     "Standing",
+    "Step",
     "Tally",
     "Trainee",
     "Unfinished",
@@ -107,6 +110,7 @@ __all__ = [
     "settings",
     "signal_of",
     "standings",
+    "step_of",
     "tally_words",
     "trainees",
     "unfinished",

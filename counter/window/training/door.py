@@ -10,6 +10,7 @@ from PySide6.QtGui import QKeySequence, QShortcut
 
 from counter.language import tr
 from counter.window.training.at_counter import AtCounterLine
+from counter.window.training.first_case import FirstCase
 from counter.window.training.session import system_clock
 from counter.window.training.warm import Warmer
 
@@ -35,7 +36,7 @@ class TrainingDoor(QObject):
         self.window, self.clock = window, clock
         self.room: TrainingRoom | None = None
         self.is_closed = False
-        self.line = AtCounterLine()
+        self.line, self.first = AtCounterLine(), FirstCase(window)
         whole = window.centralWidget()
         if whole is not None and (box := whole.layout()) is not None:
             box.addWidget(self.line)
@@ -118,6 +119,7 @@ class TrainingDoor(QObject):
     def show_case(self) -> None:
         """Offer the counter's case once its lamp is settled; make nothing ahead while the case changes."""
         self.warmer.hold(BUSY_MS)
+        self.first.follow(self.window.case)
         found, catalogue = self.window.assessment, self.window.catalogue
         if not self.line.name or found is None or catalogue is None or self.window.case is None:
             return
