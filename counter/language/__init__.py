@@ -10,7 +10,7 @@ language (`current`).
 May import the standard library and counter.paths.
 """
 
-from counter.language._chosen import current, languages, marked, tr, trn, use
+from counter.language._chosen import OWN, current, languages, marked, tr, trn, use
 from counter.language._texts import TEXTS, texts_of
 
-__all__ = ["TEXTS", "current", "languages", "marked", "texts_of", "tr", "trn", "use"]
+__all__ = ["OWN", "TEXTS", "current", "languages", "marked", "texts_of", "tr", "trn", "use"]

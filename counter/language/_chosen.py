@@ -13,7 +13,6 @@ if TYPE_CHECKING:
 
 OWN = "en"  # the language that the program is written in; it needs no file
 DOMAIN = "counter"
-_NAME = "This language, in itself"  # every catalogue translates it: Español, Deutsch
 
 _chosen = [OWN]  # of the whole program: whoever sets it draws everything anew
 
@@ -35,7 +34,7 @@ def _words(code: str) -> NullTranslations:
 def languages() -> dict[str, str]:
     """Return every language there is, by code, with its own name for itself."""
     codes = (file.parent.name for file in sorted(folder().glob(f"*/{DOMAIN}.mo")))
-    return {OWN: "English"} | {code: _words(code).gettext(_NAME) for code in codes}
+    return {OWN: "English"} | {code: _words(code).gettext(NAME) for code in codes}
 
 
 def use(code: str) -> None:
@@ -61,6 +60,9 @@ def tr(text: str) -> str:
 def marked(text: str) -> str:
     """Return a sentence as it is: a constant that goes through `tr` where it is shown."""
     return text
+
+
+NAME = marked("This language, in itself")  # every catalogue translates it: Español, Deutsch
 
 
 def trn(one: str, many: str, count: float) -> str:

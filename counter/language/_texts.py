@@ -18,6 +18,12 @@ TEXTS: dict[str, tuple[str, ...]] = {
         "rules.*.says",
         "rules.*.why",
         "rules.*.do",
+        "rules.*.ask",
+    ),
+    "catalogue.json": (
+        "looks.*.label",
+        "looks.*.why",
+        "looks.*.values.*.label",
     ),
     "training.json": (
         "kinds.*.title",

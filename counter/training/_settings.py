@@ -9,6 +9,7 @@ from pydantic import Field
 
 from counter import paths
 from counter.catalogue import Model
+from counter.language import tr
 from counter.training._models import Aspect, CardKind
 
 Rating = Literal["again", "hard", "good", "easy"]
@@ -65,6 +66,11 @@ class Settings(Model):
     rule_names: dict[str, str] = Field(description="a few words for each rule of caution")
     labels: dict[str, str] = Field(description="by the scenario's name: what stands on a ballast label")
     marks: dict[str, str] = Field(description="by the scenario's name: what stands beside a lamp's code")
+
+
+def words() -> dict[str, str]:
+    """Return the words of questions and answers in the language now spoken."""
+    return {key: tr(text) for key, text in settings().words.items()}
 
 
 @cache

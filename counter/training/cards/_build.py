@@ -6,6 +6,7 @@ import hashlib
 import random
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.language import tr
 from counter.training._models import Card
 from counter.training._settings import settings
 
@@ -49,7 +50,7 @@ def build(point: Point, asked: Asked, choices: Sequence[Choice], *, keeps_order:
     if len(choices) < 2 or len({choice.text for choice in choices}) < len(choices):
         return None
     texts = settings().aspects[asked.aspect] if asked.aspect != "says" else settings().kinds[asked.kind]
-    question = texts.question.format_map(asked.question)
+    question = tr(texts.question).format_map(asked.question)
     digest = _digest(question, asked, choices)
     shown = list(choices)
     if not keeps_order:
@@ -68,7 +69,7 @@ def build(point: Point, asked: Asked, choices: Sequence[Choice], *, keeps_order:
         values=tuple(choice.value for choice in shown),
         worth=worth,
         answer=worth.index(max(worth)),
-        why=" ".join(texts.why.format_map(asked.why).split()),
+        why=" ".join(tr(texts.why).format_map(asked.why).split()),
         draw=asked.draw,
         code=asked.code,
         part=asked.part,

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 from counter.catalogue import TRUST, Catalogue, Circuit, Lamp, Sourced, notch_look
 from counter.desk import assess
 from counter.identify import word_chances
-from counter.language import current
+from counter.language import current, marked, tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -191,19 +191,19 @@ def _facts_of(catalogue: Catalogue, lamp: Lamp) -> Iterator[Fact]:
             yield _word(catalogue, look, word.value)
     if base.face.notches is not None and _is_sure(base.face.notches):
         notch = _word(catalogue, "notch", notch_look(base.face.notches.at))
-        yield notch._replace(words=f"notches: {notch.words}")
-    yield from _spacing(base.pin_spacing_mm, base.spacing_means or "between the pins")
+        yield notch._replace(words=tr("notches: {notches}").format(notches=notch.words))
+    yield from _spacing(base.pin_spacing_mm, base.spacing_means or marked("between the pins"))
     if _is_sure(lamp.watts):
-        yield Fact(PRINT, f"{lamp.watts.value:g}", f"the print says {lamp.watts.value:g} W")
+        yield Fact(PRINT, f"{lamp.watts.value:g}", tr("the print says {watts:g} W").format(watts=lamp.watts.value))
 
 
 def _spacing(figure: Figure | None, means: str) -> Iterator[Fact]:
     if figure is not None and _is_sure(figure):
         reach = figure.plus_minus or 1.0
-        words = f"{figure.value:g} mm {means}"
+        words = f"{figure.value:g} mm {tr(means)}"
         yield Fact("pin_spacing_mm", means, words, figure.value - reach, figure.value + reach)
 
 
 def _word(catalogue: Catalogue, look: str, value: str) -> Fact:
     labels = {one.value: one.label for one in catalogue.look_by_key[look].values}
-    return Fact(look, value, labels.get(value, value))
+    return Fact(look, value, tr(labels.get(value, value)))

@@ -8,8 +8,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from counter.desk import Case
+from counter.language import tr
 from counter.training._models import Point
-from counter.training._settings import settings
+from counter.training._settings import settings, words
 from counter.training.cards._build import Asked, Choice, build
 from counter.training.cards._case_words import seen_words
 
@@ -58,7 +59,7 @@ def look_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
         why=_why(lore.catalogue, offered),
         case=case,
     )
-    labels = (lore.catalogue.look_by_key[one.look].label for one in offered)
+    labels = (tr(lore.catalogue.look_by_key[one.look].label) for one in offered)
     return build(
         point,
         asked,
@@ -103,11 +104,11 @@ def worths_of(catalogue: Catalogue, looks: Sequence[NextLook]) -> dict[str, floa
 def _why(catalogue: Catalogue, offered: Sequence[NextLook]) -> dict[str, str]:
     first = offered[0]
     look = catalogue.look_by_key
-    others = (f"{look[one.look].label} {_left(one)} in {one.seconds:g}\N{NO-BREAK SPACE}s" for one in offered[1:])
-    guard = settings().words["why guard"] if look[first.look].guards is not None else ""
+    others = (f"{tr(look[one.look].label)}: {_left(one)}, {one.seconds:g}\N{NO-BREAK SPACE}s" for one in offered[1:])
+    guard = words()["why guard"] if look[first.look].guards is not None else ""
     return {
-        "look": look[first.look].label,
-        "why": f"{first.why} {guard}",
+        "look": tr(look[first.look].label),
+        "why": f"{tr(first.why)} {guard}",
         "left": _left(first),
         "seconds": f"{first.seconds:g}",
         "others": ", ".join(others),
@@ -143,15 +144,15 @@ def uv_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
     told = told_kind(lore.assessed(case))
     if told is None or not is_safe(case, told):
         return None
-    words = settings().words
+    said = words()
     asked = Asked(
         kind="uv-or-light",
         axis="kind",
         question={"seen": seen_words(lore.catalogue, case.looks)},
-        why={"why": words[f"why {told}"]},
+        why={"why": said[f"why {told}"]},
         case=case,
     )
-    choices = [Choice(one, words[f"choice {one}"], float(one == told)) for one in UV_CHOICES]
+    choices = [Choice(one, said[f"choice {one}"], float(one == told)) for one in UV_CHOICES]
     return build(point, asked, choices, keeps_order=True)
 
 

@@ -11,6 +11,7 @@ from itertools import islice
 from typing import TYPE_CHECKING
 
 from counter.desk import Case
+from counter.language import tr
 from counter.training._models import Draw, Point
 from counter.training.cards._build import Asked, Choice, build
 from counter.training.cards._facts import PRINT
@@ -54,7 +55,7 @@ def name_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
         kind="name-base",
         axis="family",
         question={},
-        why={"tell": lore.catalogue.base_of(lamp).tell},
+        why={"tell": tr(lore.catalogue.base_of(lamp).tell)},
         shown=shown(told),
         draw=_draw(lamp, rng),
         case=told_case(told),
@@ -95,8 +96,10 @@ def pair_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
         axis="family",
         question={"one": one, "other": other},
         why={
-            "tell": lore.catalogue.base_of(lamp).tell,
-            "difference": f"Here: {ours}; on {point.subject}: {theirs}.",
+            "tell": tr(lore.catalogue.base_of(lamp).tell),
+            "difference": tr("Here: {ours}; on {other}: {theirs}.").format(
+                ours=ours, other=point.subject, theirs=theirs
+            ),
         },
         shown=shown(told),
         draw=_draw(lamp, rng),
@@ -113,7 +116,7 @@ def _contrast(lore: Lore, lamp: Lamp, other: Lamp) -> str:
 
 def shown(told: Sequence[Fact]) -> str:
     """Say what the drawing shows, and the print where it is told."""
-    return f"Drawn: {'; '.join(fact.words for fact in told)}."
+    return tr("Drawn: {facts}.").format(facts="; ".join(fact.words for fact in told))
 
 
 def told_case(told: Sequence[Fact]) -> Case:

@@ -14,8 +14,9 @@ from typing import TYPE_CHECKING, NamedTuple, get_args
 from counter.catalogue import TRUST
 from counter.desk import CANNOT_TELL
 from counter.fit import Verdict
+from counter.language import tr
 from counter.training._models import Point
-from counter.training._settings import settings
+from counter.training._settings import words
 from counter.training.cards._build import Asked, Choice, build
 from counter.training.cards._case_words import case_words
 from counter.training.cards._facts import SURE
@@ -103,18 +104,18 @@ def verdict_card(lore: Lore, point: Point, setting: Setting) -> Card | None:
     is_doubtful = setting.case.chosen is None or setting.case.looks.get("glass") == CANNOT_TELL
     if is_doubtful or told is None or sure is None or sure.verdict != told.verdict or not _is_carried(sure):
         return None
-    words = settings().words
+    said = words()
     says, why = _because(told, sure)
     asked = Asked(
         kind="sale",
         axis="verdict",
         question={"case": _told_words(lore, setting)},
-        why={"verdict": words[told.verdict], "says": says, "why": why},
+        why={"verdict": said[told.verdict], "says": says, "why": why},
         case=setting.case,
         instead=setting.instead,
     )
     verdicts: tuple[Verdict, ...] = get_args(Verdict)
-    choices = [Choice(one, words[one], float(one == told.verdict)) for one in verdicts]
+    choices = [Choice(one, said[one], float(one == told.verdict)) for one in verdicts]
     return build(point, asked, choices, keeps_order=True)
 
 
@@ -138,15 +139,15 @@ def _because(told: Told, sure: Told) -> tuple[str, str]:
     ask = next((one for one in told.asks if one.blocks), None)
     if ask is not None:
         return ask.question, ask.why
-    words, first = settings().words, next(iter(told.cautions), None)
+    said, first = words(), next(iter(told.cautions), None)
     if first is None:
-        return words["nothing objects"], ""
-    return words["nothing objects"], words["say with it"].format(says=first.says, why=_why(first))
+        return said["nothing objects"], ""
+    return said["nothing objects"], said["say with it"].format(says=first.says, why=_why(first))
 
 
 def _why(caution: Caution) -> str:
     """Return the reason, and say so where a figure in it is not confirmed."""
-    doubt = "" if TRUST[caution.confidence] >= SURE else settings().words["unsure"]
+    doubt = "" if TRUST[caution.confidence] >= SURE else words()["unsure"]
     return f"{caution.why} {doubt}".strip()
 
 
@@ -197,7 +198,7 @@ def _aspect_card(lore: Lore, point: Point, setting: Setting, aspect: Aspect) -> 
         kind="caution",
         axis="caution",
         question={"case": case, "says": first.says},
-        why={"signal": first.signal, "says": first.says, "why": _why(first), "do": first.do},
+        why={"signal": tr(first.signal), "says": first.says, "why": _why(first), "do": first.do},
         case=setting.case,
         instead=setting.instead,
         aspect=aspect,

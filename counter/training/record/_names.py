@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from counter.language import tr
-from counter.training._settings import settings
+from counter.training._settings import settings, words
 
 if TYPE_CHECKING:
     from counter.catalogue import Catalogue
@@ -28,9 +28,8 @@ def label_name(catalogue: Catalogue, axis: str, value: str) -> str:
         return rule_name(value)
     if axis == "look":
         look = catalogue.look_by_key.get(value)
-        return look.label if look is not None else tr("another look")
-    words = settings().words.get(value)
-    return tr(words) if words is not None else value
+        return tr(look.label) if look is not None else tr("another look")
+    return words().get(value, value)
 
 
 def mix_words(catalogue: Catalogue, mix: Mix) -> str:

@@ -148,9 +148,9 @@ def _word(given: Given, at: int) -> str:
     card = given.card
     is_said, is_right = at == given.choice, card.worth[at] >= 1
     if is_said:
-        return tr("your answer") if not is_right else tr("right")
+        return tr("your answer") if not is_right else tr("the right one")
     if is_right:
-        return tr("right")
+        return tr("the right one")
     return (
         tr("{share} as good").format(share=f"{card.worth[at]:.0%}")
         if card.kind == "next-look" and card.worth[at] > 0

@@ -114,8 +114,8 @@ def _holder(catalogue: Catalogue, lamp: Lamp, holder: str | None) -> Figure | No
 def _seen(catalogue: Catalogue, key: str, value: str | float) -> Seen:
     look = catalogue.look_by_key[key]
     label = next((one.label for one in look.values if one.value == value), "")
-    words = label or f"{value}\N{THIN SPACE}{'W' if key == 'watts' else 'mm'}"
-    return Seen(key, look.label, words, look_icon(key, str(value)))
+    words = tr(label) or f"{value}\N{THIN SPACE}{'W' if key == 'watts' else 'mm'}"
+    return Seen(key, tr(look.label), words, look_icon(key, str(value)))
 
 
 def _other_lamp(catalogue: Catalogue, card: Card, choice: int | None) -> Lamp | None:

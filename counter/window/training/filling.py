@@ -64,7 +64,7 @@ def fill_pairs(page: StandingPage, catalogue: Catalogue, data: Path, who: str) -
 
 
 def _pair(catalogue: Catalogue, drawings: dict[str, Drawing], mix: Mix) -> Pair:
-    from counter.language import trn
+    from counter.language import tr, trn
     from counter.training import mix_words
     from counter.window.training.pairs_view import Pair
 
@@ -74,7 +74,7 @@ def _pair(catalogue: Catalogue, drawings: dict[str, Drawing], mix: Mix) -> Pair:
         return Pair(words, times, "", mix.asked)
     if mix.axis != "family" or mix.asked not in drawings or mix.said not in drawings:
         return Pair(words, times, "", "")
-    tell = next(base.tell for base in catalogue.bases if base.family == mix.asked)
+    tell = next(tr(base.tell) for base in catalogue.bases if base.family == mix.asked)
     return Pair(words, times, tell, mix.asked, (drawings[mix.asked], drawings[mix.said]))
 
 

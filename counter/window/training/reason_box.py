@@ -8,6 +8,7 @@ from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QFont, QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
+from counter.language import tr
 from counter.window.answer_bar import SignalChip
 from counter.window.parts.words import Words
 from counter.window.training.choices import paint_tick
@@ -85,7 +86,7 @@ class ReasonBox(QFrame):
         self.said.setText(said)
         self.chip.show_signal(signal)
         self.note.setText(note)
-        self.why.setText(why.removeprefix(f"{signal}: ") if signal else why)
+        self.why.setText(why.removeprefix(f"{tr(signal)}: ") if signal else why)
 
     def set_theme(self, theme: Theme) -> None:
         """Repaint in another palette."""
