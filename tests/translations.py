@@ -113,7 +113,9 @@ def missing(code: str) -> list[str]:
     found = []
     for message in template():
         here = known.get(message.id[0] if isinstance(message.id, tuple) else message.id)
-        if message.id and (here is None or not here.string or (isinstance(here.string, tuple) and not all(here.string))):
+        if message.id and (
+            here is None or not here.string or (isinstance(here.string, tuple) and not all(here.string))
+        ):
             found.append(message.id[0] if isinstance(message.id, tuple) else message.id)
     return found
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from functools import cache
 from typing import TYPE_CHECKING, Any, NamedTuple, cast
 
@@ -32,6 +33,7 @@ class Text(NamedTuple):
     ask: str = ""
     topic: str | None = None
     figureless: str | None = None
+    alike: str | None = None
 
 
 class Question(NamedTuple):
@@ -116,12 +118,6 @@ def led_caps() -> tuple[LedCap, ...]:
 
 
 @cache
-def reduced_lamps() -> dict[str, float]:
-    """Return the reduced-wattage lamps, by id, and the watts they stand in for."""
-    return {row["lamp"]: row["instead_of_watts"] for row in _replacements()["reduced"]}
-
-
-@cache
 def white_codes() -> tuple[str, ...]:
     """Return the colour codes that shops commonly keep."""
     return tuple(_replacements()["colours"])
@@ -153,21 +149,41 @@ def plain_rule(rule: str) -> str:
 
 # What rules fill in that is words and no figure. Findings keep it as it stands here: an answer's key is made of it.
 FILLED_IN = (
-    *(marked("more"), marked("less"), marked("a compact one"), marked("about {time}"), marked(" or ")),
+    *(marked("more"), marked("less"), marked("a compact one"), marked(" or ")),
     *(marked("just noticeable"), marked("different"), marked("clearly different")),
     *(marked("bypassed"), marked("led-driver"), marked("dimming"), marked("electronic"), marked("magnetic")),
+    *(marked("ozone"), marked("germicidal"), marked("insect trap"), marked("medical"), marked("blacklight")),
+    *(marked("tanning"), marked("gel curing"), marked("lighting")),
+    *(marked("instant"), marked("rapid"), marked("preheat"), marked("programmed")),
     *(marked("DANGER"), marked("WARNING"), marked("CAUTION"), marked("NOTICE")),
     marked(" (a rough figure: so long a lamp is too near at that distance)"),
+    marked("How soon the daily limit is reached is not known: its output is not in the catalogue"),
+)
+WITH_FIGURES = (
+    marked("At {far} m one lamp alone does not reach the daily limit; computed from {watts} W of UV"),
+    marked("At {far} m the daily limit is reached in about {time}; computed from {watts} W of UV"),
+    marked("about {time}"),
 )
 
 
+@cache
+def _shapes() -> tuple[tuple[str, re.Pattern[str]], ...]:
+    return tuple((one, re.compile(re.sub(r"\\\{(\w+)\\\}", r"(?P<\1>.+)", re.escape(one)))) for one in WITH_FIGURES)
+
+
 def spoken(value: str) -> str:
-    """Return what a rule filled in, in the language now spoken: a word, a time, or figures with "or" between them."""
+    """Return what a rule filled in, in the language now spoken: words, words with figures, or several with "or"."""
     if current() == OWN:
         return value
-    if value.startswith("about "):
-        return tr("about {time}").format(time=value.removeprefix("about "))
+    for words, shape in _shapes():
+        if (found := shape.fullmatch(value)) is not None:
+            return tr(words).format_map(found.groupdict())
     return tr(" or ").join(map(tr, value.split(" or ")))
+
+
+def kin_of(rule: str) -> str:
+    """Return what a rule is about: with or without a figure, and whichever ultraviolet it speaks of."""
+    return texts()[rule].alike or plain_rule(rule)
 
 
 def caution(finding: Finding, lamp: str = "") -> Caution:

@@ -24,14 +24,19 @@ def lamp_words(catalogue: Catalogue, lamp: Lamp, *, is_glass_told: bool = True) 
     legs = catalogue.legs_by_shape.get(lamp.shape or "none") or str(lamp.legs)
     glass = next((one.label for one in looks["legs"].values if one.value == legs), legs)
     white = tr(", white glass") if lamp.glass and lamp.glass.value == "white" else tr(", clear glass")
+    if lamp.glass and lamp.glass.value not in ("white", "clear"):
+        white = tr(", blue-black glass")
     colour = white if lamp.glass and is_glass_told else ""
-    size = _size_words(catalogue, lamp)
-    return (
-        tr("{watts} W, base {base}, ").format(watts=f"{lamp.watts.value:g}", base=lamp.base)
-        + tr(glass)
-        + colour
-        + size
-    )
+    named = tr("{watts} W, base {base}, ").format(watts=f"{lamp.watts.value:g}", base=lamp.base)
+    return named + tr(glass) + colour + _size_words(catalogue, lamp) + _made_words(lamp)
+
+
+def _made_words(lamp: Lamp) -> str:
+    """Return what its print says of a lamp type that looks like another: a saver, instant start, ozone, its use."""
+    saver = tr(", a saver") if lamp.is_saver else ""
+    instant = tr(", marked IS") if "instant" in lamp.starts and lamp.id.endswith("-is") else ""
+    special = [words()[f"for {one}"] for one in lamp.purposes if one not in ("germicidal", "blacklight")]
+    return saver + instant + (tr(", made for {use}").format(use=tr(" or ").join(special)) if special else "")
 
 
 def _size_words(catalogue: Catalogue, lamp: Lamp) -> str:
@@ -40,6 +45,7 @@ def _size_words(catalogue: Catalogue, lamp: Lamp) -> str:
     if sum((one.base, one.watts.value, one.kind) == same for one in catalogue.lamps) < 2:
         return ""
     length = tr(", {length:g} mm long").format(length=lamp.length_mm.value) if lamp.length_mm else ""
+    length += tr(", {inches:g} in by its code").format(inches=lamp.inches) if lamp.inches else ""
     tube = tr(", tube {tube:g} mm thick").format(tube=lamp.tube_mm.value) if lamp.tube_mm else ""
     return length + tube
 
@@ -53,7 +59,7 @@ def case_words(catalogue: Catalogue, setting: Setting, instead: str = "") -> str
     if case.looks.get("glass") == CANNOT_TELL:
         parts = [said["glass unseen"].format(lamp=lamp_words(catalogue, lamp, is_glass_told=False))]
     else:
-        kind = "other" if case.marks else lamp.kind  # then the print is what tells
+        kind = "other" if case.marks else lamp.band or lamp.kind  # then the print is what tells
         parts = [f"{said[f'kind {kind}']}: {lamp_words(catalogue, lamp)}."]
     parts += [said["marks"].format(marks=case.marks)] if case.marks else []
     parts += [said["broken"]] if case.broken else []
