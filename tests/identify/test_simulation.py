@@ -69,7 +69,7 @@ def tried(catalogue):
 KNOWN_LOST = {
     (lamp, "watts")
     for lamp in (
-        *("G24d-1/10/quad", "G23-2/9/quad", "GX24q-2/18/triple", "GX24d-2/18/triple"),
+        *("G23-2/9/quad", "GX24q-2/18/triple"),
         *("GX24q-5/57/four-fold", "GX24q-6/70/four-fold"),
     )
 }
@@ -79,7 +79,6 @@ def test_any_single_wrong_look_leaves_the_base_in_the_top_three(catalogue, tried
     lost = [one for one in tried if one.is_failure]
     met = [one for one in lost if catalogue.lamp_by_id[one.lamp].met.value != "never"]
     assert {(one.lamp, one.look) for one in met} == KNOWN_LOST
-    assert len(met) <= 15  # of over 50 000
     assert {one.lamp.partition("-")[0] for one in lost if one not in met} == {"GX32d"}
     assert summary(tried)["share"] > 0.999
     assert all(one.is_told_apart for one in tried)

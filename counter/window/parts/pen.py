@@ -82,7 +82,8 @@ def _pen(name: str, theme: Theme, dashed: bool, marked: bool) -> QPen:
 def _fill(name: str, theme: Theme, marked: bool = False) -> QBrush:
     if name == "ink":
         return early.brush(theme.accent if marked else theme.ink)
-    return early.brush({"paper": theme.paper, "glass": theme.glass, "tint": theme.tint}[name])
+    fills = {"paper": theme.paper, "glass": theme.glass, "dark-glass": theme.dark_glass, "tint": theme.tint}
+    return early.brush(fills[name])
 
 
 def _lay_down(painter: QPainter, path: QPainterPath, shape: Path | Disc, theme: Theme, marked: bool) -> None:

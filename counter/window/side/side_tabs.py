@@ -65,6 +65,15 @@ class SideTabs(QFrame):
                 self.tabs.setTabText(at, words)
         self._fill()
 
+    def show_nothing(self) -> None:
+        """Take every answer away: none can be given."""
+        self._shown = None
+        for at in (0, 1):
+            self.tabs.setTabText(at, TABS[at][0])
+        self.cautions.show_cautions((), ())
+        self.instead.show_replacements((), None)
+        self.light.show_light(None)
+
     def _fill(self) -> None:
         if self._shown is None:
             return
@@ -78,6 +87,13 @@ class SideTabs(QFrame):
             self.light.show_light(found.light)
         elif found.law is not None:
             self.law.show_law(found.law, case.broken)
+
+    def set_wide(self, is_wide: bool) -> None:
+        """Stand in a column of its own, with what may go in instead beside the cautions, or among other panes."""
+
+    def open_first(self) -> None:
+        """Bring the cautions to the front, and leave the keyboard where it is."""
+        self.tabs.setCurrentIndex(0)
 
     def open(self, at: int) -> None:
         """Bring a tab to the front, by its place from 0, and the keyboard to it."""
