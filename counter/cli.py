@@ -95,6 +95,7 @@ def _parser() -> Parser:
     colour.add_argument("code", metavar="CODE_OR_KELVIN")
     check = command("check", _check, "list every problem of a catalogue file")
     check.add_argument("file", metavar="FILE", nargs="?", type=Path)
+    check.add_argument("--sources", action="store_true", help="how many values stand on what, by base and lamp")
     cards = command("cards", _cards, "training cards made from the catalogue")
     cards.add_argument("--seed", metavar="N", type=int, default=0, help="the same seed deals the same cards")
     cards.add_argument("--count", metavar="K", type=int, default=10)
@@ -282,6 +283,9 @@ def _colour(chosen: argparse.Namespace, data: Path) -> Answer:
 def _check(chosen: argparse.Namespace, data: Path) -> Answer:
     from counter import catalogue
 
+    if chosen.sources:
+        found = catalogue.sources_report(catalogue.load_file(chosen.file) if chosen.file else _catalogue(data))
+        return found, catalogue.sources_text(found), DONE
     if chosen.file is not None:
         problems = catalogue.check_file(chosen.file)
     else:
