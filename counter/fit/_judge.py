@@ -8,7 +8,7 @@ from counter.fit._asks import asks
 from counter.fit._facts import Facts, Finding, facts
 from counter.fit._label import with_label
 from counter.fit._models import VERDICTS, Judgement, strictest
-from counter.fit._texts import answered, caution, plain_rule, verdict_of
+from counter.fit._texts import answered, caution, kin_of, verdict_of
 from counter.fit.rules import RULES
 
 if TYPE_CHECKING:
@@ -56,20 +56,14 @@ def judge_any(
         refusing = [one for one in find(facts(catalogue, lamp, labelled, use)) if verdict_of(one) == "do not sell"]
         spared += 0.0 if refusing else chance
         for one in refusing:
-            refused.setdefault(_about(one.rule), []).append(one)
-            shares[_about(one.rule)] = shares.get(_about(one.rule), 0.0) + chance
+            refused.setdefault(kin_of(one.rule), []).append(one)
+            shares[kin_of(one.rule)] = shares.get(kin_of(one.rule), 0.0) + chance
         certain = [rule for rule, share in shares.items() if share >= sure]
         if certain:
             return Judgement(verdict="do not sell", cautions=in_words([_gravest(refused[rule]) for rule in certain]))
         if spared > 1 - sure:
             break
     return Judgement(verdict="ask first")
-
-
-def _about(rule: str) -> str:
-    """Return what a rule is about: with or without a figure, and whichever ultraviolet it speaks of."""
-    plain = plain_rule(rule)
-    return f"uv-{plain[4:]}" if plain.startswith(("uva-", "uvb-", "uvc-")) else plain
 
 
 def _gravest(findings: Sequence[Finding]) -> Finding:

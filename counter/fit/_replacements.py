@@ -55,9 +55,8 @@ def replacements(
     lamps = [_judged(known, offer) for offer in _offers(known, seen_mm)]
     if lamps[0].verdict == "do not sell":  # then no colour of it will do
         lamps = [one for one in lamps if one.lamp != lamp.id or one is lamps[0]]
-    found = sorted(
-        [*lamps, *led_types(known)], key=lambda one: (VERDICTS.index(one.verdict), _is_unlisted(known, one))
-    )
+    found = [*lamps, *led_types(known)]
+    found.sort(key=lambda one: (VERDICTS.index(one.verdict), _is_unlisted(known, one)))
     refused = [one for one in found if one.verdict == "do not sell" and one.led_type is None]
     return tuple(
         one for one in found if one.verdict != "do not sell" or one.led_type or one in refused[:MOST_REFUSED]

@@ -6,17 +6,17 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QRectF, QSize, Signal
 from PySide6.QtGui import QColor, QFont, QPainter, QPainterPath
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSizePolicy, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
 from counter.window.parts import early
 from counter.window.parts.fitted import FittedWords
 from counter.window.parts.panel import Panel
 from counter.window.parts.sizes import ems, grown, high, wide
-from counter.window.parts.theme import SIGNALS, TARGET
+from counter.window.parts.theme import SIGNALS, SMALL_TARGET, TARGET
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
-    from PySide6.QtGui import QPaintEvent
+    from PySide6.QtGui import QPaintEvent, QResizeEvent
 
     from counter.window.parts.theme import Theme
 
@@ -26,7 +26,7 @@ STAMP_WORDS = {"sell": "MAY BE SOLD", "ask first": "ASK FIRST", "do not sell": "
 PLACE_NOT_SET = "Place not set: law not checked. Set it"
 LONGEST_AFTER = "after reading the warning"
 WIDEST_BASE = "GRY10q-3?"
-LAMP_EMS, CAUTION_EMS, CAUTION_LINES = 19, 24, 3
+LAMP_EMS, CAUTION_EMS, CAUTION_LINES = 19, 30, 2
 
 
 class Stamp(QWidget):
@@ -170,16 +170,41 @@ class AnswerBar(Panel):
         warned.addWidget(self.caution, 1)
         said.addLayout(warned, 1)
         said.addWidget(self.place)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(16, 4, 8, 4)
-        row.setSpacing(14)
-        row.addWidget(self.base)
-        row.addWidget(self.lamp)
-        row.addLayout(said, 1)
-        row.addWidget(self.stamp)
-        row.addWidget(self.next)
-        row.addWidget(self.menu)
-        self.setFixedHeight(max(self.stamp.sizeHint().height(), high(self.lamp.font(), CAUTION_LINES)) + 12)
+        self._said = QWidget()
+        said.setContentsMargins(0, 0, 0, 0)
+        self._said.setLayout(said)
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(16, 4, 8, 4)
+        self._grid.setHorizontalSpacing(14)
+        self._grid.addWidget(self.base, 0, 0)
+        self._grid.addWidget(self.lamp, 0, 1)
+        self._grid.addWidget(self.stamp, 0, 3)
+        self._grid.addWidget(self.menu, 0, 5)
+        self._grid.setColumnStretch(2, 1)
+        self._is_compact: bool | None = None
+        self._arrange(False)
+
+    def _widest(self) -> int:
+        """Return the width that all of it takes in one row."""
+        parts = (self.stamp, self.next, self.menu, self.chip)
+        fixed = sum(part.sizeHint().width() for part in parts) + self.lamp.width()
+        return fixed + self.base.minimumWidth() + self.caution.sizeHint().width() + 6 * 14 + 30
+
+    def _arrange(self, is_compact: bool) -> None:
+        """Stand in one row, or where letters are large and the screen is not, in two."""
+        if is_compact == self._is_compact:
+            return
+        self._is_compact = is_compact
+        self._grid.addWidget(self._said, *((1, 0, 1, 4) if is_compact else (0, 2, 1, 1)))
+        self._grid.addWidget(self.next, *((1, 4, 1, 2) if is_compact else (0, 4, 1, 1)))
+        row = max(self.stamp.sizeHint().height(), high(self.lamp.font(), 2)) + 12
+        below = high(self.font(), CAUTION_LINES) + SMALL_TARGET + 8
+        one = max(row, high(self.font(), 2) + max(SMALL_TARGET, high(self.font()) + 8) + 12)
+        self.setFixedHeight(row + below if is_compact else one)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        self._arrange(event.size().width() < self._widest())
+        super().resizeEvent(event)
 
     def show_answer(self, base: str, lamp: str, verdict: str | None, signal: str | None, caution: str) -> None:
         """Show the answer; empty words where there is none yet."""

@@ -7,24 +7,18 @@ from functools import lru_cache
 from math import floor
 from typing import TYPE_CHECKING
 
+from counter import words
 from counter.fit._facts import Facts, Finding, is_listed, number, weakest
 from counter.fit.rules._use import EXPOSED_AT_M, about
 
 if TYPE_CHECKING:
     from counter.catalogue import Confidence, Figure, Lamp
+    from counter.words import Topic
 
 OWN_USES = frozenset({"blacklight", "insect trap", "gel curing", "tanning", "medical"})
 BLACK = frozenset({"blacklight", "insect trap", "gel curing"})
 NARROW_BAND_NM = 311.0  # the line of narrow-band UV-B lamps; broad-band ones are not computed
 PEAK_UVA_NM = 365.0  # blacklights peak between 350 and 370 nm
-# Words on a unit's label that name the kind of lamp, letters and figures only.
-_NAMES = {
-    "blacklight": ("BLACKLIGHT", "BLB", "UVA"),
-    "insect trap": ("INSECT", "FLYTRAP", "FLYKILLER"),
-    "gel curing": ("CURING", "GELLAMP", "NAILLAMP", "UVNAIL"),
-    "tanning": ("TANNING", "SUNTAN", "SUNBED", "SUNLAMP"),
-    "medical": ("UVB", "PHOTOTHERAPY", "NARROWBAND", "BROADBAND"),
-}
 
 
 def ultraviolet(facts: Facts) -> Finding | None:
@@ -70,8 +64,10 @@ def is_named(facts: Facts) -> bool:
         return False
     if any(_plain(code.value) in label for code in facts.lamp.codes):
         return True
-    words = [word for purpose in facts.lamp.purposes for word in _NAMES.get(purpose, ())]
-    return is_listed(facts.lamp, facts.fixture) and any(word in label for word in words)
+    topic: Topic = "uv-c" if facts.lamp.kind == "uv-c" else "uv-b" if facts.lamp.band == "uv-b" else "uv-a"
+    is_tanning = facts.lamp.kind == "uv-a" and "tanning" in facts.lamp.purposes
+    said = words.speaks_of(("uv-b", topic) if is_tanning else topic, facts.fixture.label)
+    return is_listed(facts.lamp, facts.fixture) and bool(said)
 
 
 def _plain(text: str) -> str:

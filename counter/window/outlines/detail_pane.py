@@ -27,13 +27,14 @@ from counter.window.parts.words import Words
 if TYPE_CHECKING:
     from PySide6.QtGui import QResizeEvent
 
-    from counter.catalogue import Catalogue, Lamp
-    from counter.outline import Units
+    from counter.catalogue import Base, Catalogue, Lamp
+    from counter.outline import Drawing, Units
     from counter.window.parts.theme import Theme
 
 
 WORDS_MOST_PX = 480  # a value and its confidence stand near each other, and near their drawing
-NARROW_EMS, ONE_EMS, TWO_EMS = 56, 74, 120  # letters across, under which things stand below each other
+COMPARED = "compared"  # no part of a drawing
+NARROW_EMS, ONE_EMS, TWO_EMS = 56, 70, 120  # letters across, under which things stand below each other
 
 
 class DetailPane(QFrame):
@@ -77,7 +78,7 @@ class DetailPane(QFrame):
         self.why_open = Words(wraps=True)
         self.why_open.set_role("title")
         self.why_open.setVisible(False)
-        self.how = Sketch(theme, 92, 40)
+        self.how = Sketch(theme, 120, 52)
         self._facts: tuple[Fact, ...] = ()
         self._catalogue: Catalogue | None = None
         self._filled_for: tuple[str | None, ...] = ()
@@ -90,6 +91,7 @@ class DetailPane(QFrame):
         self.learn.clicked.connect(lambda: self.teach.emit(self.watts.currentData() or ""))
 
     def _lay_out(self) -> None:
+        self.title.set_role("title")
         self.hold.set_role("quiet")
         box = QVBoxLayout(self)
         box.setContentsMargins(8, 8, 8, 6)
@@ -181,6 +183,10 @@ class DetailPane(QFrame):
         self._show_choices(True)
         found = differences(catalogue, here, there, units) if there is not None else ()
         marked = frozenset(difference.part for difference in found if difference.part)
+        if there is not None:
+            marked |= {COMPARED}  # where nothing differs, nothing is to be marked either
+        for view in (self.face, self.side, self.other_face, self.other_side):
+            view.units = units
         self._show_one(catalogue, here, units, marked)
         if there is not None:
             self._show_second(catalogue, there, units, marked)
@@ -220,16 +226,16 @@ class DetailPane(QFrame):
         self.tell.setText(base.tell)
         self.hold.setText(base.hold)
         self.how.show_drawing(hold_view(base))
-        self.face.show_drawing(face_view(base, full=True, units=units), marked, face_doubt(base))
+        self.face.show_drawing(_face(lamp, base, units), marked, face_doubt(base))
         self.side.show_drawing(side_view(lamp, base, full=True, units=units), marked)
 
     def _show_second(self, catalogue: Catalogue, lamp: Lamp, units: Units, marked: frozenset[str]) -> None:
         base = catalogue.base_of(lamp)
-        self.other_face.show_drawing(face_view(base, full=True, units=units), marked, face_doubt(base))
+        self.other_face.show_drawing(_face(lamp, base, units), marked, face_doubt(base))
         self.other_side.show_drawing(side_view(lamp, base, full=True, units=units), marked)
 
     def _show_other(self, on: bool) -> None:
-        self._words.setMinimumWidth(ems(self.font(), 34))
+        self._words.setMinimumWidth(ems(self.font(), 38))
         self.other_face.setVisible(on)
         self.other_side.setVisible(on)
         self._arrange(self.width())
@@ -274,6 +280,10 @@ class DetailPane(QFrame):
         self.theme = theme
         for view in (self.face, self.side, self.other_face, self.other_side, self.how, self.facts):
             view.set_theme(theme)
+
+
+def _face(lamp: Lamp, base: Base, units: Units) -> Drawing:
+    return face_view(base, full=True, units=units, tube_mm=lamp.tube_mm.value if lamp.tube_mm else None)
 
 
 def _fact_rows(facts: tuple[Fact, ...]) -> tuple[Row, ...]:

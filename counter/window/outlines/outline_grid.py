@@ -8,7 +8,7 @@ from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelInde
 from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QListView, QPushButton, QVBoxLayout
 
-from counter.window.outlines.card_delegate import CARD_HEIGHT, CARD_LEAST_WIDTH, CARD_ROLE, CardDelegate, percent
+from counter.window.outlines.card_delegate import CARD_ROLE, CardDelegate, card_size, percent
 from counter.window.parts import early
 from counter.window.parts.panel import Panel
 from counter.window.parts.sizes import ems
@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from counter.window.parts.theme import Theme
 
 SCROLL_BAR_PX = 14
+FOOT_PX, TALLEST_PX = 16, 16_777_215  # the second is Qt's own for no limit
 NARROW_EMS = 66  # in less the tools stand below the title
 FOLD_UNDER = 0.004  # cards below this share are folded away once anything is known
 
@@ -62,8 +63,9 @@ class CardView(QListView):
     def resizeEvent(self, event: QResizeEvent) -> None:
         # Always as if the scroll bar were there: one that comes and goes would change the columns with it.
         width = self.width() - SCROLL_BAR_PX
-        columns = max(width // CARD_LEAST_WIDTH, 1)
-        card = QSize(width // columns, CARD_HEIGHT)
+        least = card_size(self.font())
+        columns = max(width // least.width(), 1)
+        card = QSize(width // columns, least.height())
         self.setGridSize(card)
         delegate = self.itemDelegate()
         if isinstance(delegate, CardDelegate):
@@ -83,6 +85,7 @@ class OutlineGrid(Panel):
         self._chosen: str | None = None
         self._unfolded = False
         self._fresh = True
+        self._fits = False
         self._is_telling = False  # a highlight set from outside is no hand's
         self.model = CardModel()
         self.delegate = CardDelegate(theme)
@@ -144,6 +147,8 @@ class OutlineGrid(Panel):
         is_narrow = event.size().width() < ems(self.font(), NARROW_EMS)
         early.set_upright(self._top, is_narrow)
         super().resizeEvent(event)
+        if self._fits:
+            self._fit()
 
     def show_cards(self, cards: Sequence[Card], chosen: str | None = None, *, fresh: bool = True) -> None:
         """Show cards best first; `fresh` says that nothing is known yet, so nothing is folded away."""
@@ -156,6 +161,15 @@ class OutlineGrid(Panel):
 
     def set_fitting(self, on: bool) -> None:
         """Be only as tall as the rows of cards, or as tall as there is room."""
+        self._fits = on
+        self._fit()
+
+    def _fit(self) -> None:
+        cards = len(self.model.cards)
+        across = max((self.view.width() - SCROLL_BAR_PX) // card_size(self.font()).width(), 1)
+        rows = max(-(-cards // across), 1)
+        tall = rows * card_size(self.font()).height() + self.view.y() + FOOT_PX
+        self.setMaximumHeight(tall if self._fits else TALLEST_PX)
 
     def say_unreadable(self) -> None:
         """Say that no drawings are coming."""
@@ -193,6 +207,8 @@ class OutlineGrid(Panel):
                 "likeliest family first" if not self._fresh else f"all {len(shown)}, nothing looked at yet"
             )
         self.select(self._chosen)
+        if self._fits:
+            self._fit()
 
     def _set_unfolded(self, on: bool) -> None:
         self._unfolded = on
