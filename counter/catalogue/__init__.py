@@ -43,6 +43,7 @@ if TYPE_CHECKING:
     from counter.catalogue._schema import schemas
     from counter.catalogue._shop import PARTS, Confirmed, Shop
     from counter.catalogue._shop_file import ConfirmError, empty_layer, layer_problems, read_layer, refuse_bad
+    from counter.catalogue._tally import share_read, sources_report, sources_text
     from counter.catalogue._validate import findings_of
 
 _LATER = {
@@ -64,6 +65,9 @@ _LATER = {
     "layer_problems": "_shop_file",
     "read_layer": "_shop_file",
     "refuse_bad": "_shop_file",
+    "share_read": "_tally",
+    "sources_report": "_tally",
+    "sources_text": "_tally",
     "findings_of": "_validate",
 }
 
@@ -120,7 +124,10 @@ __all__ = [
     "refuse_bad",
     "report_text",
     "schemas",
+    "share_read",
     "shown",
+    "sources_report",
+    "sources_text",
     "words_beside",
 ]
 

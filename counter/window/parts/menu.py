@@ -7,7 +7,9 @@ from typing import TYPE_CHECKING
 from PySide6.QtGui import QAction, QActionGroup
 from PySide6.QtWidgets import QMenu
 
+from counter.language import current, languages, tr
 from counter.window.saved_cases import open_saved
+from counter.window.training.first_case import start_first_case
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -23,8 +25,11 @@ def menu_of(window: MainWindow) -> QMenu:
     menu = QMenu(window)
     _choices(window, menu.addMenu("Colours"), COLOURS, window.theme_name, window.set_theme)
     _choices(window, menu.addMenu("Lengths"), LENGTHS, window.units, window.set_units)
+    spoken = tuple((name, code) for code, name in languages().items())
+    _choices(window, menu.addMenu(tr("Language")), spoken, current(), window.counter.set_language)
     menu.addSeparator()
     menu.addAction("Training\tF4", window.counter.training.enter)
+    menu.addAction(tr("Guided first case"), lambda: start_first_case(window))
     menu.addAction("Put this case aside\tF6", window.counter.shop.parked.park)
     menu.addAction("Slip …\tCtrl+P", window.counter.shop.write_slip)
     menu.addAction("Slips …", window.counter.shop.open_log)
