@@ -10,7 +10,6 @@ from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QApplication
 
-from counter import catalogue as catalogues
 from counter import desk, shop
 from counter.identify import LookProblem, Typed, parse_look, with_unit
 from counter.language import OWN
@@ -288,14 +287,20 @@ class Counter(QObject):
         today = datetime.now(UTC).astimezone().date()
         try:
             seen = desk.confirmable(self.catalogue, part, value, self.window.units)
-            shop.confirm(self.data, kind=kind, of=of, part=part, value=seen, who=who, on=today, how=how)
-        except (ValueError, OSError, catalogues.ConfirmError) as problem:
+        except ValueError as problem:
             dialog.show_problem(str(problem))
             return
-        self.settings.setValue("who", who)
-        dialog.accept()
-        self._take_catalogue(shop.load_catalogue(self.data))
-        self.show()
+
+        def job() -> Loaded:
+            shop.confirm(self.data, kind=kind, of=of, part=part, value=seen, who=who, on=today, how=how)
+            return shop.load_catalogue(self.data)
+
+        def done(loaded: Loaded) -> None:
+            self.settings.setValue("who", who)
+            dialog.accept()
+            self.take_loaded(loaded)
+
+        self.shop.worker.ask(job, done, lambda problem: dialog.show_problem(str(problem)), owner=dialog)
 
     def _new_case(self) -> Case:
         """Return an empty case for the shop's place and today."""

@@ -103,7 +103,7 @@ class ImportDialog(QDialog):
             rows = shelf.read_sheet(self.path)
             return rows, shelf.columns_of(rows, shop.open_store(self.counter.data))
 
-        self.worker.ask(job, self._take_rows, self._fail)
+        self.worker.ask(job, self._take_rows, self._fail, owner=self)
 
     def _take_rows(self, found: tuple[list[Row], Columns]) -> None:
         self.rows, self.columns = found
@@ -153,7 +153,7 @@ class ImportDialog(QDialog):
             plan = shelf.plan_import(self.path.name, rows, columns, matcher, lambda n, of: self._tell(stopped, n, of))
             return plan, shelf.changes(shop.all_items(store), plan)
 
-        self.worker.ask(job, self._take_plan, self._fail, "plan")
+        self.worker.ask(job, self._take_plan, self._fail, "plan", self)
 
     def _tell(self, stopped: Event, done: int, of: int) -> bool:
         if stopped.is_set():
@@ -191,7 +191,7 @@ class ImportDialog(QDialog):
         self.go.setEnabled(False)
         of = len(plan.items)
         job = lambda: shelf.put(shop.open_store(data), plan, progress=lambda n: self._tell(stopped, n, of))  # noqa: E731
-        self.worker.ask(job, lambda _: self._finish(), self._fail)
+        self.worker.ask(job, lambda _: self._finish(), self._fail, owner=self)
 
     def _finish(self) -> None:
         self.accept()

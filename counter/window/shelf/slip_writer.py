@@ -109,7 +109,8 @@ class SlipWriter(QObject):
         self.counter.settings.setValue("paper", dialog.paper.currentData())
         dialog.set_kept()
         job = lambda: slip.keep(data, printed.slip, printed.customer)  # noqa: E731
-        self.worker.ask(job, lambda kept: self._taken(dialog, kept, how), lambda problem: dialog.say(str(problem)))
+        said = lambda problem: dialog.say(str(problem))  # noqa: E731
+        self.worker.ask(job, lambda kept: self._taken(dialog, kept, how), said, owner=dialog)
 
     def _taken(self, dialog: SlipDialog, kept: Kept, how: str) -> None:
         self._kept = kept

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from concurrent.futures import ThreadPoolExecutor
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from PySide6.QtCore import QObject, QTimer, Signal
+from shiboken6 import isValid
 
-from counter.shop import StoreProblem
+from counter.catalogue import ConfirmError
+from counter.shop import Cancelled, StoreProblem
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -15,7 +17,15 @@ if TYPE_CHECKING:
     Then = Callable[[Any], None]
     Failed = Callable[[Exception], None]
 
-SETTLE_MS = 5
+SAID = (StoreProblem, ConfirmError, ValueError, OSError)  # expected, and shown as they stand; all else is a fault
+
+
+class Asked(NamedTuple):
+    """Who is to be told what became of a job."""
+
+    then: Then
+    failed: Failed
+    owner: QObject | None
 
 
 class StoreWorker(QObject):
@@ -32,17 +42,25 @@ class StoreWorker(QObject):
         self._latest: dict[str, int] = {}
         self._done.connect(self._deliver)
 
-    def ask(self, job: Callable[[], Any], then: Then, failed: Failed, topic: str = "") -> None:
-        """Run a job; of several on one topic only the last is answered, and those not begun yet are not run."""
+    def ask(
+        self,
+        job: Callable[[], Any],
+        then: Then,
+        failed: Failed,
+        topic: str = "",
+        owner: QObject | None = None,
+    ) -> None:
+        """Run a job; of several on one topic only the last is answered, and those not begun yet are not run.
+
+        `owner` is the dialog that wants the answer: once it is closed nobody is told.
+        """
         if self.is_closed:
             return
         turn = self._latest[topic] = self._latest.get(topic, 0) + 1
         self._count(+1)
-        self._pool.submit(self._run, job, then, failed, topic, turn)
+        self._pool.submit(self._run, job, Asked(then, failed, owner), topic, turn)
 
-    def _run(
-        self, job: Callable[[], Any], then: Then, failed: Callable[[Exception], None], topic: str, turn: int
-    ) -> None:
+    def _run(self, job: Callable[[], Any], asked: Asked, topic: str, turn: int) -> None:
         answer: Any = None
         problem: Exception | None = None
         if not topic or self._latest[topic] == turn:
@@ -52,17 +70,18 @@ class StoreWorker(QObject):
                 problem = error
         if not self.is_closed:
             is_last = not topic or self._latest[topic] == turn
-            self._done.emit((then, failed) if is_last else None, answer, problem)
+            self._done.emit(asked if is_last else None, answer, problem)
 
-    def _deliver(self, calls: tuple[Then, Failed] | None, answer: Any, problem: Any) -> None:
+    def _deliver(self, asked: Asked | None, answer: Any, problem: Any) -> None:
         self._count(-1)
-        if calls is None or self.is_closed:
+        if asked is None or self.is_closed or isinstance(problem, Cancelled):
             return
-        then, failed = calls
+        if asked.owner is not None and not isValid(asked.owner):
+            return
         if problem is None:
-            then(answer)
-        elif isinstance(problem, StoreProblem | ValueError | OSError):
-            failed(problem)
+            asked.then(answer)
+        elif isinstance(problem, SAID):
+            asked.failed(problem)
         else:
             raise problem
 

@@ -87,9 +87,7 @@ class LogDialog(QDialog):
 
     def _ask(self, job: Any, then: Any, topic: str = "") -> None:
         data = self.data
-        self.worker.ask(
-            lambda: job(shop.open_store(data)), then, lambda problem: self.says.setText(str(problem)), topic
-        )
+        self.worker.ask(lambda: job(shop.open_store(data)), then, self._fail, topic, self)
 
     def _fail(self, problem: Exception) -> None:
         self.says.setText(str(problem))
@@ -135,6 +133,7 @@ class LogDialog(QDialog):
             lambda: shop.keep_return(data, key, row),
             lambda _: self.says.setText(said),
             self._fail,
+            owner=self,
         )
 
     def export(self) -> None:

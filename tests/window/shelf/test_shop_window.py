@@ -231,3 +231,24 @@ def test_the_log_finds_reopens_and_takes_back(counter, tmp_path):
     QTest.mouseClick(dialog.buttons["reopen"], Qt.MouseButton.LeftButton)
     assert counter.case.marks == CODE
     assert [one.reason for one in shop.all_returns(open_store(counter.data))] == ["wrong base"]
+
+
+def test_a_value_is_confirmed_beside_the_window(counter):
+    from counter.window.parts.source_dialog import SourceDialog
+
+    fact = next(one for one in counter.detail._facts if one.address == ("lamp", "G24q-3/26/quad", "length_mm"))
+    dialog = SourceDialog(fact, "26 W", "", counter.window)
+    counter._confirm(dialog, fact, "163.5", "Kim", "caliper")
+    settle(counter)
+    assert counter.catalogue.lamp_by_id["G24q-3/26/quad"].length_mm.value == 163.5
+
+
+def test_an_import_that_is_closed_in_the_middle_leaves_no_trace(counter, tmp_path):
+    path = tmp_path / "stock.xlsx"
+    write_xlsx(path, [HEADINGS, *LINES * 400])
+    dialog = ImportDialog(counter, counter.shop.worker, path, counter.shop._imported)
+    dialog.show()
+    QTest.qWait(150)
+    dialog.reject()
+    settle(counter)
+    assert shop.current_list(open_store(counter.data)) is None

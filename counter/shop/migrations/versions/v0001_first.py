@@ -132,6 +132,11 @@ def _make_log() -> None:
         sa.Column("quantity", sa.Integer, nullable=False),
         sa.Column("price_cents", sa.Integer),
     )
+    _make_wishes()
+    _make_returns()
+
+
+def _make_wishes() -> None:
     op.create_table(
         "wishes",
         _id(),
@@ -142,6 +147,9 @@ def _make_log() -> None:
         _text("text"),
         sa.Column("quantity", sa.Integer, nullable=False),
     )
+
+
+def _make_returns() -> None:
     op.create_table(
         "returns",
         _id(),
