@@ -33,6 +33,7 @@ def run(data: Path) -> int:
     watch = FaultWatch(data)
     application = make_application(sys.argv[:1])
     window = _window(data)
+    window.fit_screen()
     rescue = Rescue(window)
     rescue.install()
     window.painted.connect(lambda: QTimer.singleShot(0, lambda: _wake(window, rescue)))

@@ -10,6 +10,7 @@ from pydantic import BeforeValidator, Field
 from counter import identify
 from counter.catalogue import Model
 from counter.fit import Fixture, Use
+from counter.identify import Typed  # pydantic needs the class itself
 from counter.text import readable
 
 CANNOT_TELL = identify.CANNOT_TELL
@@ -24,6 +25,10 @@ class Case(Model):
     version: Literal[1] = 1
     looks: dict[Text, Text | float] = Field(
         default_factory=dict, description='answers by look key; "cannot-tell" is an answer'
+    )
+    typed: dict[Text, Typed] = Field(
+        default_factory=dict,
+        description="sizes as they were typed, by look key; one that is in no look waits for its unit to be said",
     )
     marks: Text = Field("", max_length=LONGEST_MARKS)
     fixture: Fixture = Fixture()

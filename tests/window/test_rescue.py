@@ -43,7 +43,7 @@ def reports(data):
 
 
 def test_the_case_is_saved_a_report_kept_and_the_window_goes_on(window, rescue, data, qapp):
-    window._change(marks="CFQ18W/G24q/841")
+    window.counter.change(marks="CFQ18W/G24q/841")
     fail(rescue, KeyError("lamp"))
     assert boxes() == [], "nothing is shown while Qt may be painting"
     qapp.processEvents()
@@ -56,7 +56,7 @@ def test_the_case_is_saved_a_report_kept_and_the_window_goes_on(window, rescue, 
     box.copy.click()
     assert "KeyError" in QApplication.clipboard().text()
     box.go_on.click()
-    window._change(marks="FT18W/2G11")
+    window.counter.change(marks="FT18W/2G11")
     assert window.answer.base.text() == "2G11"
 
 
@@ -122,7 +122,7 @@ def test_nowhere_to_write_is_said(window, rescue, data, qapp, monkeypatch, what)
 
 
 def test_a_report_names_nobody_and_repeats_nothing_typed(window, rescue, data, qapp):
-    window._change(marks="for Ms Petrova of 12 Mill Lane")
+    window.counter.change(marks="for Ms Petrova of 12 Mill Lane")
     window.settings.setValue("who", "Anselm")
     fail(rescue, ValueError("cannot take for ms petrova of 12 mill lane, says Anselm"))
     text = reports(data)[0].read_text()
@@ -148,10 +148,10 @@ def test_old_reports_make_room(data):
 
 def test_a_rescued_case_is_opened_again_and_undone(window, data):
     kept = save_rescued(data, Case(marks="CFQ18W/G24q/841", looks={"legs": "4"}))
-    window._change(marks="FT18W/2G11")
+    window.counter.change(marks="FT18W/2G11")
     take_file(window, str(kept))
     assert (window.case.marks, window.marks.field.text()) == ("CFQ18W/G24q/841", "CFQ18W/G24q/841")
-    window.undo()
+    window.counter.undo()
     assert window.case.marks == "FT18W/2G11"
 
 
