@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 SPELLED = "KEY=VALUE, as legs=4 pins=4 notch=small-left length_mm=146"
 BALLASTS = ("magnetic", "electronic", "dimming", "led-driver", "bypassed", "unknown")
-USES = ("lighting", "germicidal", "blacklight", "unknown")
+USES = ("lighting", "germicidal", "blacklight", "insect trap", "gel curing", "tanning", "medical", "unknown")
 
 
 def add(commands: Commands) -> None:

@@ -19,7 +19,7 @@ VERDICTS: tuple[Verdict, ...] = get_args(Verdict)  # in order, the strictest las
 # as fixtures for mains twist-lock lamps are.
 Ballast = Literal["magnetic", "electronic", "dimming", "led-driver", "bypassed", "none", "unknown"]
 Text = Annotated[str, BeforeValidator(readable)]
-Use = Literal["lighting", "germicidal", "blacklight", "unknown"]
+Use = Literal["lighting", "germicidal", "blacklight", "insect trap", "gel curing", "tanning", "medical", "unknown"]
 
 
 def strictest(verdicts: Iterable[Verdict]) -> Verdict:

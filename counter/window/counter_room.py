@@ -297,6 +297,14 @@ class Counter(QObject):
         self.change(broken=not self.case.broken)
         self.side.open(LAW_TAB if self.case.broken else 0)
 
+    def next_customer(self) -> None:
+        """Start over; the case left behind comes back by undo."""
+        self._clear_panes()
+        self.history.start_over(self._new_case())
+        self.side.open_first()
+        self.show()
+        self.marks.take_focus()
+
     def open_case(self, case: Case) -> None:
         """Show a case that was kept in a file; the present one comes back by undo."""
         self._clear_panes()
@@ -307,14 +315,6 @@ class Counter(QObject):
         for pane in (self.looks, self.marks, self.fixture):
             pane.clear()
         self.grid.filter.clear()
-
-    def next_customer(self) -> None:
-        """Start over; the case left behind comes back by undo."""
-        self._clear_panes()
-        self.history.start_over(self._new_case())
-        self.side.open_first()
-        self.show()
-        self.marks.take_focus()
 
     def undo(self) -> None:
         """Go back one step of the case."""

@@ -38,8 +38,8 @@ if TYPE_CHECKING:
 SETTINGS_FILE = "window.ini"
 FIRST_SIZE = (1280, 800)
 ROOMY_SIZE = (1600, 1000)  # what a first window takes of a larger screen
-LARGEST_SETTINGS = 1_000_000  # bytes; ours has two thousand
 FRAME_PX = 40  # the system's own title bar
+LARGEST_SETTINGS = 1_000_000  # bytes; ours has two thousand
 
 
 class MainWindow(QMainWindow):
@@ -184,6 +184,11 @@ class MainWindow(QMainWindow):
         from counter.window.counter_room import wake
 
         wake(self, case)
+
+    def open_case(self, case: Case) -> None:
+        """Show a case that was kept in a file; the present one comes back by undo."""
+        if self.is_awake:
+            self.counter.open_case(case)
 
 
 def _settings_file(data: Path) -> Path:

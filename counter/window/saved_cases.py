@@ -60,6 +60,6 @@ def take_file(window: MainWindow, name: str) -> None:
     if window.catalogue is None:
         return
     try:
-        window.counter.open_case(read_case(Path(name), window.catalogue))
+        window.open_case(read_case(Path(name), window.catalogue))
     except CaseProblem as problem:
         window.looks.show_problem("", f"{problem}")
