@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple, cast
 from counter import paths
 from counter.fit._facts import weakest
 from counter.fit._models import Caution
+from counter.language import OWN, current, marked, tr
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -150,6 +151,25 @@ def kin_of(rule: str) -> str:
     return texts()[rule].alike or plain_rule(rule)
 
 
+# What rules fill in that is words and no figure. Findings keep it as it stands here: an answer's key is made of it.
+FILLED_IN = (
+    *(marked("more"), marked("less"), marked("a compact one"), marked("about {time}"), marked(" or ")),
+    *(marked("just noticeable"), marked("different"), marked("clearly different")),
+    *(marked("bypassed"), marked("led-driver"), marked("dimming"), marked("electronic"), marked("magnetic")),
+    *(marked("DANGER"), marked("WARNING"), marked("CAUTION"), marked("NOTICE")),
+    marked(" (a rough figure: so long a lamp is too near at that distance)"),
+)
+
+
+def spoken(value: str) -> str:
+    """Return what a rule filled in, in the language now spoken: a word, a time, or figures with "or" between them."""
+    if current() == OWN:
+        return value
+    if value.startswith("about "):
+        return tr("about {time}").format(time=value.removeprefix("about "))
+    return tr(" or ").join(map(tr, value.split(" or ")))
+
+
 def caution(finding: Finding, lamp: str = "") -> Caution:
     """Put a finding into words.
 
@@ -157,19 +177,20 @@ def caution(finding: Finding, lamp: str = "") -> Caution:
         KeyError: no words for this rule, or the words name a value that the rule does not fill in.
     """
     text = texts()[finding.rule]
+    values = {name: spoken(value) for name, value in finding.values.items()}
     return Caution(
         signal=text.signal,
         rule=finding.rule,
-        says=text.says.format_map(finding.values),
-        why=text.why.format_map(finding.values),
-        do=text.do.format_map(finding.values),
+        says=tr(text.says).format_map(values),
+        why=tr(text.why).format_map(values),
+        do=tr(text.do).format_map(values),
         figure=finding.figure,
         unit=finding.unit,
         source=text.source,
         confidence=weakest((text.confidence, finding.confidence)),
         verdict=verdict_of(finding),
         topic=text.topic,
-        ask=text.ask.format_map(finding.values),
+        ask=tr(text.ask).format_map(values),
         key=answer_key(finding, lamp) if text.ask else "",
         words=finding.words,
     )

@@ -8,6 +8,7 @@ from PySide6.QtGui import QAction, QActionGroup
 from PySide6.QtWidgets import QMenu
 
 from counter.window.saved_cases import open_saved
+from counter.window.training.first_case import start_first_case
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -25,6 +26,7 @@ def menu_of(window: MainWindow) -> QMenu:
     _choices(window, menu.addMenu("Lengths"), LENGTHS, window.units, window.set_units)
     menu.addSeparator()
     menu.addAction("Training\tF4", window.counter.training.enter)
+    menu.addAction("Guided first case", lambda: start_first_case(window))
     menu.addAction("Shop's place …", window.counter.ask_for_place)
     menu.addAction("Broken lamp\tCtrl+B", window.counter.toggle_broken)
     menu.addAction("Open a saved case …", lambda: open_saved(window))

@@ -6,10 +6,10 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QFont
-from PySide6.QtWidgets import QFrame, QGridLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QVBoxLayout, QWidget
 
+from counter.language import tr
 from counter.window.outlines.drawing_view import Sketch
-from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from counter.window.parts.theme import Theme
@@ -26,7 +26,7 @@ class SeenBox(QFrame):
         super().__init__()
         self.setProperty("panel", True)
         self.setFixedHeight(176)
-        self.title, self.value = Words(), Words(wraps=True)
+        self.title, self.value = QLabel(), QLabel(wordWrap=True)
         self.icon = Sketch(theme, *ICON_PX)
         large = QFont(self.font())
         large.setPointSizeF(large.pointSizeF() * 1.15)
@@ -41,7 +41,7 @@ class SeenBox(QFrame):
 
     def show_seen(self, seen: Seen) -> None:
         """Show a look; one that decides the card is said so and set in bold."""
-        self.title.setText(f"{seen.title}: this decides" if seen.decides else seen.title)
+        self.title.setText(tr("{look}: this decides").format(look=seen.title) if seen.decides else seen.title)
         font = QFont(self.font())
         font.setBold(seen.decides)
         self.title.setFont(font)
@@ -57,8 +57,8 @@ class LooksSeen(QWidget):
         super().__init__()
         self.theme = theme
         self.boxes: list[SeenBox] = []
-        self.none = Words("Nothing is known yet.")
-        self.none.set_role("quiet")
+        self.none = QLabel(tr("Nothing is known yet."))
+        self.none.setProperty("role", "quiet")
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setSpacing(8)
