@@ -84,9 +84,8 @@ def _outline(window: Any, rng: random.Random) -> None:
 def _source(window: Any, rng: random.Random) -> None:
     from counter.window.parts.source_dialog import SourceDialog
 
-    facts = window.detail.facts() if callable(getattr(window.detail, "facts", None)) else []
-    if facts:
-        window.counter.open_source(rng.choice(facts))
+    if window.detail._facts:
+        window.counter.open_source(rng.choice(window.detail._facts))
     for dialog in window.findChildren(SourceDialog):
         dialog.close()
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtGui import QAction, QActionGroup
 from PySide6.QtWidgets import QMenu
 
+from counter.window.about_dialog import AboutDialog
 from counter.window.saved_cases import open_saved
 from counter.window.training.first_case import start_first_case
 
@@ -31,6 +32,7 @@ def menu_of(window: MainWindow) -> QMenu:
     menu.addAction("Broken lamp\tCtrl+B", window.counter.toggle_broken)
     menu.addAction("Open a saved case …", lambda: open_saved(window))
     menu.addAction("Undo\tCtrl+Z", window.counter.undo)  # the key itself is a shortcut of the window
+    menu.addAction("About …", lambda: AboutDialog(window).open())
     menu.addAction("Close", window.close)
     return menu
 
