@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from functools import cache
 from typing import TYPE_CHECKING, Any, NamedTuple, cast
 
@@ -146,28 +147,43 @@ def plain_rule(rule: str) -> str:
     return next((name for name, text in texts().items() if text.figureless == rule), rule)
 
 
-def kin_of(rule: str) -> str:
-    """Return what a rule is about: with or without a figure, and whichever ultraviolet it speaks of."""
-    return texts()[rule].alike or plain_rule(rule)
-
-
 # What rules fill in that is words and no figure. Findings keep it as it stands here: an answer's key is made of it.
 FILLED_IN = (
-    *(marked("more"), marked("less"), marked("a compact one"), marked("about {time}"), marked(" or ")),
+    *(marked("more"), marked("less"), marked("a compact one"), marked(" or ")),
     *(marked("just noticeable"), marked("different"), marked("clearly different")),
     *(marked("bypassed"), marked("led-driver"), marked("dimming"), marked("electronic"), marked("magnetic")),
+    *(marked("ozone"), marked("germicidal"), marked("insect trap"), marked("medical"), marked("blacklight")),
+    *(marked("tanning"), marked("gel curing"), marked("lighting")),
+    *(marked("instant"), marked("rapid"), marked("preheat"), marked("programmed")),
     *(marked("DANGER"), marked("WARNING"), marked("CAUTION"), marked("NOTICE")),
     marked(" (a rough figure: so long a lamp is too near at that distance)"),
+    marked("How soon the daily limit is reached is not known: its output is not in the catalogue"),
+)
+WITH_FIGURES = (
+    marked("At {far} m one lamp alone does not reach the daily limit; computed from {watts} W of UV"),
+    marked("At {far} m the daily limit is reached in about {time}; computed from {watts} W of UV"),
+    marked("about {time}"),
 )
 
 
+@cache
+def _shapes() -> tuple[tuple[str, re.Pattern[str]], ...]:
+    return tuple((one, re.compile(re.sub(r"\\\{(\w+)\\\}", r"(?P<\1>.+)", re.escape(one)))) for one in WITH_FIGURES)
+
+
 def spoken(value: str) -> str:
-    """Return what a rule filled in, in the language now spoken: a word, a time, or figures with "or" between them."""
+    """Return what a rule filled in, in the language now spoken: words, words with figures, or several with "or"."""
     if current() == OWN:
         return value
-    if value.startswith("about "):
-        return tr("about {time}").format(time=value.removeprefix("about "))
+    for words, shape in _shapes():
+        if (found := shape.fullmatch(value)) is not None:
+            return tr(words).format_map(found.groupdict())
     return tr(" or ").join(map(tr, value.split(" or ")))
+
+
+def kin_of(rule: str) -> str:
+    """Return what a rule is about: with or without a figure, and whichever ultraviolet it speaks of."""
+    return texts()[rule].alike or plain_rule(rule)
 
 
 def caution(finding: Finding, lamp: str = "") -> Caution:

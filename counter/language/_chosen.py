@@ -42,7 +42,7 @@ def use(code: str) -> None:
 
     A regional code falls back on its language: es_MX on es.
     """
-    known = languages()
+    known = languages() if code != OWN else {}
     plain = code.replace("-", "_")
     _chosen[0] = next((one for one in (plain, plain.split("_")[0]) if one in known), OWN)
 

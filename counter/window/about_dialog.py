@@ -24,7 +24,8 @@ class AboutDialog(QDialog):
         rows = [
             f"Program {__version__}, catalogue {edition or 'of no edition'}",
             "It advises and decides nothing: the labels, local codes and a licensed electrician come first.",
-            f"All that you make lies in {window.data}. Nothing leaves this machine.",
+            f"All that you make lies in {window.data}.",
+            "Nothing leaves this machine, but to a database that the shop named.",
             "MIT licence. No warranty.",
         ]
         self.words = [Words(row, "title" if at == 0 else "", wraps=True) for at, row in enumerate(rows)]

@@ -23,24 +23,20 @@ def lamp_words(catalogue: Catalogue, lamp: Lamp, *, is_glass_told: bool = True) 
     looks = catalogue.look_by_key
     legs = catalogue.legs_by_shape.get(lamp.shape or "none") or str(lamp.legs)
     glass = next((one.label for one in looks["legs"].values if one.value == legs), legs)
-    colours = {"white": tr(", white glass"), "clear": tr(", clear glass"), "dark": tr(", blue-black glass")}
-    colour = colours[lamp.glass.value] if lamp.glass and is_glass_told else ""
-    return (
-        tr("{watts} W, base {base}, ").format(watts=f"{lamp.watts.value:g}", base=lamp.base)
-        + tr(glass)
-        + colour
-        + _size_words(catalogue, lamp)
-        + _made_words(lamp)
-    )
+    white = tr(", white glass") if lamp.glass and lamp.glass.value == "white" else tr(", clear glass")
+    if lamp.glass and lamp.glass.value not in ("white", "clear"):
+        white = tr(", blue-black glass")
+    colour = white if lamp.glass and is_glass_told else ""
+    named = tr("{watts} W, base {base}, ").format(watts=f"{lamp.watts.value:g}", base=lamp.base)
+    return named + tr(glass) + colour + _size_words(catalogue, lamp) + _made_words(lamp)
 
 
 def _made_words(lamp: Lamp) -> str:
     """Return what its print says of a lamp type that looks like another: a saver, instant start, ozone, its use."""
     saver = tr(", a saver") if lamp.is_saver else ""
     instant = tr(", marked IS") if "instant" in lamp.starts and lamp.id.endswith("-is") else ""
-    special = [tr(purpose) for purpose in lamp.purposes if purpose not in ("germicidal", "blacklight")]
-    made = tr(", made for {purposes}").format(purposes=tr(" or ").join(special)) if special else ""
-    return saver + instant + made
+    special = [words()[f"for {one}"] for one in lamp.purposes if one not in ("germicidal", "blacklight")]
+    return saver + instant + (tr(", made for {use}").format(use=tr(" or ").join(special)) if special else "")
 
 
 def _size_words(catalogue: Catalogue, lamp: Lamp) -> str:

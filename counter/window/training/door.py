@@ -103,6 +103,20 @@ class TrainingDoor(QObject):
         if self.room is not None:
             self.room.close()
 
+    def set_language(self) -> None:
+        """Make the room anew, in the language now spoken; an open round ends and its answers are kept."""
+        was_open = self.room is not None and self.room.isVisible()
+        if self.room is not None:
+            self.room.session.stop()
+            self.room.close()
+            self.room.deleteLater()
+            self.room = None
+        self.line.name_buttons()
+        self._greet()
+        self.first.follow(self.window.case)
+        if was_open:
+            self.enter()
+
     def set_theme(self, theme: Theme) -> None:
         """Repaint in another palette."""
         if self.room is not None:
