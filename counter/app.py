@@ -34,6 +34,7 @@ def run(data: Path) -> int:
     watch = FaultWatch(data)
     application = make_application(sys.argv[:1])
     window = _window(data)
+    window.fit_screen()
     rescue = Rescue(window)
     rescue.install()
     window.painted.connect(lambda: QTimer.singleShot(0, lambda: _wake(window, rescue)))
@@ -59,14 +60,18 @@ def _window(data: Path) -> MainWindow:
 
 def _wake(window: MainWindow, rescue: Rescue) -> None:
     """Do what the first paint need not wait for."""
+    window.wake()
     from counter import reports
 
     reports.start_log(window.data)
     reports.log.info("started: %s", reports.versions())
     qInstallMessageHandler(_note_qt)
-    window.wake()
+    rescue.install_in_threads()
     for report in left_faults(window.data):
         rescue.offer(FAULT_WORDS, report)
+    from counter.window.idle import make_ready
+
+    make_ready(window)
 
 
 def _note_qt(kind: QtMsgType, context: QMessageLogContext, words: str) -> None:

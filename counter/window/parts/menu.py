@@ -8,6 +8,8 @@ from PySide6.QtGui import QAction, QActionGroup
 from PySide6.QtWidgets import QMenu
 
 from counter.language import current, languages, tr
+from counter.window.about_dialog import AboutDialog
+from counter.window.saved_cases import open_saved
 from counter.window.training.first_case import start_first_case
 
 if TYPE_CHECKING:
@@ -31,7 +33,9 @@ def menu_of(window: MainWindow) -> QMenu:
     menu.addAction(tr("Guided first case"), lambda: start_first_case(window))
     menu.addAction("Shop's place …", window.counter.ask_for_place)
     menu.addAction("Broken lamp\tCtrl+B", window.counter.toggle_broken)
+    menu.addAction("Open a saved case …", lambda: open_saved(window))
     menu.addAction("Undo\tCtrl+Z", window.counter.undo)  # the key itself is a shortcut of the window
+    menu.addAction("About …", lambda: AboutDialog(window).open())
     menu.addAction("Close", window.close)
     return menu
 
