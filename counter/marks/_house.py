@@ -11,6 +11,7 @@ from pydantic import Field
 from counter.catalogue import Kind, LampShape, Model
 from counter.marks._caps import take_cap
 from counter.marks._colour import take_colour
+from counter.marks._letters import KnownLetters
 from counter.marks._lex import Draft, Parsed, fold
 from counter.marks._tables import tables
 
@@ -58,6 +59,7 @@ class HouseMaker(Model):
     maker: str
     parts: tuple[HousePart, ...] = ()
     codes: dict[str, HouseChoice] = Field(default_factory=dict)
+    letters: tuple[KnownLetters, ...] = Field((), description="letters that this shop gave a meaning to")
     example: str | None = None
 
 

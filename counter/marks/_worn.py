@@ -48,11 +48,15 @@ class Worn(NamedTuple):
     is_complete: bool
 
 
-def read_worn(plain: str, text: str, known: Known, house: tuple[HouseMaker, ...]) -> Worn:
-    """Return what a folded text can mean, by what the catalogue says can exist."""
+def read_worn(plain: str, text: str, known: Known, house: tuple[HouseMaker, ...], known_cost: float) -> Worn:
+    """Return what a folded text can mean, by what the catalogue says can exist.
+
+    `known_cost` is that of the best other way to read the text: what costs much more need not be found.
+    """
     words = vocabulary(known, house)
     noise = Noise()
-    guesses, is_complete = _whole_lines(plain, words, noise)
+    most = known_cost + tables()["noise"]["window"]
+    guesses, is_complete = _whole_lines(plain, words, noise, most)
     if not guesses or min(guess.cost for guess in guesses) > tables()["noise"]["substitute"]:
         guesses += _word_by_word(plain, words, known, house)
     made: dict[tuple[object, ...], tuple[Reading, float]] = {}
@@ -65,7 +69,7 @@ def read_worn(plain: str, text: str, known: Known, house: tuple[HouseMaker, ...]
     return Worn(tuple(with_choices(made.values())), is_complete)
 
 
-def _whole_lines(plain: str, words: Vocabulary, noise: Noise) -> tuple[list[Guess], bool]:
+def _whole_lines(plain: str, words: Vocabulary, noise: Noise, most: float) -> tuple[list[Guess], bool]:
     """Search each line, and each piece of it between commas, for one whole code."""
     table = tables()["noise"]
     guesses: list[Guess] = []
@@ -79,7 +83,7 @@ def _whole_lines(plain: str, words: Vocabulary, noise: Noise) -> tuple[list[Gues
         if sum(map(str.isalnum, line)) < _LEAST_READABLE:
             is_complete = False
             continue
-        most_cost = table["most_cost"] + noise.smudge * line.count(UNREADABLE)
+        most_cost = min(most - left_out, table["most_cost"] + noise.smudge * line.count(UNREADABLE))
         found = words.codes.search(line, _MOST_CODES, most_cost, table["window"], table["most_nodes"])
         is_complete = is_complete and found.is_complete
         for hit in found.hits:
