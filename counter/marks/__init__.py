@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 from counter.marks._format import format_code, format_house
 from counter.marks._house import HouseChoice, HouseFacts, HouseMaker, HousePart, HouseTable, load_house, shipped_house
+from counter.marks._letters import KnownLetters, LettersMean
 from counter.marks._models import MarkEvidence, Reading, ReadLamp, Span, System
 from counter.marks._read import read
 from counter.marks._sharpen import says, sharpen, uv_doubt
@@ -30,6 +31,8 @@ __all__ = [
     "HouseMaker",
     "HousePart",
     "HouseTable",
+    "KnownLetters",
+    "LettersMean",
     "MarkEvidence",
     "ReadLamp",
     "Reading",

@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from counter.marks._worn import Worn
 
 
+BENT = 0.01  # a reading this likely by which letters are a maker's own keeps them unread
 NAMES_COST = 2.0  # a whole code among other words is twice as likely another lamp's as one that stands alone
 _TOKEN = re.compile(r"[^\s,;/]+")
 
@@ -125,6 +126,9 @@ def _unread(clean: Clean, shown: Sequence[Reading], text: str) -> tuple[str, ...
     ]
     # "01" read as 841 with a figure put in: a colour number nobody knows may be no white at all.
     odd += [one.text for one in best.spans if one.part == "colour" and one.assumed and _is_longer(one)]
+    # Letters bent to a code of the standard, where they may as well be a maker's own, are not read either.
+    rivals = (one for one in shown[1:] if one.grammar == "letters" and one.probability >= BENT)
+    odd += [span.text for one in rivals for span in one.spans if span.part == MAKER]
     dropped = [one for one in best.assumptions if one.endswith("was left out.")]
     return tuple(dict.fromkeys((*left, *odd, *dropped)))
 

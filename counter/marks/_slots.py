@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from counter.marks._caps import base_code, base_means
 from counter.marks._colour import cct_allowed, colour_code
 from counter.marks._known import known_for
-from counter.marks._letters import letters_facts, letters_say
+from counter.marks._letters import LettersMean, letters_facts, letters_say
 from counter.marks._lex import UNREADABLE, Draft, Parsed, Part, fold
 from counter.marks._nema import nema_head_alone
 from counter.marks._noise import Noise
@@ -264,7 +264,13 @@ def _taught(known: Known, letters: Sequence[KnownLetters]) -> Iterator[tuple[str
         text, said = fold(one.letters), letters_say(one.means)
         means = table["taught_means"].format(means=said) if said else table["nothing_means"]
         facts = letters_facts(one.means, known)
-        yield text, Slot("taught", _one("letters", text, means), facts, costs["taught"], text, costs["taught_inside"])
+        slot = Slot("taught", _one("letters", text, means), facts, costs["taught"], text, costs["taught_inside"])
+        yield text, slot
+        if "base" in facts and len(facts) > 1:  # the base of the lamp in hand; other watts of the form have another
+            rest = LettersMean.model_validate(one.means.model_dump(exclude={"base"}))
+            means = table["taught_means"].format(means=letters_say(rest))
+            other = slot._replace(parts=_one("letters", text, means), facts=letters_facts(rest, known))
+            yield text, other._replace(cost=costs["taught_other_base"])
 
 
 _made: list[tuple[Known, tuple[KnownLetters, ...], Slots]] = []
