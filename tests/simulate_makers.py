@@ -121,7 +121,9 @@ def maker(rng: random.Random, number: int) -> Maker:
         colour_style=rng.choice(("digits", "digits", "digits", "k", "kelvin", "letters", "re")),
         colour_letters=_letters(rng, 2, used),
         pins_style=pins_style,
-        suffixes=tuple(rng.sample(("ECO", "LL", "XL", _letters(rng, 2, used), _letters(rng, 3, used)), k=rng.randint(0, 3))),
+        suffixes=tuple(
+            rng.sample(("ECO", "LL", "XL", _letters(rng, 2, used), _letters(rng, 3, used)), k=rng.randint(0, 3))
+        ),
         lamps=lamps,
     )
 
@@ -224,7 +226,11 @@ def ranked(text: str, looks: dict[str, Any], house: Sequence[HouseMaker]) -> tup
 
 
 def measure(
-    texts: Iterable[tuple[str, Code]], house: Sequence[HouseMaker], rng: random.Random, tally: Tally, misses: list[str]
+    texts: Iterable[tuple[str, Code]],
+    house: Sequence[HouseMaker],
+    rng: random.Random,
+    tally: Tally,
+    misses: list[str],
 ) -> None:
     """Count how a maker's codes are read."""
     for text, code in texts:
@@ -249,8 +255,16 @@ def measure(
             "UV doubt kept": (uv_share >= 0.01 * own) if is_uv else None,
         }
         tally.add(**right)
-        misses += [f"{name}: {text} ({code.text}, {code.lamp.id}, {code.colour})" for name, ok in right.items() if ok is False and "wrongly" not in name]
-        misses += [f"{name}: {text} ({code.text}, {code.lamp.id}) as {alone[0].lamp} {alone[0].probability:.2f}" for name, ok in right.items() if ok and "wrongly" in name]
+        misses += [
+            f"{name}: {text} ({code.text}, {code.lamp.id}, {code.colour})"
+            for name, ok in right.items()
+            if ok is False and "wrongly" not in name
+        ]
+        misses += [
+            f"{name}: {text} ({code.text}, {code.lamp.id}) as {alone[0].lamp} {alone[0].probability:.2f}"
+            for name, ok in right.items()
+            if ok and "wrongly" in name
+        ]
 
 
 def taught_by(codes: Sequence[Code], made: Maker, most: int = 5) -> letters.LetterTable:
@@ -263,7 +277,7 @@ def taught_by(codes: Sequence[Code], made: Maker, most: int = 5) -> letters.Lett
             continue
         count += 1
         for one in unknown:
-            means = _meaning(code, made) if code.series in one else marks.LettersMean()
+            means = _meaning(code, made) if one in (code.series, made.head + code.series) else marks.LettersMean()
             table = letters.teach(table, one, means, who="simulated clerk", at="2024-01-01T09:00")
     return table
 
@@ -287,17 +301,33 @@ def run(makers: int, count: int, seed: int, show: int = 0) -> dict[str, Any]:
         measure(texts, (), rng, tallies.setdefault("no table", Tally()), misses.setdefault("no table", []))
         _after_teaching(made, codes, texts, rng, tallies, misses)
         _after_a_list(made, texts, rng, tallies, misses)
-    return {"shares": {state: tally.shares() for state, tally in tallies.items()}, "misses": {state: rows[: show] if show else [] for state, rows in misses.items()}}
+    return {
+        "shares": {state: tally.shares() for state, tally in tallies.items()},
+        "misses": {state: rows[:show] if show else [] for state, rows in misses.items()},
+    }
 
 
-def _after_teaching(made: Maker, codes: Sequence[Code], texts: Sequence[tuple[str, Code]], rng: random.Random, tallies: dict[str, Tally], misses: dict[str, list[str]]) -> None:
+def _after_teaching(
+    made: Maker,
+    codes: Sequence[Code],
+    texts: Sequence[tuple[str, Code]],
+    rng: random.Random,
+    tallies: dict[str, Tally],
+    misses: dict[str, list[str]],
+) -> None:
     table = taught_by(codes[:40], made)
     unseen = [(text, code) for text, code in texts[40:] if code.text not in {one.text for one in codes[:40]}]
     name = "five codes taught"
     measure(unseen, (letters.as_house(table),), rng, tallies.setdefault(name, Tally()), misses.setdefault(name, []))
 
 
-def _after_a_list(made: Maker, texts: Sequence[tuple[str, Code]], rng: random.Random, tallies: dict[str, Tally], misses: dict[str, list[str]]) -> None:
+def _after_a_list(
+    made: Maker,
+    texts: Sequence[tuple[str, Code]],
+    rng: random.Random,
+    tallies: dict[str, Tally],
+    misses: dict[str, list[str]],
+) -> None:
     listed = [made.code(rng) for _ in range(60)]
     lines = [letters.Line(code=one.text, description=description(one.lamp, one.colour, rng)) for one in listed]
     learned = letters.learn(SHIPPED, lines, name="list")

@@ -24,6 +24,8 @@ _BEAM = 14
 _MOST = 60  # characters of a maker's code; what is longer is prose
 _TOKEN = re.compile(r"[^\s,;]+")
 _FIGURES = re.compile(r"\d+", re.ASCII)
+_LEADS, _FOLLOWS = ("bare watts",), ("colour", "kelvin")  # figures that may stand without a sign between them
+_RUN_TOGETHER = (*_LEADS, *_FOLLOWS, "two figures", "bare pins")
 _ONCE = ("watts", "number", "cct_k", "base", "pins", "kind", "tube_mm", "key")
 _Facts = dict[str, Any]
 
@@ -145,13 +147,17 @@ class _Lattice:
             return
         for parsed in whole_at(self.plain, at, self.slots.known, self.house):
             parts = tuple(part._replace(start=part.start - at, end=part.end - at) for part in parsed.parts)
-            slot = Slot("whole", parts, parsed.facts, 0.0, parsed.canonical, 99.0, parsed.notes, parsed.system, parsed.grammar)
+            slot = Slot(
+                "whole", parts, parsed.facts, 0.0, parsed.canonical, 99.0, parsed.notes, parsed.system, parsed.grammar
+            )
             yield Edge(parsed.end, 0.0, "slot", Found(slot, parsed.end - at, 0.0, self.plain[at : parsed.end]))
 
     def edges(self, at: int) -> Iterator[Edge]:
         """Yield all steps from a place."""
         sign = self.plain[at]
         yield from self.found[at]
+        if self.worn and 0 < at < len(self.plain) - 1 and sign in self.slots.like_signs:
+            yield Edge(at + 1, self.slots.like_signs[sign], "gap")
         if sign == UNREADABLE or sign == STRETCH:
             yield Edge(at + 1, self.slots.smudge, "worn")
         if sign.isdigit() and sign.isascii():
@@ -163,7 +169,8 @@ class _Lattice:
 
     def _letters(self, at: int) -> Iterator[Edge]:
         """Yield unknown letters up to where the letters end, or a slot begins that may touch them."""
-        if at and self.plain[at - 1].isalpha() and not self._ends_slot(at):
+        before = self.plain[at - 1] if at else " "
+        if before.isalpha() and not self._ends_slot(at) and not (self.worn and before in self.slots.like_signs):
             return
         end = self._run_end(at)
         for to in range(at + 1, end + 1):
@@ -198,7 +205,8 @@ class _Lattice:
         return costs["letters_alone"] + costs["letter_alone"] * count
 
     def _number(self, at: int) -> Iterator[Edge]:
-        if at and self.plain[at - 1].isdigit():
+        before = self.plain[at - 1] if at else " "
+        if before.isdigit() and not (self.worn and before in self.slots.like_signs):
             return
         match = _FIGURES.match(self.plain, at)
         assert match is not None
@@ -212,8 +220,10 @@ class _Lattice:
         first, last = plain[start], plain[end - 1]
         cost = 0.0
         for mine, other, is_left in ((first, left, True), (last, right, False)):
+            if self.worn and other in self.slots.like_signs:
+                continue  # it may be a sign that looks like a figure or a letter now
             if mine.isdigit() and other.isdigit():
-                if slot.kind != ("colour" if is_left else "bare watts"):
+                if slot.kind not in (_RUN_TOGETHER if self.worn else _FOLLOWS if is_left else _LEADS):
                     return None
                 cost += self.costs["split"]
             elif mine.isalpha() and other.isalpha():

@@ -28,10 +28,14 @@ _LETTERS = re.compile(r"[^\W\d_]+")
 
 
 class MakersRead(NamedTuple):
-    """Readings of a maker's code with their costs, and letters whose known meaning does not go with the rest."""
+    """Readings of a maker's code with their costs, and letters whose known meaning does not go with the rest.
+
+    `is_code` says that the best one has the build of a code: watts, and something else that codes print.
+    """
 
     readings: tuple[tuple[Reading, float], ...]
     denied: tuple[str, ...]
+    is_code: bool
 
 
 def read_makers(plain: str, text: str, known: Known, house: Sequence[HouseMaker]) -> MakersRead:
@@ -44,7 +48,15 @@ def read_makers(plain: str, text: str, known: Known, house: Sequence[HouseMaker]
         rows = _rows(ways, plain, text, known)
     may_be_uv = [_uv_instead(way, plain, text, known) for _, _, way in rows[:2] if _has_taught(way)]
     readings = [(reading, cost) for reading, cost, _ in rows] + [row for row in may_be_uv if row is not None]
-    return MakersRead(tuple(with_choices(readings)), _denied(rows[0][2], plain, slots) if rows else ())
+    if not rows:
+        return MakersRead((), (), False)
+    best = rows[0][2]
+    return MakersRead(tuple(with_choices(readings)), _denied(best, plain, slots), _is_code(best))
+
+
+def _is_code(way: Path) -> bool:
+    kinds = [edge.found.slot.kind for _, edge in way.edges if edge.found]
+    return "whole" in kinds or (bool({"watts", "bare watts"} & set(kinds)) and len(kinds) > 1)
 
 
 def _rows(ways: Sequence[Path], plain: str, text: str, known: Known) -> list[tuple[Reading, float, Path]]:
@@ -105,11 +117,11 @@ def _has_taught(way: Path) -> bool:
 
 def _reading(way: Path, plain: str, text: str, known: Known, facts: dict[str, Any] | None = None) -> Reading:
     found = [one for start, edge in way.edges if (one := _parsed(start, edge, plain, facts))]
-    if not any(edge.what in ("maker", "uv", "number", "worn") for _, edge in way.edges):
+    taught = any(edge.found and edge.found.slot.kind == "taught" for _, edge in way.edges)
+    if not taught and not any(edge.what in ("maker", "uv", "number", "worn") for _, edge in way.edges):
         found = [_lighting(one) for one in found]
     reading, _, _ = answer(found, text, known, 0.0)
     worn = {start: edge.found for start, edge in way.edges if edge.found and edge.found.wear}
-    taught = any(edge.found and edge.found.slot.kind == "taught" for _, edge in way.edges)
     system = "house" if taught else reading.system if reading.system not in ("base", "colour") else "partial"
     return reading.model_copy(
         update={
@@ -123,7 +135,7 @@ def _reading(way: Path, plain: str, text: str, known: Known, facts: dict[str, An
 
 
 def _lighting(parsed: Parsed) -> Parsed:
-    """Let a lamp letter say that the lamp gives light where nothing in the code is left unknown."""
+    """Let a lamp letter say that the lamp gives light, where all else in the code is the standards' own."""
     is_head = bool(parsed.parts) and parsed.parts[0].part == "kind" and "kind" not in parsed.facts
     return parsed._replace(facts={**parsed.facts, "kind": "fluorescent"}) if is_head else parsed
 

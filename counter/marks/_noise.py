@@ -54,7 +54,9 @@ class Noise:
         cost = self.pairs.get(character, {}).get(typed)
         if cost is not None:
             return cost
-        is_other = character.isdigit() != typed.isdigit()  # a letter is seldom typed for a figure it does not look like
+        is_other = (
+            character.isdigit() != typed.isdigit()
+        )  # a letter is seldom typed for a figure it does not look like
         return self._other if is_other else self.substitute
 
     def lost(self, character: str) -> float:

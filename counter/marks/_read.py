@@ -127,7 +127,8 @@ def _unread(clean: Clean, shown: Sequence[Reading], text: str) -> tuple[str, ...
     # "01" read as 841 with a figure put in: a colour number nobody knows may be no white at all.
     odd += [one.text for one in best.spans if one.part == "colour" and one.assumed and _is_longer(one)]
     # Letters bent to a code of the standard, where they may as well be a maker's own, are not read either.
-    rivals = (one for one in shown[1:] if one.grammar == "letters" and one.probability >= BENT)
+    others = shown[1:] if best.grammar != "letters" else ()
+    rivals = (one for one in others if one.grammar == "letters" and one.probability >= BENT)
     odd += [span.text for one in rivals for span in one.spans if span.part == MAKER]
     dropped = [one for one in best.assumptions if one.endswith("was left out.")]
     return tuple(dict.fromkeys((*left, *odd, *dropped)))
@@ -138,8 +139,12 @@ def _is_longer(span: Span) -> bool:
 
 
 def _weighed(clean: Clean, worn: Worn, makers: MakersRead, plain: str) -> list[Reading]:
-    rows = _once([*worn.readings, *makers.readings, *((reading, strain(clean, reading)) for reading in clean.readings)])
-    chances = weights([cost for _, cost in rows], background(plain)) if rows else []
+    rows = _once(
+        [*worn.readings, *makers.readings, *((reading, strain(clean, reading)) for reading in clean.readings)]
+    )
+    # What has the build of a maker's code is less likely to be no code at all.
+    none = background(plain) + (tables()["slots"]["costs"]["own_background"] if makers.is_code else 0.0)
+    chances = weights([cost for _, cost in rows], none) if rows else []
     return [
         reading.model_copy(update={"probability": chance}) for (reading, _), chance in zip(rows, chances, strict=True)
     ]

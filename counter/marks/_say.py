@@ -65,9 +65,7 @@ def of_reading(reading: Reading, meaning: Meaning, joined: Together) -> list[str
     return problems
 
 
-def of_worn(
-    clean: Clean, worn: Worn, makers: MakersRead, readings: Sequence[Reading], text: str
-) -> tuple[str, ...]:
+def of_worn(clean: Clean, worn: Worn, makers: MakersRead, readings: Sequence[Reading], text: str) -> tuple[str, ...]:
     """Say what a worn text was taken as, or that it cannot be told."""
     if not readings:
         return (nothing(clean.unknown, text), *(() if worn.is_complete and not is_worn(text) else (_TOO_LITTLE,)))

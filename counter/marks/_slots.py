@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
+from functools import cached_property
+from math import log
 from typing import TYPE_CHECKING, NamedTuple
 
 from counter.marks._caps import base_code, base_means
@@ -64,6 +66,11 @@ class Slots:
         for spelling, slot in (*_shipped(known), *_taught(known, letters)):
             self._whole[spelling].append(slot)
         self.longest = max(map(len, self._whole))
+
+    @cached_property
+    def like_signs(self) -> dict[str, float]:
+        """Letters and figures that a worn slash looks like, with the cost of taking them for one."""
+        return {typed: cost for typed, cost in self._noise.pairs.get("/", {}).items() if typed.isalnum()}
 
     @property
     def smudge(self) -> float:
@@ -166,14 +173,18 @@ def _heads() -> Iterator[tuple[str, Slot]]:
 
 def _watts(known: Known) -> Iterator[tuple[str, Slot]]:
     costs = _costs()
+    types = Counter(lamp.watts.value for lamp in known.catalogue.lamps)
+    most = max(types.values(), default=1)
     for watts in sorted(known.watts):
         text = f"{watts:g}"
+        seldom = costs["seldom_watts"] * log(most / types[watts])
         sure: Facts = {"watts": watts}
         bare: Facts = {"number": watts}
         parts = _one("watts", f"{text}W", f"{text} watts")
-        yield f"{text}W", Slot("watts", parts, sure, costs["watts"], f"{text}W", 1.5)
+        yield f"{text}W", Slot("watts", parts, sure, costs["watts"] + seldom, f"{text}W", 1.5)
         means = tables()["slots"]["watts_means"].format(n=text)
-        yield text, Slot("bare watts", _one("watts or inches", text, means), bare, costs["bare_watts"], text, 0.0)
+        cost = costs["bare_watts"] + seldom
+        yield text, Slot("bare watts", _one("watts or inches", text, means), bare, cost, text, 0.0)
     for inches in sorted({lamp.inches for lamp in known.catalogue.lamps if lamp.inches} - known.watts):
         text = f"{inches:g}"
         means = tables()["slots"]["watts_means"].format(n=text)
@@ -186,7 +197,9 @@ def _colours() -> Iterator[tuple[str, Slot]]:
     digits = [*common, *(rare for rare in table["rare"] if rare not in common)]
     rest = [f"{cri}{cct:02}" for cri in "56789" for cct in range(18, 96) if cct_allowed(cct * 100)]
     for text in (*digits, *(text for text in rest if text not in digits)):
-        cost = costs["colour"] if text in common else costs["colour"] + 1.5 if text in digits else costs["rare_colour"]
+        cost = (
+            costs["colour"] if text in common else costs["colour"] + 1.5 if text in digits else costs["rare_colour"]
+        )
         yield from _read_colour(text, "colour", cost, 0.8)
         if text in common:
             yield from _read_colour(f"RE{text}", "colour", cost, costs["inside_letters"])

@@ -44,5 +44,8 @@ def save_letters(data: Path, table: LetterTable) -> None:
     Raises:
         OSError: they could not be written; what was there is untouched.
     """
-    content = table.model_dump(mode="json", exclude_defaults=True) | {"format": table.format, "version": table.version}
+    content = table.model_dump(mode="json", exclude_defaults=True) | {
+        "format": table.format,
+        "version": table.version,
+    }
     write_atomic(data / LETTERS_FILE, (json.dumps(content, indent=1, ensure_ascii=False) + "\n").encode())

@@ -95,8 +95,13 @@ def _told(catalogue: Catalogue, known: Known, line: Line) -> _Told | None:
 
 
 def _values(catalogue: Catalogue, code: Reading, words: Reading) -> Values:
-    """Return what the lamp types that code and words leave share, and what the words alone say."""
-    ids = [one for one in words.lamps if not code.lamps or one in code.lamps] or list(words.lamps)
+    """Return what the lamp types that code and words leave share, and what the words alone say.
+
+    A line whose words speak of other lamps than its code's figures do teaches nothing.
+    """
+    ids = [one for one in words.lamps if not code.lamps or one in code.lamps]
+    if words.lamps and not ids:
+        return {}
     lamps = [catalogue.lamp_by_id[one] for one in ids]
     stated = words.lamp.model_dump(include={"shape", "pins", "kind", "cct_k"}, exclude_none=True)
     if code.lamp.cct_k is not None:
@@ -127,7 +132,12 @@ def _meanings(told: Sequence[_Told]) -> dict[str, Values]:
             means.setdefault(finding.letters, {})[field] = finding.value
     for letters, places in lines_of.items():
         is_uv = any(told[at].values.get("kind") not in (None, "fluorescent") for at in places)
-        if letters not in means and len(places) >= LEAST_FOR_NOTHING and not is_uv and not _is_torn(letters, places, told):
+        if (
+            letters not in means
+            and len(places) >= LEAST_FOR_NOTHING
+            and not is_uv
+            and not _is_torn(letters, places, told)
+        ):
             means[letters] = {}
     return {letters: _kept(stated) for letters, stated in means.items()}
 
@@ -179,7 +189,10 @@ def _stands_out(
 ) -> bool:
     """Whether the value is clearly rarer on lines without the letters; with no such line nothing stands out."""
     mine = Counter(told[at].values.get(found.field) for at in lines_of[found.letters])
-    others = sum(everywhere.values()) - sum(count for value, count in mine.items() if value is not None)
+    stated = sum(count for value, count in mine.items() if value is not None)
+    if (stated - mine[found.value]) / stated > MOST_AGAINST:
+        return False  # pure only on the lines that nothing else explains
+    others = sum(everywhere.values()) - stated
     if others < LEAST_LINES:
         return False
     share = (everywhere[found.value] - mine[found.value]) / others

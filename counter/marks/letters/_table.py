@@ -88,7 +88,9 @@ def as_house(table: LetterTable) -> HouseMaker:
     return HouseMaker(maker=SHOP, letters=table.counting)
 
 
-def contradicted(table: LetterTable, catalogue: Catalogue, words: Iterable[str], lamp_id: str) -> tuple[KnownLetters, ...]:
+def contradicted(
+    table: LetterTable, catalogue: Catalogue, words: Iterable[str], lamp_id: str
+) -> tuple[KnownLetters, ...]:
     """Return the rows for these letters that say something else than a lamp that was settled: they are to be asked."""
     lamp = catalogue.lamp_by_id[lamp_id]
     base = catalogue.base_by_name[lamp.base]
