@@ -18,6 +18,8 @@ if TYPE_CHECKING:
 
 READ_FIRST = ("DANGER", "WARNING", "CAUTION")  # a sale beside one of them is one after it was read
 AFTER_PX = 16  # the height of the small line in the stamp
+ONE_NAME, TWO_NAMES = 2.3, 1.5  # times the window's own size: "G24q-2", "GX24q-3 or G24q-3?"
+ONE_NAME_LETTERS = 8
 STAMP_WORDS = {"sell": "MAY BE SOLD", "ask first": "ASK FIRST", "do not sell": "DO NOT SELL"}
 
 
@@ -121,7 +123,7 @@ class AnswerBar(QFrame):
 
     def _lay_out(self) -> None:
         big = QFont(self.font())
-        big.setPointSizeF(self.font().pointSizeF() * 2.3)
+        big.setPointSizeF(self.font().pointSizeF() * ONE_NAME)
         big.setWeight(QFont.Weight.Bold)
         self.base.setFont(big)
         middle = QFont(self.font())
@@ -154,6 +156,9 @@ class AnswerBar(QFrame):
     def show_answer(self, base: str, lamp: str, verdict: str | None, signal: str | None, caution: str) -> None:
         """Show the answer; empty words where there is none yet."""
         self.base.setText(base)
+        font = self.base.font()
+        font.setPointSizeF(self.font().pointSizeF() * (ONE_NAME if len(base) <= ONE_NAME_LETTERS else TWO_NAMES))
+        self.base.setFont(font)
         self.base.setVisible(bool(base))
         self.lamp.setText(lamp)
         self.stamp.show_verdict(verdict, signal)

@@ -423,7 +423,6 @@ class MainWindow(QMainWindow):
             return
         from counter import desk
         from counter.window.outlines.cards import cards_of
-        from counter.window.why_open import why_open
 
         case, found = self.case, desk.assess(self.catalogue, self.case, self.house)
         self.assessment = found
@@ -438,7 +437,7 @@ class MainWindow(QMainWindow):
         likely = _worth_comparing(self.catalogue, found, shown)
         self.detail.show_lamp(shown, case.beside, likely, self.units)
         chosen = case.chosen is not None and case.chosen == shown
-        self.detail.show_choice(chosen, why_open(found, self.catalogue.look_by_key) if chosen else "")
+        self.detail.show_choice(chosen, _why_open(found) if chosen else "")
         self._show_answer(found)
         if self.training is not None:
             self.training.show_case()
@@ -475,6 +474,12 @@ def _worth_comparing(catalogue: Catalogue, found: Assessment, shown: str | None)
         family = [lamp.id for lamp in catalogue.lamps_of_family[name]]
     rest = [one.lamp for one in found.candidates]
     return tuple(dict.fromkeys([*could_be[:MOST_LIKELY], *family, *rest]))[:MOST_LIKELY]
+
+
+def _why_open(found: Assessment) -> str:
+    """Say why a chosen lamp is not settled by that, and what would settle it; nothing where it is."""
+    first = next((one for one in found.doubts if one.is_about_lamp), None)
+    return f"Not settled by this button. {first.says} {first.ask}" if first is not None else ""
 
 
 def _with_label(catalogue: Catalogue, words: str) -> str:

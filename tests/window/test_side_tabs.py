@@ -181,7 +181,9 @@ def test_axes_are_logarithmic(catalogue):
 
 
 def test_long_lamp_has_a_near_field_in_the_curve(catalogue):
-    note = desk.assess(catalogue, desk.Case(chosen="G13/30/linear/uv-c", looks={"glass": "clear"})).light.uvc
+    note = desk.assess(
+        catalogue, desk.Case(chosen="G13/30/linear/uv-c", looks={"glass": "clear", "watts": "30"})
+    ).light.uvc
     assert note.near_field_limit_m > note.rows[0].distance_m
     assert [row.valid for row in note.rows] == [False, False, True]
 
