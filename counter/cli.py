@@ -8,7 +8,7 @@ from __future__ import annotations
 import argparse
 import json
 import sys
-from datetime import date
+from datetime import date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NoReturn
 
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
     from counter.catalogue import Catalogue
     from counter.desk import Assessment, Case
-    from counter.marks import HouseMaker
+    from counter.marks import HouseMaker, KnownLetters
     from counter.training import Card
 
     Answer = tuple[dict[str, Any], str, int]  # JSON object, text, exit status
@@ -97,6 +97,7 @@ def _parser() -> Parser:
     cards = command("cards", _cards, "training cards made from the catalogue")
     cards.add_argument("--seed", metavar="N", type=int, default=0, help="the same seed deals the same cards")
     cards.add_argument("--count", metavar="K", type=int, default=10)
+    _add_letters(command("letters", _letters, "what makers' own letters mean in this shop"))
     assess = command("assess", _assess, "everything the panes show of a saved case")
     assess.add_argument("case", metavar="CASE.json", type=Path)
     picture = commands.add_parser("picture", help="the window as a picture, with no screen needed")
@@ -106,6 +107,26 @@ def _parser() -> Parser:
     picture.add_argument("--theme", choices=("light", "dark"), default="light")
     picture.set_defaults(run=_picture)
     return parser
+
+
+def _add_letters(letters: Parser) -> None:
+    what = letters.add_subparsers(metavar="learn | list | teach | forget", parser_class=Parser, required=True)
+    rows = {
+        "learn": (_learn_letters, "work them out from a table with columns code and description"),
+        "list": (_list_letters, "show what is taught and learned"),
+        "teach": (_teach_letters, "say what letters mean; without a meaning: nothing that decides"),
+        "forget": (_forget_letters, "take the meaning of letters away"),
+    }
+    made = {}
+    for name, (answer, about) in rows.items():
+        made[name] = what.add_parser(name, help=about, description=about)
+        made[name].add_argument("--json", action="store_true", help="one JSON object instead of text")
+        made[name].set_defaults(letters=answer)
+    made["learn"].add_argument("file", metavar="FILE", help="a table as text, or - for standard input")
+    made["learn"].add_argument("--accept", action="store_true", help="keep what was worked out")
+    made["teach"].add_argument("word", metavar="LETTERS")
+    made["teach"].add_argument("means", metavar="KEY=VALUE", nargs="*", help="shape, legs, base, pins, kind, cct_k")
+    made["forget"].add_argument("word", metavar="LETTERS")
 
 
 def _add_fit(fit: Parser) -> None:
@@ -161,6 +182,8 @@ def _house(data: Path) -> tuple[HouseMaker, ...]:
         first = problem.errors()[0]
         place = ".".join(map(str, first["loc"])) or "file"
         raise BadInput(f"house-codes.json, {place}: {first['msg']}; mend it or take it away") from None
+    except ValueError as problem:
+        raise BadInput(str(problem)) from None
 
 
 def _assessed(data: Path, **fields: Any) -> Assessment:
@@ -305,6 +328,82 @@ def _card_text(card: Card) -> str:
         for number, text in enumerate(card.choices, 1)
     ]
     return "\n".join([card.said, *choices, f"  {card.why}"])
+
+
+def _letters(chosen: argparse.Namespace, data: Path) -> Answer:
+    answer: Callable[[argparse.Namespace, Path], Answer] = chosen.letters
+    try:
+        return answer(chosen, data)
+    except (OSError, ValueError) as problem:
+        raise BadInput(str(problem)) from None
+
+
+def _letters_answer(rows: Sequence[KnownLetters], **more: Any) -> Answer:
+    from counter.marks import letters
+
+    lines = [
+        f"{one.letters:<8} {letters.letters_say(one.means) or 'nothing that decides'}"
+        f"  ({one.support} for, {one.against} against, {'taught' if one.source == 'taught' else one.list_name})"
+        for one in rows
+    ]
+    answer = {**letters.letters_report(rows), **more}
+    return answer, "\n".join(lines) or "no letters", DONE if rows else NOTHING
+
+
+def _learn_letters(chosen: argparse.Namespace, data: Path) -> Answer:
+    from counter.marks import letters
+
+    content = sys.stdin.buffer.read() if chosen.file == "-" else Path(chosen.file).read_bytes()
+    try:
+        lines = letters.lines_of(letters.as_text(content))
+    except ValueError as problem:
+        raise BadInput(f"{chosen.file}: {problem}") from None
+    at = datetime.now().isoformat(timespec="minutes")
+    found = letters.learn(_catalogue(data), lines, name=Path(chosen.file).name, at=at)
+    if chosen.accept:
+        letters.save_letters(data, letters.accept(letters.load_letters(data), found.letters))
+    return _letters_answer(found.letters, lines=found.lines, used=found.used, accepted=bool(chosen.accept))
+
+
+def _list_letters(chosen: argparse.Namespace, data: Path) -> Answer:
+    from counter.marks import letters
+
+    answer, text, _ = _letters_answer(letters.load_letters(data).letters)
+    return answer, text, DONE
+
+
+def _teach_letters(chosen: argparse.Namespace, data: Path) -> Answer:
+    from pydantic import ValidationError
+
+    from counter.marks import letters
+
+    stated = {}
+    for pair in chosen.means:
+        key, equals, value = pair.partition("=")
+        if not equals or key not in letters.LettersMean.model_fields:
+            raise BadInput(f"“{pair[:40]}” is no meaning; type it as shape=quad, pins=4, base=G24q or kind=uv-c")
+        stated[key] = value
+    try:
+        means = letters.LettersMean.model_validate_strings(stated)
+    except ValidationError as problem:
+        first = problem.errors()[0]
+        raise BadInput(f"{'.'.join(map(str, first['loc']))}: {first['msg']}") from None
+    at = datetime.now().isoformat(timespec="minutes")
+    table = letters.teach(letters.load_letters(data), chosen.word, means, who="", at=at)
+    letters.save_letters(data, table)
+    return _letters_answer(table.letters[-1:])
+
+
+def _forget_letters(chosen: argparse.Namespace, data: Path) -> Answer:
+    from counter.marks import letters
+
+    table = letters.load_letters(data)
+    left = letters.forget(table, chosen.word)
+    gone = [one for one in table.letters if one not in left.letters]
+    if gone:
+        letters.save_letters(data, left)
+    answer, text, status = _letters_answer(gone)
+    return answer, f"forgotten: {text}" if gone else f"“{chosen.word[:20]}” has no meaning here", status
 
 
 def _saved_case(path: Path, catalogue: Catalogue) -> Case:

@@ -1,4 +1,4 @@
-"""How well makers' own codes are read: `python -m tests.simulate_makers [--makers N] [--codes N] [--seed N] [--json]`.
+"""How well makers' own codes are read: `python -m tests.simulate_makers [--makers N] [--codes N] [--seed N]`.
 
 Invented makers, each with an order, separators, letters, a way to write colour, pins and base of its own; a quarter
 of the codes worn by one sign (the noise of tests.bench_marks). Three states are measured: no table at all, after five
@@ -23,7 +23,7 @@ from tests.simulate import draw_looks
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Sequence
 
-    from counter.catalogue import Catalogue, Lamp
+    from counter.catalogue import Lamp
     from counter.marks import HouseMaker
 
 SURE = 0.9

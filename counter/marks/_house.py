@@ -72,14 +72,18 @@ class HouseTable(Model):
 
 
 def load_house(data: Path) -> tuple[HouseMaker, ...]:
-    """Return the makers in house-codes.json of the user's data folder; none where there is no such file.
+    """Return the makers in house-codes.json of the user's data folder, and the letters that the shop gave a meaning.
 
     Raises:
-        OSError: the file cannot be read.
-        pydantic.ValidationError: it is not a table of house codes.
+        OSError: a file cannot be read.
+        ValueError: it is not a table of house codes, or of letters.
     """
+    from counter.marks.letters import as_house, load_letters  # they stand on reading, which stands on this file
+
     path = data / "house-codes.json"
-    return HouseTable.model_validate_json(path.read_bytes()).makers if path.exists() else ()
+    makers = HouseTable.model_validate_json(path.read_bytes()).makers if path.exists() else ()
+    letters = load_letters(data)
+    return (*makers, as_house(letters)) if letters.letters else makers
 
 
 @cache

@@ -158,7 +158,7 @@ class _Lattice:
         yield from self.found[at]
         if self.worn and 0 < at < len(self.plain) - 1 and sign in self.slots.like_signs:
             yield Edge(at + 1, self.slots.like_signs[sign], "gap")
-        if sign == UNREADABLE or sign == STRETCH:
+        if sign in (UNREADABLE, STRETCH):
             yield Edge(at + 1, self.slots.smudge, "worn")
         if sign.isdigit() and sign.isascii():
             yield from self._number(at)

@@ -5,13 +5,13 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING, Any, NamedTuple
 
+from counter import words
 from counter.marks._answer import answer
 from counter.marks._lattice import paths
 from counter.marks._lex import STRETCH, UNREADABLE, Parsed, Part
 from counter.marks._models import Span
 from counter.marks._slots import slots_for
 from counter.marks._tables import tables
-from counter.marks._uv_words import germicidal_words, led_words
 from counter.marks._worn import with_choices
 
 if TYPE_CHECKING:
@@ -225,15 +225,15 @@ def _uv_instead(way: Path, plain: str, text: str, known: Known) -> tuple[Reading
 def _denied(way: Path, plain: str, slots: Slots) -> tuple[str, ...]:
     """Return letters that have a meaning here which the cheapest way could not use, or only against the rest."""
     unused = [plain[start : edge.end] for start, edge in way.edges if edge.what == "maker"]
-    return tuple(dict.fromkeys((*(word for word in unused if word in slots.letters), *way.clashes)))
+    return tuple(dict.fromkeys((*(one for one in unused if one in slots.letters), *way.clashes)))
 
 
 def is_makers(word: str) -> bool:
-    """Whether a word can be letters of a maker's own: short, of letters alone, and no word of ultraviolet or LED."""
+    """Whether a word can be letters of a maker's own: short, of letters alone, no word that speaks of anything."""
     most = tables()["slots"]["longest_letters"]
     letters = word.replace(UNREADABLE, "")
     is_short = 0 < len(word) <= most and letters.isalpha()
-    return is_short and "UV" not in letters.upper() and not germicidal_words(word) and not led_words(word)
+    return is_short and "UV" not in letters.upper() and not words.sayings(word) and not words.is_harmless(word)
 
 
 def with_makers(reading: Reading, unknown: Sequence[tuple[int, int]], text: str) -> Reading:

@@ -227,15 +227,13 @@ class MainWindow(QMainWindow):
 
     def _take_house(self) -> None:
         """Use the shop's own tables of makers' codes, if it has some that can be read."""
-        from pydantic import ValidationError
-
         from counter.marks import load_house
 
         try:
             self.house = load_house(self.data)
-        except (OSError, ValidationError) as problem:
+        except (OSError, ValueError) as problem:
             words = str(problem).splitlines()[0]
-            self.looks.show_problem("", f"house-codes.json is left out: {words}. Mend it or take it away.")
+            self.looks.show_problem("", f"Makers' codes are left out: {words}. Mend that file or take it away.")
 
     def _say_unreadable(self, problem: Exception) -> None:
         first = str(problem).splitlines()[0]

@@ -8,9 +8,10 @@ May import counter.marks, counter.catalogue and counter.files.
 
 from __future__ import annotations
 
-from counter.marks._letters import KnownLetters, LettersMean
+from counter.marks._letters import KnownLetters, LettersMean, letters_say
 from counter.marks.letters._keep import LETTERS_FILE, LettersUnreadableError, load_letters, save_letters
 from counter.marks.letters._learn import Learned, Line, learn
+from counter.marks.letters._lines import as_text, lines_of
 from counter.marks.letters._table import (
     LetterTable,
     accept,
@@ -34,11 +35,14 @@ __all__ = [
     "Line",
     "accept",
     "as_house",
+    "as_text",
     "contradicted",
     "forget",
     "knows",
     "learn",
     "letters_report",
+    "letters_say",
+    "lines_of",
     "load_letters",
     "ordinary",
     "save_letters",

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 LETTERS_FILE = "letters.json"
 
 
-class LettersUnreadableError(Exception):
+class LettersUnreadableError(ValueError):
     """The file of letters is no such file; it is left as it is."""
 
 

@@ -68,7 +68,7 @@ class _Finding(NamedTuple):
     field: str
     value: Any
     lower: float
-    count: int
+    lines: int
 
 
 def learn(catalogue: Catalogue, lines: Sequence[Line], *, name: str, at: str = "") -> Learned:
@@ -131,29 +131,25 @@ def _meanings(told: Sequence[_Told]) -> dict[str, Values]:
         for finding in _findings(field, told, lines_of):
             means.setdefault(finding.letters, {})[field] = finding.value
     for letters, places in lines_of.items():
-        is_uv = any(told[at].values.get("kind") not in (None, "fluorescent") for at in places)
-        if (
-            letters not in means
-            and len(places) >= LEAST_FOR_NOTHING
-            and not is_uv
-            and not _is_torn(letters, places, told)
-        ):
+        if letters not in means and len(places) >= LEAST_FOR_NOTHING and _is_plain(places, told):
             means[letters] = {}
     return {letters: _kept(stated) for letters, stated in means.items()}
 
 
 def _kept(stated: Values) -> Values:
-    """Return a meaning without what needs no saying: that a lamp gives light is no news, legs follow from the form."""
+    """Return a meaning without what is no news, that a lamp gives light, and with the legs of its form."""
     kept = {key: value for key, value in stated.items() if (key, value) != ("kind", "fluorescent")}
     legs = tables()["shapes"].get(kept.get("shape"), {}).get("legs")
     return {**kept, "legs": legs} if legs else kept
 
 
-def _is_torn(letters: str, places: Iterable[int], told: Sequence[_Told]) -> bool:
-    """Whether letters stand with one form nearly always, though they were not learned: they may well decide."""
+def _is_plain(places: Iterable[int], told: Sequence[_Told]) -> bool:
+    """Whether letters that were not learned decide nothing: they stand on several forms, and on no lamp of UV."""
+    if any(told[at].values.get("kind") not in (None, "fluorescent") for at in places):
+        return False
     shapes = Counter(shape for at in places if (shape := told[at].values.get("shape")))
     total = sum(shapes.values())
-    return total == 0 or shapes.most_common(1)[0][1] / total > 1 - MOST_AGAINST
+    return total > 0 and shapes.most_common(1)[0][1] / total <= 1 - MOST_AGAINST
 
 
 def _findings(field: str, told: Sequence[_Told], lines_of: dict[str, set[int]]) -> Iterable[_Finding]:
@@ -167,7 +163,7 @@ def _findings(field: str, told: Sequence[_Told], lines_of: dict[str, set[int]]) 
         found = [one for one in found if _stands_out(one, lines_of, told, everywhere) and one.letters not in twins]
         if not found:
             return
-        best = max(found, key=lambda one: (one.lower, one.count, one.letters))
+        best = max(found, key=lambda one: (one.lower, one.lines, one.letters))
         yield best
         open_lines -= left.pop(best.letters)
 

@@ -91,7 +91,7 @@ def as_house(table: LetterTable) -> HouseMaker:
 def contradicted(
     table: LetterTable, catalogue: Catalogue, words: Iterable[str], lamp_id: str
 ) -> tuple[KnownLetters, ...]:
-    """Return the rows for these letters that say something else than a lamp that was settled: they are to be asked."""
+    """Return the rows for these letters that say something else than a settled lamp: they are to be asked again."""
     lamp = catalogue.lamp_by_id[lamp_id]
     base = catalogue.base_by_name[lamp.base]
     true: dict[str, Any] = {"shape": lamp.shape, "legs": lamp.legs, "pins": base.pins.value, "kind": lamp.kind}
