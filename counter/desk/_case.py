@@ -10,6 +10,7 @@ from pydantic import Field
 from counter import identify
 from counter.catalogue import Model
 from counter.fit import Fixture, Use
+from counter.identify import Typed  # pydantic needs the class itself
 
 CANNOT_TELL = identify.CANNOT_TELL
 LONGEST_MARKS = 20_000  # characters; a paste, not a lamp
@@ -21,6 +22,10 @@ class Case(Model):
     version: Literal[1] = 1
     looks: dict[str, str | float] = Field(
         default_factory=dict, description='answers by look key; "cannot-tell" is an answer'
+    )
+    typed: dict[str, Typed] = Field(
+        default_factory=dict,
+        description="sizes as they were typed, by look key; one that is in no look waits for its unit to be said",
     )
     marks: str = Field("", max_length=LONGEST_MARKS)
     fixture: Fixture = Fixture()
