@@ -25,7 +25,7 @@ _MOST = 60  # characters of a maker's code; what is longer is prose
 _TOKEN = re.compile(r"[^\s,;]+")
 _FIGURES = re.compile(r"\d+", re.ASCII)
 _LEADS, _FOLLOWS = ("bare watts",), ("colour", "kelvin")  # figures that may stand without a sign between them
-_RUN_TOGETHER = (*_LEADS, *_FOLLOWS, "two figures", "bare pins")
+_WORN_LEADS, _WORN_FOLLOWS = (*_LEADS, "two figures", "colour"), (*_FOLLOWS, "bare pins")
 _ONCE = ("watts", "number", "cct_k", "base", "pins", "kind", "tube_mm", "key")
 _Facts = dict[str, Any]
 
@@ -68,7 +68,8 @@ def paths(plain: str, slots: Slots, house: Sequence[HouseMaker] = (), *, worn: b
         steps = sorted(reached[at].values(), key=lambda step: step.cost)[:_BEAM]
         for edge in lattice.edges(at) if steps else ():
             for step in steps:
-                _keep(reached[edge.end], _onward(step, at, edge))
+                if lattice.may_follow(at, step.edge, edge):
+                    _keep(reached[edge.end], _onward(step, at, edge))
     ends = sorted(reached[-1].values(), key=lambda step: step.cost)
     return [_path(step) for step in ends[:_BEAM]]
 
@@ -156,7 +157,7 @@ class _Lattice:
         """Yield all steps from a place."""
         sign = self.plain[at]
         yield from self.found[at]
-        if self.worn and 0 < at < len(self.plain) - 1 and sign in self.slots.like_signs:
+        if self.worn and sign in self.slots.like_signs and self.plain[at - 1 : at + 2].isalnum() and at:
             yield Edge(at + 1, self.slots.like_signs[sign], "gap")
         if sign in (UNREADABLE, STRETCH):
             yield Edge(at + 1, self.slots.smudge, "worn")
@@ -166,6 +167,14 @@ class _Lattice:
             yield from self._letters(at)
         elif sign not in (UNREADABLE, STRETCH):
             yield Edge(at + 1, 0.0, "gap")
+
+    def may_follow(self, at: int, before: Edge | None, edge: Edge) -> bool:
+        """Whether a step may follow another: figures that touch do so by their kind."""
+        if before is None or "gap" in (before.what, edge.what):
+            return True
+        if not (self.plain[at - 1].isdigit() and self.plain[at].isdigit()):
+            return True
+        return edge.found is not None and edge.found.slot.kind in _WORN_FOLLOWS
 
     def _letters(self, at: int) -> Iterator[Edge]:
         """Yield unknown letters up to where the letters end, or a slot begins that may touch them."""
@@ -223,7 +232,8 @@ class _Lattice:
             if self.worn and other in self.slots.like_signs:
                 continue  # it may be a sign that looks like a figure or a letter now
             if mine.isdigit() and other.isdigit():
-                if slot.kind not in (_RUN_TOGETHER if self.worn else _FOLLOWS if is_left else _LEADS):
+                worn, clean = (_WORN_FOLLOWS, _FOLLOWS) if is_left else (_WORN_LEADS, _LEADS)
+                if slot.kind not in (worn if self.worn else clean):
                     return None
                 cost += self.costs["split"]
             elif mine.isalpha() and other.isalpha():

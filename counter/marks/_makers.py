@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from counter.marks._models import Reading
     from counter.marks._slots import Found, Slots
 
+WORN_SIGN = " was taken as a worn /."
 MAKER = "maker"  # the part name of letters that are a maker's own and not known in this shop
 _LETTERS = re.compile(r"[^\W\d_]+")
 
@@ -67,7 +68,7 @@ def _rows(ways: Sequence[Path], plain: str, text: str, known: Known) -> list[tup
             continue
         reading = _reading(way, plain, text, known)
         names_lamp = _is_possible(reading, known)
-        own = _fee(way) in (0.0, costs["own_code"])
+        own = _fee(way) == costs["own_code"]  # what letters mean here does not outweigh the rest of the code
         cost = way.cost + _fee(way) + (0.0 if names_lamp else costs["impossible" if own else "impossible_whole"])
         rows.append((reading, cost, way))
     return sorted(rows, key=lambda row: row[1])
@@ -85,7 +86,7 @@ def _fee(way: Path) -> float:
     """Return what it costs beforehand that a text is a maker's own code, and not a worn one of the standard's."""
     costs = tables()["slots"]["costs"]
     whats = {edge.what for _, edge in way.edges}
-    if whats & {"maker", "uv", "number"}:
+    if whats & {"maker", "number"}:
         return float(costs["own_code"])
     if any(edge.found and edge.found.slot.kind == "taught" for _, edge in way.edges):
         return 0.0
@@ -100,6 +101,8 @@ def _tells(way: Path) -> bool:
     own = unknown or "taught" in kinds
     if not own and any(edge.found and edge.found.wear for _, edge in way.edges):
         return False  # worn codes of the standards are searched for elsewhere
+    if any(edge.what == "gap" and edge.cost for _, edge in way.edges) and not _is_code(way):
+        return False  # a figure is a worn slash only inside what has the build of a code
     telling = kinds - {"bare pins", "key", "older", "letters", "uv number", "pins"}
     return bool(telling) if unknown else bool(telling - {"two figures", "colour", "kelvin"}) and len(kinds) > 1
 
@@ -195,6 +198,8 @@ def _written(way: Path, plain: str) -> str:
 def _assumed(way: Path, plain: str) -> Iterator[str]:
     for start, edge in way.edges:
         found = edge.found
+        if edge.what == "gap" and edge.cost:
+            yield f"{plain[start]}{WORN_SIGN}"
         if found is None:
             continue
         if found.lost is not None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from math import inf
+from math import inf, log
 from typing import TYPE_CHECKING
 
 from counter import words
@@ -14,7 +14,7 @@ from counter.marks._clean import clean_inside, clean_read
 from counter.marks._house import shipped_house
 from counter.marks._known import known_for
 from counter.marks._lex import fold
-from counter.marks._makers import MAKER, is_makers, with_makers
+from counter.marks._makers import MAKER, WORN_SIGN, is_makers, with_makers
 from counter.marks._models import MarkEvidence
 from counter.marks._tables import tables
 from counter.marks._weigh import background, evidence, floor_of, is_worn, strain, weights, worn_floor
@@ -153,7 +153,7 @@ def _unread(clean: Clean, shown: Sequence[Reading], text: str) -> tuple[str, ...
     others = shown[1:] if best.grammar != "letters" else ()
     rivals = (one for one in others if one.grammar == "letters" and one.probability >= BENT)
     odd += [span.text for one in rivals for span in one.spans if span.part == MAKER]
-    dropped = [one for one in best.assumptions if one.endswith("was left out.")]
+    dropped = [one for one in best.assumptions if one.endswith(("was left out.", WORN_SIGN))]
     return tuple(dict.fromkeys((*left, *odd, *dropped)))
 
 
@@ -178,9 +178,18 @@ def _is_telling(reading: Reading) -> bool:
     return bool({span.part for span in reading.spans} - {"number", "other", MAKER})
 
 
+def _keeps_letters(reading: Reading) -> bool:
+    return (
+        reading.grammar == "letters" and not reading.assumptions and any(one.part == MAKER for one in reading.spans)
+    )
+
+
 def _once(rows: Sequence[tuple[Reading, float]]) -> list[tuple[Reading, float]]:
     """Return readings cheapest first, those that say the same only once."""
     kept: dict[tuple[object, ...], tuple[Reading, float]] = {}
     for reading, cost in sorted(rows, key=lambda row: row[1]):
-        kept.setdefault((reading.system, reading.lamps, reading.lamp), (reading, cost))
+        key = (reading.system, reading.lamps, reading.lamp)
+        best, least = kept.setdefault(key, (reading, cost))
+        if best.assumptions and _keeps_letters(reading) and cost < least - log(BENT):
+            kept[key] = (reading, least)  # the same lamp with nothing bent: what it leaves unread is to be seen
     return list(kept.values())

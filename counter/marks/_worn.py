@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 
 _MOST_CODES = 48  # looked at for one text
 _MOST_WORDS = 3  # worn words of shorthand that are guessed together
+_LEAST_WORD = 3
 _CHOICES = 5
 _MOST_KEPT = 1024  # codes whose own reading is kept
 _LEAST_READABLE = 2  # with one character or none, half of all codes fit
@@ -114,7 +115,7 @@ def _word_by_word(plain: str, words: Vocabulary, known: Known, house: Sequence[H
     worn = [match for match in matches if _is_unclear(match[0], known, house)]
     if not 1 <= len(worn) <= _MOST_WORDS:
         return []
-    options = [words.words.search(match[0], 6, 12.0, 5.0, 4000).hits for match in worn]
+    options = [words.words.search(match[0], 6, _most_for(match[0]), 5.0, 4000).hits for match in worn]
     guesses = []
     for chosen in product(*options):
         code, at, cost = "", 0, tables()["noise"]["systems"]["partial"]
@@ -125,6 +126,12 @@ def _word_by_word(plain: str, words: Vocabulary, known: Known, house: Sequence[H
         start = len(plain) - len(plain.lstrip())
         guesses.append(Guess(code, cost, start, line))
     return sorted(guesses, key=lambda guess: guess.cost)[:16]
+
+
+def _most_for(word: str) -> float:
+    """Return what a worn word may cost: short letters that look like no word of the trade are a maker's own."""
+    is_own = len(word) < _LEAST_WORD and word.isalpha()
+    return tables()["noise"]["substitute"] - 1 if is_own else 12.0
 
 
 def _is_unclear(word: str, known: Known, house: Sequence[HouseMaker]) -> bool:
