@@ -9,6 +9,7 @@ May import counter.marks, counter.catalogue and counter.files.
 from __future__ import annotations
 
 from counter.marks._letters import KnownLetters, LettersMean, letters_say
+from counter.marks.letters._choices import ORDINARY, Choice, choices
 from counter.marks.letters._keep import LETTERS_FILE, LettersUnreadableError, load_letters, save_letters
 from counter.marks.letters._learn import Learned, Line, learn
 from counter.marks.letters._lines import as_text, lines_of
@@ -27,6 +28,8 @@ from counter.marks.letters._table import (
 
 __all__ = [
     "LETTERS_FILE",
+    "ORDINARY",
+    "Choice",
     "KnownLetters",
     "Learned",
     "LetterTable",
@@ -36,6 +39,7 @@ __all__ = [
     "accept",
     "as_house",
     "as_text",
+    "choices",
     "contradicted",
     "forget",
     "knows",
