@@ -48,9 +48,19 @@ class Path(NamedTuple):
     clashes: tuple[str, ...] = ()  # slots that state what others deny
 
 
+class _State:
+    """What a way has stated so far; ways that state the same share it, and what follows from it is worked out once."""
+
+    __slots__ = ("after", "facts")
+
+    def __init__(self, facts: _Facts) -> None:
+        self.facts = facts
+        self.after: dict[int, tuple[_State, bool]] = {}
+
+
 class _Step(NamedTuple):
     cost: float
-    facts: _Facts
+    state: _State
     before: _Step | None
     start: int
     edge: Edge | None
@@ -61,38 +71,63 @@ def paths(plain: str, slots: Slots, house: Sequence[HouseMaker] = (), *, worn: b
     """Return the cheapest ways through a folded text, cheapest first; none for a text too long to be a code."""
     if len(plain.strip()) > _MOST:
         return []
-    lattice = _Lattice(plain, slots, house, worn)
-    reached: list[dict[object, _Step]] = [{} for _ in range(len(plain) + 1)]
-    reached[0][()] = _Step(0.0, {}, None, 0, None, ())
-    for at in range(len(plain)):
-        steps = sorted(reached[at].values(), key=lambda step: step.cost)[:_BEAM]
-        for edge in lattice.edges(at) if steps else ():
-            for step in steps:
-                if lattice.may_follow(at, step.edge, edge):
-                    _keep(reached[edge.end], _onward(step, at, edge))
-    ends = sorted(reached[-1].values(), key=lambda step: step.cost)
-    return [_path(step) for step in ends[:_BEAM]]
+    found = _Search(_Lattice(plain, slots, house, worn)).run()
+    return [_path(step) for step in found[:_BEAM]]
 
 
-def _keep(kept: dict[object, _Step], step: _Step) -> None:
-    # Which letters are unknown matters as little to what follows as where the gaps are: the facts do.
-    key = tuple(sorted((name, str(value)) for name, value in step.facts.items()))
-    if key not in kept or step.cost < kept[key].cost:
-        kept[key] = step
+class _Search:
+    """The beam over one lattice. Of ways that end at one place and state the same, the cheapest is kept."""
+
+    def __init__(self, lattice: _Lattice) -> None:
+        self.lattice = lattice
+        self.states: dict[tuple[object, ...], _State] = {}
+        self.clash: float = tables()["noise"]["clash"]
+        self.early_colour: float = lattice.costs["colour_before_watts"]
+        self.window: float = lattice.costs["beam_window"]
+
+    def run(self) -> list[_Step]:
+        """Return the steps that reach the end, cheapest first."""
+        lattice = self.lattice
+        reached: list[dict[_State, _Step]] = [{} for _ in range(len(lattice.plain) + 1)]
+        first = _State({})
+        reached[0][first] = _Step(0.0, first, None, 0, None, ())
+        for at in range(len(lattice.plain)):
+            steps = sorted(reached[at].values(), key=_cost)[:_BEAM]
+            while steps and steps[-1].cost > steps[0].cost + self.window:
+                steps.pop()
+            for edge in lattice.edges(at) if steps else ():
+                kept = reached[edge.end]
+                for step in steps:
+                    if lattice.may_follow(at, step.edge, edge):
+                        self._keep(kept, step, at, edge)
+        return sorted(reached[-1].values(), key=_cost)
+
+    def _keep(self, kept: dict[_State, _Step], step: _Step, at: int, edge: Edge) -> None:
+        cost, state, clashes = step.cost + edge.cost, step.state, step.clashes
+        slot = edge.found.slot if edge.found else None
+        if slot is not None and slot.facts:
+            if slot.kind == "two figures" and not state.facts.keys() & {"watts", "number"}:
+                cost += self.early_colour
+            state, is_clash = self._after(state, slot)
+            if is_clash:
+                cost, clashes = cost + self.clash, (*clashes, slot.clean)
+        best = kept.get(state)
+        if best is None or cost < best.cost:
+            kept[state] = _Step(cost, state, step, at, edge, clashes)
+
+    def _after(self, state: _State, slot: Slot) -> tuple[_State, bool]:
+        done = state.after.get(id(slot))
+        if done is None:
+            stated: _Facts = dict(slot.facts)
+            facts = merged(state.facts, stated)
+            key = tuple(sorted((name, str(value)) for name, value in facts.items()))
+            done = self.states.setdefault(key, _State(facts)), _clash(state.facts, stated)
+            state.after[id(slot)] = done
+        return done
 
 
-def _onward(step: _Step, at: int, edge: Edge) -> _Step:
-    slot = edge.found.slot if edge.found else None
-    if slot is None or not slot.facts:
-        return _Step(step.cost + edge.cost, step.facts, step, at, edge, step.clashes)
-    cost, clashes = step.cost + edge.cost, step.clashes
-    facts: _Facts = dict(slot.facts)
-    if _clash(step.facts, facts):
-        cost += tables()["noise"]["clash"]
-        clashes = (*clashes, slot.clean)
-    if slot.kind == "two figures" and not step.facts.keys() & {"watts", "number"}:
-        cost += tables()["slots"]["costs"]["colour_before_watts"]
-    return _Step(cost, merged(step.facts, facts), step, at, edge, clashes)
+def _cost(step: _Step) -> float:
+    return step.cost
 
 
 def _clash(facts: _Facts, stated: _Facts) -> bool:
@@ -112,7 +147,7 @@ def _path(step: _Step) -> Path:
     while last.before is not None and last.edge is not None:
         edges.append((last.start, last.edge))
         last = last.before
-    return Path(step.cost, step.facts, tuple(reversed(edges)), step.clashes)
+    return Path(step.cost, step.state.facts, tuple(reversed(edges)), step.clashes)
 
 
 class _Lattice:
