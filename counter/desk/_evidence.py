@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from counter.marks import HouseMaker, Reading
 
 MOST_KEPT = 16  # as far as a clerk goes back and forth with undo
-COATED_UV: tuple[Kind, ...] = ("uv-a",)  # white glass says nothing against these
+COATED_UV: tuple[Kind, ...] = ("uv-a", "other")  # white glass says nothing against these
 
 House: TypeAlias = "tuple[HouseMaker, ...]"
 Key = tuple[tuple[tuple[str, str | float], ...], str, int]  # the last is the id of the house tables
@@ -105,7 +105,8 @@ class Evidence:
         lamps = (self.catalogue.lamp_by_id[one.lamp] for one in self.candidates)
         if (chosen := self.chosen) is None:
             return tuple(lamps)
-        return tuple(one for one in lamps if (one.base, one.kind) == (chosen.base, chosen.kind))
+        same = (one for one in lamps if (one.base, one.kind) == (chosen.base, chosen.kind))
+        return tuple(one for one in same if not one.is_saver or one.id == chosen.id)  # a saver says so in print
 
     @cached_property
     def shown(self) -> Lamp | None:

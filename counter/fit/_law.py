@@ -34,8 +34,12 @@ LampClass = Literal[
     "linear-t12",
     "uv-c",
     "uv-a",
+    "uv-b",
 ]
+# The diameters at which the RoHS entries 2(a)(1) to 2(a)(4) divide linear lamps; above the last one is T12.
+LINEAR_UP_TO_MM: tuple[tuple[float, LampClass], ...] = ((9, "linear-t2"), (17, "linear-t5"), (28, "linear-t8"))
 THIN_MM = 17.0  # the line that RoHS Annex III draws between tube diameters
+NEAR_MM = 30.0  # a law's feet and a tube's millimetres: nearer than two nominal lengths ever are
 EVERYWHERE = "any"
 NOTHING_TOLD: Mapping[str, bool] = MappingProxyType({})
 
@@ -59,6 +63,10 @@ class LawRow(Model):
     confidence: Confidence
     note: str | None = None
     last_day: bool = False
+    read: date | None = Field(
+        None, description="the day its text, or the report named, was last read; absent: not noted"
+    )
+    lengths_mm: tuple[float, ...] = Field((), description="only tubes of about these lengths; empty: of any")
 
 
 class LawNote(Model):
@@ -74,6 +82,7 @@ class LawNote(Model):
     note: str | None
     source: str
     confidence: Confidence
+    read: date | None = Field(None, description="the day the text, or the report named, was last read")
     check: str
 
 
@@ -104,7 +113,16 @@ def law(place: str | None, on: date | None, lamp: Lamp | None) -> tuple[LawNote,
     wanted = None if lamp is None else lamp_class(lamp)
     if lamp is not None and wanted is None:
         return ()
-    return tuple(_note(row, one, on) for row in _for_place(place) for one in row.classes if wanted in (None, one))
+    rows = (row for row in _for_place(place) if lamp is None or _is_of_length(row, lamp))
+    return tuple(_note(row, one, on) for row in rows for one in row.classes if wanted in (None, one))
+
+
+def _is_of_length(row: LawRow, lamp: Lamp) -> bool:
+    """Whether a row on tubes of some lengths speaks of this lamp; one whose length is not known may be meant."""
+    own = lamp.lengths_mm
+    if not row.lengths_mm or own is None:
+        return True
+    return any(own[0] - NEAR_MM <= length <= own[1] + NEAR_MM for length in row.lengths_mm)
 
 
 def _for_place(place: str) -> Iterator[LawRow]:
@@ -127,6 +145,7 @@ def _note(row: LawRow, lamp_class: LampClass, on: date | None) -> LawNote:
         note=row.note,
         source=row.source,
         confidence=row.confidence,
+        read=row.read,
         check=law_check(),
     )
 
@@ -171,8 +190,8 @@ def law_caution(
 
 def lamp_class(lamp: Lamp) -> LampClass | None:
     """Return the class that the laws put a lamp in, or None where they name none that is sure."""
-    if lamp.kind in ("uv-c", "uv-a"):
-        return "uv-c" if lamp.kind == "uv-c" else "uv-a"
+    if lamp.is_ultraviolet:
+        return lamp.band or ("uv-c" if lamp.kind == "uv-c" else "uv-a")
     if lamp.kind != "fluorescent":
         return None
     if lamp.ballasts == ("none",):
@@ -190,6 +209,4 @@ def lamp_class(lamp: Lamp) -> LampClass | None:
 def _linear(tube_mm: float | None) -> LampClass | None:
     if tube_mm is None:
         return None
-    names: dict[float, LampClass] = {7.0: "linear-t2", 15.9: "linear-t5", 25.4: "linear-t8", 38.1: "linear-t12"}
-    nearest = min(names, key=lambda diameter: abs(diameter - tube_mm))
-    return names[nearest] if abs(nearest - tube_mm) <= 2 else None
+    return next((name for most, name in LINEAR_UP_TO_MM if tube_mm <= most), "linear-t12")

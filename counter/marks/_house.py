@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Literal
 from pydantic import Field
 
 from counter.catalogue import Kind, LampShape, Model
+from counter.files import is_there, read_bytes
 from counter.marks._caps import take_cap
 from counter.marks._colour import take_colour
 from counter.marks._letters import KnownLetters
@@ -19,6 +20,9 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from counter.marks._known import Known
+
+
+HOUSE_FILE = "house-codes.json"
 
 
 class HouseFacts(Model):
@@ -80,8 +84,8 @@ def load_house(data: Path) -> tuple[HouseMaker, ...]:
     """
     from counter.marks.letters import as_house, load_letters  # they stand on reading, which stands on this file
 
-    path = data / "house-codes.json"
-    makers = HouseTable.model_validate_json(path.read_bytes()).makers if path.exists() else ()
+    path = data / HOUSE_FILE
+    makers = HouseTable.model_validate_json(read_bytes(path)).makers if is_there(path) else ()
     letters = load_letters(data)
     return (*makers, as_house(letters)) if letters.letters else makers
 

@@ -49,7 +49,7 @@ class Path(NamedTuple):
 
 
 class _State:
-    """What a way has stated so far; ways that state the same share it, and what follows from it is worked out once."""
+    """What a way has stated so far; ways that state the same share it and what follows from it."""
 
     __slots__ = ("after", "facts")
 

@@ -104,7 +104,10 @@ def _tells(way: Path) -> bool:
     if any(edge.what == "gap" and edge.cost for _, edge in way.edges) and not _is_code(way):
         return False  # a figure is a worn slash only inside what has the build of a code
     telling = kinds - {"bare pins", "key", "older", "letters", "uv number", "pins"}
-    return bool(telling) if unknown else bool(telling - {"two figures", "colour", "kelvin"}) and len(kinds) > 1
+    if unknown:
+        return bool(telling)
+    sure = telling - {"two figures", "colour", "kelvin"}
+    return bool(sure) and len(kinds) > (2 if sure == {"bare watts"} else 1)  # E27 is a base, not 27 W
 
 
 def _may_be_worn(way: Path, reading: Reading, plain: str, slots: Slots) -> bool:

@@ -34,6 +34,7 @@ if TYPE_CHECKING:
 
 BENT = 0.01  # a reading this likely by which letters are a maker's own keeps them unread
 NAMES_COST = 2.0  # a whole code among other words is twice as likely another lamp's as one that stands alone
+_RAREST_LAST = ("daily", "weekly", "seldom", "never")
 _TOKEN = re.compile(r"[^\s,;/]+")
 
 
@@ -98,11 +99,11 @@ def _worn(
     costs = [*(cost for _, cost in makers.readings), *(strain(clean, reading) for reading in clean.readings)]
     systems = tuple(maker for maker in house if maker.parts or maker.codes)
     worn = read_worn(plain, text, known, systems, min(costs, default=inf))
-    weighed = _weighed(clean, worn, makers, plain)
+    weighed = _weighed(clean, worn, makers, plain, known)
     shown = [reading for reading in weighed if reading.probability >= tables()["noise"]["least_probability"]]
     if not shown:  # what can be read is shown, though the text is more probably something else
         clean = clean_inside(clean, plain, text, known)
-        weighed = _weighed(clean, worn, makers, plain)
+        weighed = _weighed(clean, worn, makers, plain, known)
         standing = {reading.canonical for reading in clean.readings if _is_telling(reading)}
         shown = [reading for reading in weighed if reading.canonical in standing]
     shown = [with_makers(one, clean.unknown, text) if _stands_as_typed(clean, one) else one for one in shown]
@@ -161,10 +162,9 @@ def _is_longer(span: Span) -> bool:
     return "*" not in span.text and len(span.assumed or "") > len(span.text)
 
 
-def _weighed(clean: Clean, worn: Worn, makers: MakersRead, plain: str) -> list[Reading]:
-    rows = _once(
-        [*worn.readings, *makers.readings, *((reading, strain(clean, reading)) for reading in clean.readings)]
-    )
+def _weighed(clean: Clean, worn: Worn, makers: MakersRead, plain: str, known: Known) -> list[Reading]:
+    as_typed = ((reading, strain(clean, reading)) for reading in clean.readings)
+    rows = _once([*worn.readings, *makers.readings, *as_typed], known)
     # What has the build of a maker's code is less likely to be no code at all.
     none = background(plain) + (tables()["slots"]["costs"]["own_background"] if makers.is_code else 0.0)
     chances = weights([cost for _, cost in rows], none) if rows else []
@@ -184,12 +184,17 @@ def _keeps_letters(reading: Reading) -> bool:
     )
 
 
-def _once(rows: Sequence[tuple[Reading, float]]) -> list[tuple[Reading, float]]:
-    """Return readings cheapest first, those that say the same only once."""
+def _once(rows: Sequence[tuple[Reading, float]], known: Known) -> list[tuple[Reading, float]]:
+    """Return readings cheapest first, of equals the lamp met more often, those that say the same only once."""
     kept: dict[tuple[object, ...], tuple[Reading, float]] = {}
-    for reading, cost in sorted(rows, key=lambda row: row[1]):
+    for reading, cost in sorted(rows, key=lambda row: (round(row[1], 6), _rarity(row[0], known))):
         key = (reading.system, reading.lamps, reading.lamp)
         best, least = kept.setdefault(key, (reading, cost))
         if best.assumptions and _keeps_letters(reading) and cost < least - log(BENT):
             kept[key] = (reading, least)  # the same lamp with nothing bent: what it leaves unread is to be seen
     return list(kept.values())
+
+
+def _rarity(reading: Reading, known: Known) -> int:
+    met = (known.catalogue.lamp_by_id[lamp].met for lamp in reading.lamps)
+    return min((_RAREST_LAST.index(one.value) for one in met if one), default=len(_RAREST_LAST))

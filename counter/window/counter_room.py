@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QApplication
 from counter import catalogue as catalogues
 from counter import desk
 from counter.identify import LookProblem, Typed, parse_look, with_unit
+from counter.language import OWN
 from counter.marks import letters, load_house
 from counter.shop_words import add_shop_word, shop_words
 from counter.window.arrangement import Panes
@@ -22,6 +23,7 @@ from counter.window.marks.marks_pane import MarksPane
 from counter.window.outlines.cards import cards_of
 from counter.window.outlines.detail_pane import DetailPane
 from counter.window.outlines.opening import remember
+from counter.window.parts.languages import speak
 from counter.window.parts.menu import menu_of
 from counter.window.parts.source_dialog import SourceDialog
 from counter.window.parts.style import wear
@@ -54,6 +56,7 @@ NO_ANSWER = "No answer: something went wrong here"
 def wake(window: MainWindow, case: Case | None) -> None:
     """Fill the window's places and give it a counter; a catalogue that cannot be read is said in the window."""
     wear()
+    speak(str(window.settings.value("language", "")) or OWN)
     window.looks, window.detail, window.marks = LooksPane(), DetailPane(window.theme), MarksPane(window.theme)
     window.fixture, window.side = FixturePane(), SideTabs(window.theme)
     window.cautions = window.side.cautions
@@ -318,6 +321,14 @@ class Counter(QObject):
         self.side.open(LAW_TAB)
         self.side.law.ask_for_place()
 
+    def set_language(self, code: str) -> None:
+        """Speak another language, and keep the choice."""
+        self.settings.setValue("language", code)
+        speak(code)
+        self.training.set_language()
+        self.answer.menu.setMenu(menu_of(self.window))
+        self.show()
+
     def toggle_broken(self) -> None:
         """Say that a lamp lies broken, or that none does, and show the steps."""
         self.change(broken=not self.case.broken)
@@ -325,13 +336,22 @@ class Counter(QObject):
 
     def next_customer(self) -> None:
         """Start over; the case left behind comes back by undo."""
-        for pane in (self.looks, self.marks, self.fixture):
-            pane.clear()
-        self.grid.filter.clear()
+        self._clear_panes()
         self.history.start_over(self._new_case())
         self.side.open_first()
         self.show()
         self.marks.take_focus()
+
+    def open_case(self, case: Case) -> None:
+        """Show a case that was kept in a file; the present one comes back by undo."""
+        self._clear_panes()
+        self.history.start_over(case)
+        self.show()
+
+    def _clear_panes(self) -> None:
+        for pane in (self.looks, self.marks, self.fixture):
+            pane.clear()
+        self.grid.filter.clear()
 
     def undo(self) -> None:
         """Go back one step of the case."""

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from pydantic import ValidationError
 
-from counter.files import write_atomic
+from counter.files import is_there, read_bytes, write_atomic
 from counter.marks.letters._table import LetterTable
 
 if TYPE_CHECKING:
@@ -28,10 +28,10 @@ def load_letters(data: Path) -> LetterTable:
         LettersUnreadableError: it holds something else.
     """
     path = data / LETTERS_FILE
-    if not path.exists():
+    if not is_there(path):
         return LetterTable()
     try:
-        return LetterTable.model_validate_json(path.read_bytes())
+        return LetterTable.model_validate_json(read_bytes(path))
     except ValidationError as problem:
         first = problem.errors()[0]
         place = ".".join(map(str, first["loc"])) or "file"

@@ -7,6 +7,9 @@ from typing import TYPE_CHECKING
 from PySide6.QtGui import QAction, QActionGroup
 from PySide6.QtWidgets import QMenu
 
+from counter.language import current, languages, tr
+from counter.window.training.first_case import start_first_case
+
 if TYPE_CHECKING:
     from collections.abc import Callable
 
@@ -21,8 +24,11 @@ def menu_of(window: MainWindow) -> QMenu:
     menu = QMenu(window)
     _choices(window, menu.addMenu("Colours"), COLOURS, window.theme_name, window.set_theme)
     _choices(window, menu.addMenu("Lengths"), LENGTHS, window.units, window.set_units)
+    spoken = tuple((name, code) for code, name in languages().items())
+    _choices(window, menu.addMenu(tr("Language")), spoken, current(), window.counter.set_language)
     menu.addSeparator()
     menu.addAction("Training\tF4", window.counter.training.enter)
+    menu.addAction(tr("Guided first case"), lambda: start_first_case(window))
     menu.addAction("Shop's place …", window.counter.ask_for_place)
     menu.addAction("Broken lamp\tCtrl+B", window.counter.toggle_broken)
     menu.addAction("Undo\tCtrl+Z", window.counter.undo)  # the key itself is a shortcut of the window
