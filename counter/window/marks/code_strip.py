@@ -6,7 +6,17 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QFont, QFontDatabase, QFontMetricsF, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import (
+    QColor,
+    QFont,
+    QFontDatabase,
+    QFontMetricsF,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+)
 from PySide6.QtWidgets import QWidget
 
 if TYPE_CHECKING:
@@ -43,8 +53,10 @@ class CodeStrip(QWidget):
         self.theme = theme
         self.text = ""
         self.spans: tuple[Span, ...] = ()
+        self.at = 0  # the part that the keys are on
         self.setMinimumHeight(HEIGHT)
         self.setMouseTracking(True)
+        self.setAccessibleName("The code, part by part")
 
     def sizeHint(self) -> QSize:
         return QSize(280, HEIGHT)
@@ -52,6 +64,7 @@ class CodeStrip(QWidget):
     def show_reading(self, text: str, spans: tuple[Span, ...]) -> None:
         """Show a text with its parts."""
         self.text, self.spans = text, spans
+        self.at = min(self.at, max(len(spans) - 1, 0))
         self.setVisible(bool(text))
         self.update()
 
@@ -75,6 +88,10 @@ class CodeStrip(QWidget):
         step = QFontMetricsF(font).horizontalAdvance("0")
         for part in self._parts():
             self._bracket(painter, part)
+            if self.hasFocus() and part.span == self.at:
+                painter.setPen(QPen(QColor(self.theme.ink), 1.0, Qt.PenStyle.DotLine))
+                painter.setBrush(Qt.BrushStyle.NoBrush)
+                painter.drawRect(part.box.adjusted(0, -2, 0, 3))
         painter.setPen(QColor(self.theme.ink))
         for i, character in enumerate(self.text):
             box = QRectF(SIDE + i * step, 4, step, HEIGHT - 18)
@@ -83,7 +100,7 @@ class CodeStrip(QWidget):
 
     def _bracket(self, painter: QPainter, part: Part) -> None:
         span, box = self.spans[part.span], part.box.adjusted(1, 0, -1, 0)
-        doubtful = bool(span.assumed or span.choices)
+        doubtful = bool(span.assumed or span.choices) or span.part == "maker"
         if doubtful:
             painter.setPen(Qt.PenStyle.NoPen)
             painter.setBrush(QColor(self.theme.accent_soft))
@@ -105,6 +122,18 @@ class CodeStrip(QWidget):
     def part_at(self, at: QPointF) -> int | None:
         """Return the index of the span under a point."""
         return next((part.span for part in self._parts() if part.box.contains(at)), None)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        steps = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}
+        key = Qt.Key(event.key())
+        if key in steps and self.spans:
+            self.at = max(0, min(len(self.spans) - 1, self.at + steps[key]))
+            self.setAccessibleDescription(f"{self.spans[self.at].text}: {self.spans[self.at].means}")
+            self.update()
+        elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space) and self.spans:
+            self.pressed.emit(self.at)
+        else:
+            super().keyPressEvent(event)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         span = self.part_at(event.position())
