@@ -13,12 +13,14 @@ from counter import __version__
 from counter.window.main_window import MainWindow
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
     from pathlib import Path
     from types import TracebackType
 
     from PySide6.QtCore import QMessageLogContext, QtMsgType
 
     from counter.desk import Case
+    from counter.paper import Sheet
 
 # A layout request made while requests are handled waits for the next round.
 SETTLE_ROUNDS = 4
@@ -52,6 +54,19 @@ def save_picture(out: Path, data: Path, case: Case | None, size: tuple[int, int]
         application.processEvents()
     if not window.grab().save(str(out)):
         raise OSError(f"cannot write {out}: is it a .png in a folder that exists?")
+
+
+def save_paper(out: Path, sheets: Sequence[Sheet]) -> None:
+    """Write sheets of paper as a PDF, with no screen needed.
+
+    Raises:
+        OSError: the file cannot be written.
+    """
+    os.environ["QT_QPA_PLATFORM"] = "offscreen"
+    from counter.window.paper.sheets import save_sheets
+
+    application = make_application(sys.argv[:1])
+    save_sheets(sheets, out, application.applicationDisplayName())
 
 
 def _without_size_hints(kind: QtMsgType, context: QMessageLogContext, words: str) -> None:

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from counter.catalogue import Catalogue
     from counter.desk import Assessment, Case
     from counter.marks import HouseMaker
+    from counter.paper import Sheet
     from counter.training import Card
 
     Answer = tuple[dict[str, Any], str, int]  # JSON object, text, exit status
@@ -105,6 +106,8 @@ def _parser() -> Parser:
     picture.add_argument("--size", metavar="WxH", default="1440x900")
     picture.add_argument("--theme", choices=("light", "dark"), default="light")
     picture.set_defaults(run=_picture)
+    chart = commands.add_parser("chart", help="the wall chart and other sheets to hold against, as a PDF")
+    _add_chart(chart)
     return parser
 
 
@@ -118,6 +121,18 @@ def _add_fit(fit: Parser) -> None:
         default="unknown",
     )
     fit.add_argument("--use", choices=("lighting", "germicidal", "blacklight", "unknown"), default="unknown")
+
+
+def _add_chart(chart: Parser) -> None:
+    chart.add_argument("out", metavar="OUT.pdf", type=Path)
+    chart.add_argument("--sheet", choices=("wall", "look-alikes", "gauge", "labels"), default="wall")
+    chart.add_argument("--page", choices=("A4", "Letter", "A3", "Tabloid"), default="A4")
+    chart.add_argument("--language", choices=("en", "es"), default="en")
+    chart.add_argument("--pair", metavar="BASE:BASE", action="append", default=[], help="for look-alikes")
+    chart.add_argument("--base", metavar="BASE", action="append", default=[], help="labels of these bases only")
+    chart.add_argument("--labels", choices=("a4-24", "a4-21", "letter-30", "letter-10"), default="a4-24")
+    chart.add_argument("--skip", metavar="N", type=int, default=0, help="labels used up on the first sheet")
+    chart.set_defaults(run=_chart)
 
 
 def _print(answer: Answer, as_json: bool) -> int:
@@ -350,3 +365,45 @@ def _picture(chosen: argparse.Namespace, data: Path) -> int:
     except OSError as problem:
         raise BadInput(str(problem)) from None
     return DONE
+
+
+def _chart(chosen: argparse.Namespace, data: Path) -> int:
+    sheets = _sheets(chosen, _catalogue(data))
+    if not sheets:
+        raise BadInput("there is nothing to print: no such base or pair; «counter check» knows their names")
+    from counter.app import save_paper  # what was typed is judged first: a bad name needs no Qt
+
+    try:
+        save_paper(chosen.out, sheets)
+    except OSError as problem:
+        raise BadInput(f"cannot write {chosen.out}: {problem.strerror or problem}") from None
+    return DONE
+
+
+def _sheets(chosen: argparse.Namespace, catalogue: Catalogue) -> Sequence[Sheet]:
+    from counter import paper
+
+    words = paper.words_in(chosen.language)
+    if chosen.sheet == "gauge":
+        return paper.pin_gauge(catalogue, words, chosen.page)
+    if chosen.sheet == "look-alikes":
+        pairs = [_pair(catalogue, text) for text in chosen.pair] or paper.likely_pairs(catalogue)
+        return paper.look_alike_sheets(catalogue, words, pairs, chosen.page)
+    if chosen.sheet == "labels":
+        grid = paper.GRIDS[chosen.labels]
+        if not 0 <= chosen.skip < grid.each:
+            raise BadInput(f"--skip: {chosen.skip} is out of range; a sheet has {grid.each} labels")
+        wanted = [_base(catalogue, name) for name in chosen.base]
+        return paper.bin_labels(catalogue, words, paper.labels_for(catalogue, wanted), grid, chosen.skip)
+    return (paper.wall_chart(catalogue, words, chosen.page),)
+
+
+def _pair(catalogue: Catalogue, text: str) -> tuple[str, str]:
+    one, _, other = text.partition(":")
+    return _base(catalogue, one), _base(catalogue, other)
+
+
+def _base(catalogue: Catalogue, name: str) -> str:
+    if name in catalogue.base_by_name:
+        return name
+    raise BadInput(f"“{name[:20]}” is no base here; known are {', '.join(catalogue.base_by_name)}")

@@ -1,0 +1,1 @@
+"""True size and photographs to measured looks."""
