@@ -100,6 +100,8 @@ def _parser() -> Parser:
     cards.add_argument("--count", metavar="K", type=int, default=10)
     assess = command("assess", _assess, "everything the panes show of a saved case")
     assess.add_argument("case", metavar="CASE.json", type=Path)
+    measure = command("measure", _measure, "measure a base on a picture with a bank card beside it")
+    measure.add_argument("picture", metavar="PICTURE", type=Path)
     picture = commands.add_parser("picture", help="the window as a picture, with no screen needed")
     picture.add_argument("out", metavar="OUT.png", type=Path)
     picture.add_argument("--case", metavar="CASE.json", type=Path)
@@ -343,6 +345,16 @@ def _assess(chosen: argparse.Namespace, data: Path) -> Answer:
     lines = [f"{found.headline} {found.subline}".strip(), found.verdict or "no verdict yet", found.advice]
     lines += [f"{one.signal}: {one.says} {one.do}" for one in found.cautions]
     return found.model_dump(mode="json"), "\n".join(lines), NOTHING if found.verdict == "do not sell" else DONE
+
+
+def _measure(chosen: argparse.Namespace, data: Path) -> Answer:
+    from counter import measure
+
+    try:
+        told = measure.measure_picture(_catalogue(data), chosen.picture)
+    except measure.PictureProblem as problem:
+        raise BadInput(str(problem)) from None
+    return measure.measured_report(told), measure.measured_text(told), DONE if told.pattern is not None else NOTHING
 
 
 def _size(text: str) -> tuple[int, int]:

@@ -1,0 +1,232 @@
+"""From a picture to what it says of the base: scale, pins, block, key, the bases that they fit, and the looks."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from counter.measure._models import Measured, Pattern, Pin
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+    from pathlib import Path
+
+    from counter.catalogue import Catalogue
+    from counter.measure._block import Block, Key
+    from counter.measure._card import Floats
+    from counter.measure._part import Place
+    from counter.measure._patterns import Pattern as Seen
+    from counter.measure._picture import Pixels
+    from counter.measure._view import View
+
+NO_CARD = "No bank card was found: lay one beside the base, level with its face, all four corners in the picture."
+NO_PINS = "No pins were found: take the picture from straight above, the pins toward the camera."
+SLANTED = "The camera stood slanted by {tilt:.0f}°; straight above is surer."
+FAINT = "Not every pin is clear; check the marks on the picture."
+NOT_ALIKE = "The key could not be seen clearly; look at it and press its picture."
+CLEAR_SCORE = 2.0  # a pattern from which on its pins count as seen
+SURE_SCORE = 4.0
+SLANTED_DEG = 25.0
+TOLERANCE_MM = 0.5  # of a pin spacing from a picture; the ruler's own in the catalogue is wider still
+
+
+class Found(NamedTuple):
+    """The best that lies beside the card."""
+
+    seen: Seen
+    place: Place
+
+
+def measure_picture(catalogue: Catalogue, path: Path) -> Measured:
+    """Measure a picture file.
+
+    Raises:
+        PictureProblem: the file cannot be used; one line says why.
+    """
+    from counter.measure._picture import read_picture
+
+    return measure_pixels(catalogue, read_picture(path))
+
+
+def measure_bytes(catalogue: Catalogue, raw: bytes) -> Measured:
+    """Measure a picture that was pasted or dropped.
+
+    Raises:
+        PictureProblem: the bytes cannot be used; one line says why.
+    """
+    from counter.measure._picture import pixels_of
+
+    return measure_pixels(catalogue, pixels_of(raw))
+
+
+def measure_pixels(catalogue: Catalogue, image: Pixels) -> Measured:
+    """Measure a picture."""
+    from counter.measure._card import find_card
+    from counter.measure._codes import codes_in
+    from counter.measure._view import view_of
+
+    size = (int(image.shape[1]), int(image.shape[0]))
+    codes = codes_in(image)
+    card = find_card(image)
+    view = view_of(card.corners, size) if card is not None else None
+    if card is None or view is None:
+        return Measured(size_px=size, codes=codes, problems=(NO_CARD,))
+    told = Measured(
+        size_px=size,
+        scale_mm_per_px=round(float(_scale(view, size)), 5),
+        tilt_deg=round(view.tilt_deg, 1),
+        card_px=_pairs(card.corners),
+        codes=codes,
+    )
+    return _measure_part(catalogue, image, view, told)
+
+
+def _scale(view: View, size: tuple[int, int]) -> float:
+    """Return millimetres a pixel at the middle of the card, mean of both directions."""
+    import numpy as np
+
+    at = view.pixels(np.array([(0.0, 0.0), (5.0, 0.0), (0.0, 5.0)]))
+    across, up = np.linalg.norm(at[1] - at[0]), np.linalg.norm(at[2] - at[0])
+    return float(5.0 / np.sqrt(across * up))
+
+
+def _pairs(points: Floats) -> tuple[tuple[float, float], ...]:
+    return tuple((round(float(x), 2), round(float(y), 2)) for x, y in points)
+
+
+def _measure_part(catalogue: Catalogue, image: Pixels, view: View, told: Measured) -> Measured:
+    import numpy as np
+
+    from counter.measure._part import as_floats
+    from counter.measure._pins import PIN_TALL_MM
+
+    lab = as_floats(image)
+    found = _best_place(catalogue, image, lab, view)
+    if found is None or found.seen.score < CLEAR_SCORE:
+        return told.model_copy(update={"problems": (NO_PINS,)})
+    places = np.array([(spot.x, spot.y) for spot in found.seen.spots])
+    pattern = _pattern(lab, view, found, places)
+    problems = []
+    if view.tilt_deg > SLANTED_DEG:
+        problems.append(SLANTED.format(tilt=view.tilt_deg))
+    if found.seen.score < SURE_SCORE:
+        problems.append(FAINT)
+    pins_px = _pairs(view.pixels(places, PIN_TALL_MM))
+    return answered(catalogue, told.model_copy(update={"pins_px": pins_px}), pattern, tuple(problems))
+
+
+def _best_place(catalogue: Catalogue, image: Pixels, lab: Floats, view: View) -> Found | None:
+    from counter.measure._part import places_of
+    from counter.measure._patterns import known_patterns, pins_at
+    from counter.measure._pins import maps_of
+
+    known = known_patterns(catalogue.bases)
+    best: Found | None = None
+    for place in places_of(image, view):
+        maps = maps_of(lab, view, (place.x, place.y), place.reach + 3)
+        seen = pins_at(lab, view, maps, place, known)
+        if seen is not None and (best is None or seen.score > best.seen.score):
+            best = Found(seen, place)
+    return best
+
+
+def _pattern(lab: Floats, view: View, found: Found, places: Floats) -> Pattern:
+    """Return the pins in the part's own frame, turned key up where the key says which way that is."""
+    import numpy as np
+
+    from counter.measure._block import CLEAR_STEP
+
+    middle, turn = places.mean(0), _turn(places, found.seen.arrangement)
+    block, key = _block_and_key(lab, view, middle, turn, places)
+    has_block = None if block is None else True if block.clear > CLEAR_STEP else None
+    is_certain = has_block is True and key is not None and key.clear > 0.25
+    head = key is not None and key.edge < 0 and is_certain
+    c, s = np.cos(-turn), np.sin(-turn)
+    own = (places - middle) @ np.array([[c, s], [-s, c]]) * (-1 if head else 1)
+    pins = tuple(
+        Pin(x_mm=round(float(x), 3), y_mm=round(float(y), 3), diameter_mm=round(2 * spot.radius, 2))
+        for (x, y), spot in zip(own, found.seen.spots, strict=True)
+    )
+    return Pattern(
+        pins=pins,
+        arrangement=found.seen.arrangement,
+        outline_mm=round(found.place.reach, 1),
+        block=has_block,
+        notch=key.look if is_certain and key is not None else None,
+        key_up=bool(is_certain and key is not None and key.look != "none"),
+    )
+
+
+def _turn(places: Floats, arrangement: str) -> float:
+    """Return the direction of the pins' long side, radians."""
+    import numpy as np
+
+    if len(places) < 2:
+        return 0.0
+    if arrangement == "rectangle" and len(places) == 4:
+        sides = [(places[j] - places[i]) for i in range(4) for j in range(i + 1, 4)]
+        sides.sort(key=lambda side: float(np.hypot(*side)))
+        way = sides[2]  # of two short sides, two long and two diagonals
+        return float(np.arctan2(way[1], way[0]))
+    _, _, axes = np.linalg.svd(places - places.mean(0))
+    return float(np.arctan2(axes[0][1], axes[0][0]))
+
+
+def _block_and_key(
+    lab: Floats, view: View, middle: Floats, turn: float, places: Floats
+) -> tuple[Block | None, Key | None]:
+    """Look for a block between the pins and its key, on the level of the face."""
+    import numpy as np
+
+    from counter.measure._block import find_block, levelled, read_key
+
+    c, s = np.cos(-turn), np.sin(-turn)
+    across = ((places - middle) @ np.array([[c, s], [-s, c]]))[:, 0]
+    room = float(across.max() - across.min()) if len(places) > 1 else 0.0
+    inner = np.sort(np.abs(across))
+    room = 2 * float(inner[0]) if len(places) == 4 and inner[0] > 3 else room
+    if room < 9:
+        return None, None
+    level = levelled(lab, view, middle, turn, 22.0, 0.0)
+    lean = view.lean(middle) @ np.array([[c, s], [-s, c]])
+    block = find_block(level, lean, room)
+    return block, read_key(level, block) if block is not None else None
+
+
+def answered(catalogue: Catalogue, told: Measured, pattern: Pattern, problems: Sequence[str] = ()) -> Measured:
+    """Return what a pattern says: the bases that it fits, and the looks that are certain."""
+    from counter.measure._fit import fit_all, spacing_of
+
+    fits = fit_all(catalogue, pattern)
+    best = catalogue.base_by_name[fits[0].base]
+    spacing = spacing_of(best, fits[0], pattern)
+    looks = certain_looks(catalogue, pattern, spacing)
+    unseen = [NOT_ALIKE] if pattern.block and pattern.notch is None else []
+    return told.model_copy(
+        update={
+            "pattern": pattern,
+            "spacing_mm": None if spacing is None else round(spacing, 2),
+            "looks": looks,
+            "tolerances_mm": {key: TOLERANCE_MM for key in looks if key == "pin_spacing_mm"},
+            "candidates": fits,
+            "problems": (*problems, *unseen),
+        }
+    )
+
+
+def certain_looks(catalogue: Catalogue, pattern: Pattern, spacing_mm: float | None) -> dict[str, str | float]:
+    """Return the looks that a pattern settles, by the keys and answers that the catalogue has."""
+    told: dict[str, str | float | None] = {
+        "pins": str(len(pattern.pins)),
+        "arrangement": {"row": "row", "rectangle": "rectangle"}.get(pattern.arrangement or ""),
+        "notch": pattern.notch,
+        "block": "yes" if pattern.block else None,
+        "pin_spacing_mm": None if spacing_mm is None else round(spacing_mm, 1),
+    }
+    looks: dict[str, str | float] = {}
+    for key, answer in told.items():
+        look = catalogue.look_by_key.get(key)
+        if look is None or answer is None:
+            continue
+        if look.is_measured or any(value.value == answer for value in look.values):
+            looks[key] = answer
+    return looks
