@@ -215,12 +215,12 @@ def presses(window: Any) -> Iterator[tuple[str, Callable[[], None]]]:
     looks = (("glass", "white"), ("legs", "4"), ("pins", "4"), ("notch", "small-left"), ("block", "yes"))
     for key, value in (*looks, ("notch", "small-right"), ("legs", "2"), ("glass", "clear"), ("pins", "2")):
         yield "look", press(key, value)
-    window.next_customer()
+    window.counter.next_customer()
     for character in CODE:
         yield "keystroke", lambda key=character: QTest.keyClick(window.marks.field, key)
     for key, value in looks:
         yield "look", press(key, value)
-    window.next_customer()
+    window.counter.next_customer()
 
 
 def painted_after(application: Any, window: Any, act: Callable[[], None]) -> float:

@@ -89,9 +89,8 @@ def windows(qapp: Any, data: Path) -> Iterator[Callable[..., MainWindow]]:
     yield make
     for window in made:
         window.close()
-        # Not by deleteLater: without an event loop windows would pile up, and a style sheet goes over all of them.
+        # Not by deleteLater: without an event loop windows would pile up.
         shiboken6.delete(window)
-    qapp.setStyleSheet("")
 
 
 @pytest.fixture

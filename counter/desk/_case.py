@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from datetime import date  # pydantic needs the class itself
-from typing import Literal
+from typing import Annotated, Literal
 
 from pydantic import Field
 
 from counter import identify
 from counter.catalogue import Model
 from counter.fit import Fixture, Use
+from counter.identify import Typed  # pydantic needs the class itself
 
 CANNOT_TELL = identify.CANNOT_TELL
 LONGEST_MARKS = 20_000  # characters; a paste, not a lamp
@@ -22,6 +23,10 @@ class Case(Model):
     looks: dict[str, str | float] = Field(
         default_factory=dict, description='answers by look key; "cannot-tell" is an answer'
     )
+    typed: dict[str, Typed] = Field(
+        default_factory=dict,
+        description="sizes as they were typed, by look key; one that is in no look waits for its unit to be said",
+    )
     marks: str = Field("", max_length=LONGEST_MARKS)
     fixture: Fixture = Fixture()
     use: Use = "unknown"
@@ -29,6 +34,9 @@ class Case(Model):
     shown: str | None = Field(None, description="id of the lamp type whose outline is open; says nothing of the lamp")
     beside: str | None = Field(None, description="id of the lamp type held beside it")
     broken: bool = False
+    explained: tuple[Annotated[str, Field(max_length=200)], ...] = Field(
+        (), max_length=200, description="words of the marks that somebody read: they say nothing of the lamp"
+    )
     place: str | None = None
     on: date | None = Field(None, description="the day the law is asked about; assess has no clock")
 

@@ -9,20 +9,47 @@ from pydantic import ValidationError
 from counter import identify, light
 from counter.desk._case import CaseProblem
 from counter.fit import Fixture
+from counter.identify import UnitDoubt, with_unit
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from counter.catalogue import Catalogue
+    from counter.identify import Typed, Units
 
 
-def changed_fixture(catalogue: Catalogue, fixture: Fixture, fields: Mapping[str, Any]) -> Fixture:
+def sized(
+    catalogue: Catalogue, looks: Mapping[str, str | float], typed: Mapping[str, Typed]
+) -> tuple[dict[str, str | float], tuple[UnitDoubt, ...]]:
+    """Return the looks with every typed size taken anew, and the bare numbers whose unit must be asked for.
+
+    What else is seen of the lamp says whether 96 can be millimetres: so this is done again at every look.
+
+    Raises:
+        LookProblem: a text is no size; the message says why.
+    """
+    taken = {key: answer for key, answer in looks.items() if key not in typed}
+    doubts = []
+    for key, text in typed.items():
+        found = identify.size_of(catalogue, taken, key, text)
+        if isinstance(found, UnitDoubt):
+            doubts.append(found)
+        else:
+            taken[key] = found
+    return taken, tuple(doubts)
+
+
+def changed_fixture(
+    catalogue: Catalogue, fixture: Fixture, fields: Mapping[str, Any], units: Units = "mm"
+) -> Fixture:
     """Return the fixture with fields as typed or chosen: "18, 26" watts, lengths in mm or inches, "840" for a room.
+
+    `units` is what a bare length is in.
 
     Raises:
         CaseProblem: a field cannot be read; the fixture stays as it was.
     """
-    read = {key: _field(catalogue, key, value) for key, value in fields.items()}
+    read = {key: _field(catalogue, key, value, units) for key, value in fields.items()}
     try:
         return Fixture.model_validate({**fixture.model_dump(), **read})
     except ValidationError as problem:
@@ -30,7 +57,7 @@ def changed_fixture(catalogue: Catalogue, fixture: Fixture, fields: Mapping[str,
         raise CaseProblem(f"{first['loc'][0]}: {first['msg']}") from None
 
 
-def _field(catalogue: Catalogue, key: str, value: Any) -> Any:
+def _field(catalogue: Catalogue, key: str, value: Any, units: Units) -> Any:
     if not isinstance(value, str) or key in ("holder", "ballast", "label"):
         return value
     text = value.strip()
@@ -41,7 +68,7 @@ def _field(catalogue: Catalogue, key: str, value: Any) -> Any:
     if key == "room_k":
         return light.colour_of(text).cct_k
     look = {"space_mm": "length_mm", "tube_room_mm": "tube_mm"}.get(key)
-    return identify.parse_look(catalogue, look, text) if look is not None else value
+    return identify.parse_look(catalogue, look, with_unit(text, units)) if look is not None else value
 
 
 def _watts(text: str) -> tuple[float, ...]:
@@ -55,7 +82,7 @@ def _watts(text: str) -> tuple[float, ...]:
     return watts
 
 
-def confirmable(catalogue: Catalogue, part: str, text: str) -> float | str:
+def confirmable(catalogue: Catalogue, part: str, text: str, units: Units = "mm") -> float | str:
     """Return what somebody found at a lamp as a value to confirm: millimetres, amperes, or a notch look.
 
     Raises:
@@ -64,7 +91,7 @@ def confirmable(catalogue: Catalogue, part: str, text: str) -> float | str:
     if part == "face.notches":
         return text
     if part.endswith("_mm"):
-        return float(identify.parse_look(catalogue, part, text))
+        return float(identify.parse_look(catalogue, part, with_unit(text, units)))
     try:
         return float(text.lower().replace(",", ".").removesuffix("a"))
     except ValueError:

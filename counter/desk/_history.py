@@ -5,11 +5,16 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from counter.desk._case import Case
 
 
+MOST_STEPS = 500  # more than a day's customers; without an end a day's cases would pile up
+
+
 class History:
-    """Holds the present case; every change is one step, typing one code counts as one."""
+    """Holds the present case; every change is a step; typing one code, or looking through outlines, is one."""
 
     def __init__(self, case: Case) -> None:
         self.case = case
@@ -21,22 +26,30 @@ class History:
         changed = self.case.model_copy(update=fields)
         if changed == self.case:
             return False
-        is_typing = (
-            set(fields) <= {"marks", "shown"}
-            and "marks" in fields
-            and bool(self._past)
-            and self._past[-1].marks != self.case.marks
-        )
-        if not is_typing:
-            self._past.append(self.case)
+        if not self._goes_on(fields, changed):
+            self._keep()
         self._future.clear()
         self.case = changed
         return True
 
+    def _goes_on(self, fields: Mapping[str, Any], changed: Case) -> bool:
+        """Whether a change only goes on with the last one: a code being typed, outlines being looked through."""
+        if not self._past:
+            return False
+        if "marks" in fields and fields.keys() <= {"marks", "shown"}:
+            return self._past[-1].marks != self.case.marks
+        only_shown = changed.model_copy(update={"shown": None}) == self.case.model_copy(update={"shown": None})
+        was_shown = self._past[-1].model_copy(update={"shown": None}) == self.case.model_copy(update={"shown": None})
+        return only_shown and was_shown
+
+    def _keep(self) -> None:
+        self._past.append(self.case)
+        del self._past[:-MOST_STEPS]
+
     def start_over(self, fresh: Case) -> None:
         """Put a fresh case in the place of the present one, which comes back by undo unless it was empty."""
         if self.case != fresh:
-            self._past.append(self.case)
+            self._keep()
             self._future.clear()
         self.case = fresh
 

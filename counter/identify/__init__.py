@@ -8,5 +8,20 @@ from counter.identify._next import next_looks
 from counter.identify._parse import CANNOT_TELL, LookProblem, parse_look
 from counter.identify._rank import rank
 from counter.identify._tables import word_chances
+from counter.identify._units import Typed, UnitDoubt, Units, size_of, with_unit
 
-__all__ = ["CANNOT_TELL", "Candidate", "LookProblem", "NextLook", "next_looks", "parse_look", "rank", "word_chances"]
+__all__ = [
+    "CANNOT_TELL",
+    "Candidate",
+    "LookProblem",
+    "NextLook",
+    "Typed",
+    "UnitDoubt",
+    "Units",
+    "next_looks",
+    "parse_look",
+    "rank",
+    "size_of",
+    "with_unit",
+    "word_chances",
+]

@@ -15,6 +15,8 @@ if TYPE_CHECKING:
 # of certainty keeps a chance for every other value, and with it every lamp in the running.
 SHAPE_TRUST = TRUST["published"]
 FAMILY_TRUST = TRUST["practice"]  # family_notches are common practice by the catalogue's own description
+DISC_FROM_MM = 60.0  # a covered lamp on a wider base is a disc: a hand does not close round it
+SLIM_FROM = 1.5  # width over height from which a base's body is called slim
 STRAY = 0.1  # share of a doubt about a key that lies outside the notches met in its family
 
 
@@ -78,6 +80,8 @@ def _word(values: Sequence[str], told: Word | None) -> Truth:
 
 
 def _legs(catalogue: Catalogue, lamp: Lamp, values: Sequence[str]) -> Truth:
+    if lamp.shape is None and catalogue.base_of(lamp).face.outline.width_mm >= DISC_FROM_MM:
+        return _known(values, "disc", SHAPE_TRUST)
     named = catalogue.legs_by_shape.get(lamp.shape or "none")
     counted = str(lamp.legs) if lamp.legs is not None else None
     value = counted if lamp.shape is None and counted else named or counted
@@ -114,7 +118,19 @@ def _notch_of(base: Base, values: Sequence[str]) -> Truth:
 
 
 def _glass(catalogue: Catalogue, lamp: Lamp, values: Sequence[str]) -> Truth:
+    if lamp.glass is None and lamp.kind == "uv-a":
+        return _one_of(values, ("dark", "white"), FAMILY_TRUST)  # filter glass, or a white coating without a filter
     return _word(values, lamp.glass)
+
+
+def _body(catalogue: Catalogue, lamp: Lamp, values: Sequence[str]) -> Truth:
+    """Return slim or square by the outline's proportions; a round base, or one at each end, is neither."""
+    base = catalogue.base_of(lamp)
+    outline = base.face.outline
+    if outline.shape == "circle" or base.mount == "two-ends":
+        return _open(values)
+    is_slim = outline.width_mm >= SLIM_FROM * outline.height_mm
+    return _known(values, "slim" if is_slim else "square", FAMILY_TRUST)
 
 
 def _watts(catalogue: Catalogue, lamp: Lamp, values: Sequence[str]) -> Truth:
@@ -126,6 +142,7 @@ _TELLERS: dict[str, Callable[[Catalogue, Lamp, Sequence[str]], Truth]] = {
     "pins": _pins,
     "arrangement": _arrangement,
     "block": _block,
+    "body": _body,
     "notch": _notch,
     "glass": _glass,
     "watts": _watts,

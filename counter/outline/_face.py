@@ -15,38 +15,43 @@ FULL_ROOM_MM = (4.0, 15.0, 4.0, 6.0)  # dimension lines below, which way is up a
 PLAIN_PIN_MM = 2.0  # drawn dashed where the diameter is not known
 
 
-def face_view(base: Base, *, full: bool = False, units: Units = "mm", turned_deg: float = 0.0) -> Drawing:
+def face_view(
+    base: Base, *, full: bool = False, units: Units = "mm", turned_deg: float = 0.0, tube_mm: float | None = None
+) -> Drawing:
     """Return the face of a base; `full` adds dimension lines, the words of doubt and which way is up.
 
-    `turned_deg` turns the whole face anticlockwise, for the training cards on left and right.
+    `turned_deg` turns the whole face anticlockwise, for the training cards on left and right. `tube_mm` is the
+    thickness of the tube that a cap at each end closes: a T12 has wider caps than a T8 on the same pins.
     """
-    shapes: list[Shape] = [_edge(base.face.outline)]
-    shapes += _centre_lines(base)
+    outline = _outline(base, tube_mm)
+    shapes: list[Shape] = [_edge(outline)]
+    shapes += _centre_lines(outline)
     if base.face.centre is not None:
         shapes += _centre(base, base.face.centre)
     shapes += _pins(base)
     box = box_of(tuple(shapes))
     if full:
-        shapes += _dimensions(base, box, units)
+        shapes += _dimensions(base, outline, box, units)
         shapes += _up(base, box)
     made = drawing(tuple(shapes), FULL_ROOM_MM if full else (0, 0, 0, 0))
     return turned(made, turned_deg) if turned_deg else made
 
 
+def _outline(base: Base, tube_mm: float | None) -> Outline:
+    outline = base.face.outline
+    if tube_mm is None or base.mount != "two-ends" or outline.shape != "circle":
+        return outline
+    return outline.model_copy(update={"width_mm": tube_mm, "height_mm": tube_mm})
+
+
 def _edge(outline: Outline) -> Shape:
+    """Return the edge in a solid line: nearly all edges are from memory, and a dash at each would say nothing.
+
+    How sure its width is, its dimension says.
+    """
     if outline.shape == "circle":
-        return Disc(
-            "outline", 0, outline.offset_y_mm, outline.width_mm / 2, "outline", "paper", dashed=outline.is_unsure
-        )
-    return Path(
-        "outline",
-        _corners(outline),
-        "outline",
-        "paper",
-        closed=True,
-        corner_mm=outline.corner_mm,
-        dashed=outline.is_unsure,
-    )
+        return Disc("outline", 0, outline.offset_y_mm, outline.width_mm / 2, "outline", "paper")
+    return Path("outline", _corners(outline), "outline", "paper", closed=True, corner_mm=outline.corner_mm)
 
 
 def _corners(outline: Outline) -> tuple[Point, ...]:
@@ -54,9 +59,8 @@ def _corners(outline: Outline) -> tuple[Point, ...]:
     return rectangle(-half_width, dy - half_height, half_width, dy + half_height)
 
 
-def _centre_lines(base: Base) -> list[Shape]:
-    half_width = base.face.outline.width_mm / 2 + 2
-    half_height = base.face.outline.height_mm / 2 + 2
+def _centre_lines(outline: Outline) -> list[Shape]:
+    half_width, half_height = outline.width_mm / 2 + 2, outline.height_mm / 2 + 2
     return [
         Path("centre-line", ((-half_width, 0), (half_width, 0)), "centre"),
         Path("centre-line", ((0, -half_height), (0, half_height)), "centre"),
@@ -65,7 +69,7 @@ def _centre_lines(base: Base) -> list[Shape]:
 
 def _centre(base: Base, centre: Centre) -> list[Shape]:
     if centre.shape == "circle":
-        return [Disc("block", 0, centre.offset_y_mm, centre.width_mm / 2, "detail", "tint", dashed=centre.is_unsure)]
+        return [Disc("block", 0, centre.offset_y_mm, centre.width_mm / 2, "detail", "tint")]
     notches = base.face.notches
     cuts = notches.at if notches is not None else ()
     edge = _cut_edge(centre, cuts)
@@ -77,7 +81,6 @@ def _centre(base: Base, centre: Centre) -> list[Shape]:
         "detail",
         "tint",
         closed=True,
-        dashed=centre.is_unsure,
     )
     shapes: list[Shape] = [body]
     if notches is None:
@@ -132,7 +135,7 @@ def _measured_pair(base: Base) -> tuple[Point, Point] | None:
     return (first, second) if first <= second else (second, first)
 
 
-def _dimensions(base: Base, box: tuple[float, float, float, float], units: Units) -> list[Shape]:
+def _dimensions(base: Base, outline: Outline, box: tuple[float, float, float, float], units: Units) -> list[Shape]:
     shapes: list[Shape] = []
     pair = _measured_pair(base)
     spacing = base.pin_spacing_mm
@@ -143,16 +146,21 @@ def _dimensions(base: Base, box: tuple[float, float, float, float], units: Units
                 pair[0],
                 pair[1],
                 box[1] - min(pair[0][1], pair[1][1]) - 5,
-                length_words(spacing.value, units),
+                _drawn_words(pair, spacing.is_unsure or base.face.pins.is_unsure, units),
                 dashed=spacing.is_unsure,
             )
         )
-    outline = base.face.outline
-    width = length_words(outline.width_mm, units)
-    shapes.append(
-        Measure("outline", (box[0], 0), (box[2], 0), box[1] - 11, width, dashed=outline.is_unsure),
-    )
+    half, y = outline.width_mm / 2, outline.offset_y_mm
+    words = ("≈ " if outline.is_unsure else "") + length_words(outline.width_mm, units)
+    shapes.append(Measure("outline", (-half, y), (half, y), box[1] - 11 - y, words, dashed=outline.is_unsure))
     return shapes
+
+
+def _drawn_words(pair: tuple[Point, Point], is_unsure: bool, units: Units) -> str:
+    """Return the distance of two pins as they are drawn."""
+    (ax, ay), (bx, by) = pair
+    words = length_words(((ax - bx) ** 2 + (ay - by) ** 2) ** 0.5, units)
+    return f"≈ {words}" if is_unsure else words
 
 
 def _up(base: Base, box: tuple[float, float, float, float]) -> list[Shape]:

@@ -1,4 +1,5 @@
-"""How to hold the lamp, drawn: the eye looks at the pins, the key edge is up; left and right depend on it."""
+"""How to hold the lamp, drawn: a hand round the glass, the eye on the pins, the key edge up; left and right depend
+on it."""
 
 from __future__ import annotations
 
@@ -14,13 +15,17 @@ STEPS = 12
 
 
 def hold_view(base: Base) -> Drawing:
-    """Return an eye looking at the base from the left; the key edge carries its notch where the base has a key."""
+    """Return an eye looking at the base from the left, and the hand that holds the glass.
+
+    The key edge carries its notch where the base has a key.
+    """
     has_key = base.face.notches is not None or bool(base.family_notches)
     shapes: list[Shape] = [*_eye(), Path("sight", ((-27, 0), (-11, 0)), "centre")]
     if base.mount == "two-ends":
         shapes += _tube()
     else:
         shapes += _plug(has_key)
+    shapes += _hand(12.0 if base.mount != "two-ends" else 8.0)
     if has_key:
         shapes.append(Path("up", ((3, 19), (3, 28)), "accent"))
         shapes.append(Path("up", ((0, 24.5), (3, 28.5), (6, 24.5)), "accent"))
@@ -35,6 +40,18 @@ def _eye() -> list[Shape]:
         Path("eye", tuple(under), "detail"),
         Disc("eye", -38, 0, 3.2, "detail", "ink"),
     ]
+
+
+def _hand(half_mm: float) -> list[Shape]:
+    """Return a fist round glass of that half thickness: the back of the hand below, four fingers over it, a thumb."""
+    wrist = ((34, -half_mm - 2), (58, -half_mm - 2), (64, -half_mm - 17), (44, -half_mm - 17))
+    shapes: list[Shape] = [Path("hand", wrist, "detail", "paper", closed=True, corner_mm=5)]
+    for at in range(4):
+        left = 30 + at * 7
+        finger = rectangle(left, -half_mm - 5, left + 7, half_mm + 3 - abs(at - 1) * 1.2)
+        shapes.append(Path("hand", finger, "detail", "paper", closed=True, corner_mm=3.4))
+    thumb = ((18, -half_mm - 1), (22, -half_mm + 6), (34, -half_mm - 1), (34, -half_mm - 8), (26, -half_mm - 8))
+    return [*shapes, Path("hand", thumb, "detail", "paper", closed=True, corner_mm=4)]
 
 
 def _plug(has_key: bool) -> list[Shape]:

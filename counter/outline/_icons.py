@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from counter.outline._shapes import Disc, Drawing, Path, Shape, drawing, rectangle
+from counter.outline._shapes import Disc, Drawing, Fill, Path, Shape, drawing, rectangle
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -119,22 +119,35 @@ def _keyed(*cuts: tuple[float, float]) -> list[Shape]:
     return [body, *marks]
 
 
-def _bulb(glass: str) -> list[Shape]:
-    fill: list[Shape] = [
-        Path(
-            "legs",
-            rectangle(-14, -6, 14, 6),
-            "detail",
-            "glass" if glass == "white" else "none",
-            closed=True,
-            corner_mm=6,
-        )
+def _disc() -> list[Shape]:
+    return [
+        Path("cap", rectangle(-17, 0, 17, 10), "outline", "paper", closed=True, corner_mm=3),
+        Path("cap", rectangle(-6, -5, 6, 0), "outline", "paper", closed=True),
+        *(Path("pins", ((x, -5), (x, -9)), "outline") for x in (-4.0, 4.0)),
     ]
-    if glass == "white":
-        return fill
+
+
+def _body(half_wide: float, half_tall: float) -> list[Shape]:
+    edge = rectangle(-half_wide, -half_tall, half_wide, half_tall)
+    inner = rectangle(-half_wide * 0.45, -half_tall * 0.5, half_wide * 0.45, half_tall * 0.5)
+    return [
+        Path("outline", edge, "outline", "paper", closed=True, corner_mm=4),
+        Path("block", inner, "detail", "tint", closed=True),
+    ]
+
+
+def _bulb(glass: str) -> list[Shape]:
+    fills: dict[str, Fill] = {"white": "glass", "dark": "dark-glass"}
+    body = Path("legs", rectangle(-14, -6, 14, 6), "detail", fills.get(glass, "none"), closed=True, corner_mm=6)
+    if glass in fills:
+        return [body]
     # In clear glass one sees the electrodes and through to whatever lies behind.
-    fill += [Path("legs", ((x, -3), (x + 3, 0), (x, 3)), "thin") for x in (-12.0, 9.0)]
-    return [*fill, Path("legs", ((-7, -4), (-1, 4)), "thin"), Path("legs", ((-2, -4), (4, 4)), "thin")]
+    seen = [((x, -3.0), (x + 3 * way, 0.0), (x, 3.0)) for x, way in ((-10.0, -1), (10.0, 1))]
+    return [body, *(Path("electrode", points, "outline") for points in seen), *_shine()]
+
+
+def _shine() -> list[Shape]:
+    return [Path("legs", ((x, -3), (x + 4, 3)), "thin") for x in (-4.0, 0.0)]
 
 
 _ICONS: dict[tuple[str, str], Callable[[], list[Shape]]] = {
@@ -148,6 +161,9 @@ _ICONS: dict[tuple[str, str], Callable[[], list[Shape]]] = {
     ("legs", "u-bent"): _u_tube,
     ("legs", "1"): _straight,
     ("legs", "covered"): _covered,
+    ("legs", "disc"): _disc,
+    ("body", "slim"): lambda: _body(17, 7),
+    ("body", "square"): lambda: _body(13, 11),
     ("pins", "1"): lambda: _pins((0, 0)),
     ("pins", "2"): lambda: _pins((-8, 0), (8, 0)),
     ("pins", "4"): lambda: _pins((-8, 4.5), (8, 4.5), (-8, -4.5), (8, -4.5)),
@@ -169,4 +185,5 @@ _ICONS: dict[tuple[str, str], Callable[[], list[Shape]]] = {
     ("block", "no"): lambda: _pins((-12, 0), (-4, 0), (4, 0), (12, 0), wide=17),
     ("glass", "white"): lambda: _bulb("white"),
     ("glass", "clear"): lambda: _bulb("clear"),
+    ("glass", "dark"): lambda: _bulb("dark"),
 }

@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import Literal, NamedTuple
 
 Pen = Literal["outline", "detail", "thin", "centre", "accent", "none"]
-Fill = Literal["none", "ink", "paper", "glass", "tint"]
+Fill = Literal["none", "ink", "paper", "glass", "dark-glass", "tint"]
 Point = tuple[float, float]
 
 

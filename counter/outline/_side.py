@@ -30,22 +30,27 @@ if TYPE_CHECKING:
 PLAIN_TUBE_MM = 13.0
 PLAIN_LENGTH_MM = 140.0
 CAP_MM = 22.0
-FULL_ROOM_MM = (4.0, 12.0, 16.0, 8.0)
+FULL_ROOM_MM = (6.0, 12.0, 16.0, 9.0)
 LEG_GAP_OF_TUBE = 0.35
 BEHIND_OF_TUBE = 0.8  # how far each tube behind is set to the side
 BROKEN_OVER_MM = 330.0  # longer lamps are shown with a break, or thumbnails could not share one scale
 ARC_STEPS = 10
+U_GAP_MM = 110.0  # between legs of a U; leg spacing is the code's (6 or 1 5/8 inch), not the drawing's to decide
 
 
 def side_view(lamp: Lamp, base: Base, *, full: bool = False, units: Units = "mm") -> Drawing:
-    """Return the lamp from the side; `full` adds its length and tube width, dashed where not sure."""
+    """Return the lamp from the side; `full` adds its length, dashed where not sure, and a leader to its tube.
+
+    Glass is dashed where its thickness is not known or not sure; an unsure length is dashed at its dimension.
+    """
     draw = _BY_SHAPE.get(lamp.shape or "none", _covered)
     shapes = tuple(draw(lamp, base))
     box = box_of(shapes)
     # A thumbnail is no place to measure: dashes of tubes behind tubes would only blur the legs to be counted.
     if not full:
         return drawing(tuple(_solid(shape) for shape in shapes))
-    return drawing(shapes + tuple(_dimensions(lamp, box, units)), FULL_ROOM_MM)
+    lamp_alone = drawing(shapes, FULL_ROOM_MM)  # leaders hang outside its box as dimensions do
+    return lamp_alone._replace(shapes=shapes + tuple(_dimensions(lamp, base, box, units)))
 
 
 def _solid(shape: Shape) -> Shape:
@@ -65,24 +70,20 @@ def _shown(length_mm: float) -> float:
 
 
 def _is_guess(lamp: Lamp) -> bool:
-    return lamp.length_mm is None or lamp.length_mm.is_unsure
+    """Whether the thickness of the glass is drawn without being known for sure."""
+    return lamp.tube_mm is None or lamp.tube_mm.is_unsure
 
 
 def _glass(lamp: Lamp) -> str:
-    return lamp.glass.value if lamp.glass is not None else "white"
+    return lamp.glass.value if lamp.glass is not None else "dark" if lamp.kind == "uv-a" else "white"
 
 
-def _bend(
-    x_mm: float,
-    y_mm: float,
-    tube: float,
-    top: float,
-    *,
-    dashed: bool,
-    clear: bool = False,
-    gap_mm: float | None = None,
-) -> Path:
-    """Return one bent tube as a closed outline standing on (x, y): two legs and a round top."""
+FILLS: dict[str, Fill] = {"white": "glass", "clear": "none", "dark": "dark-glass"}
+
+
+def _bend(x_mm: float, y_mm: float, tube: float, top: float, lamp: Lamp, gap_mm: float | None = None) -> list[Shape]:
+    """Return one bent tube as a closed outline standing on (x, y), two legs and a round top, and what clear glass
+    lets see."""
     gap = tube * LEG_GAP_OF_TUBE if gap_mm is None else gap_mm
     outer, inner = tube + gap / 2, gap / 2
     crown = top - outer
@@ -97,7 +98,23 @@ def _bend(
         for i in range(ARC_STEPS + 1)
     ]
     points.append((x_mm - inner, y_mm))
-    return Path("legs", tuple(points), "detail", "none" if clear else "glass", closed=True, dashed=dashed)
+    body = Path("legs", tuple(points), "detail", FILLS[_glass(lamp)], closed=True, dashed=_is_guess(lamp))
+    return [body, *_seen_inside(lamp, [x_mm - inner - tube / 2, x_mm + inner + tube / 2], y_mm, tube, crown)]
+
+
+def _seen_inside(lamp: Lamp, middles: list[float], foot: float, tube: float, top: float) -> list[Shape]:
+    """Return the electrodes at the foot of each leg of clear glass, and two strokes of light on it."""
+    if _glass(lamp) != "clear":
+        return []
+    shapes: list[Shape] = []
+    for x in middles:
+        coil = [(x + tube * 0.28 * (-1) ** i, foot + 4 + i * 2.5) for i in range(5)]
+        shapes.append(Path("electrode", tuple(coil), "outline"))
+        shapes += [
+            Path("shine", ((x - tube * 0.3, y), (x + tube * 0.3, y + tube * 0.7)), "thin")
+            for y in (foot + (top - foot) * 0.55, foot + (top - foot) * 0.55 + tube * 0.6)
+        ]
+    return shapes
 
 
 def _break_mark(x_mm: float, half_mm: float, y_mm: float) -> list[Shape]:
@@ -110,13 +127,12 @@ def _break_mark(x_mm: float, half_mm: float, y_mm: float) -> list[Shape]:
 
 def _bent(lamp: Lamp, base: Base, bends: int) -> list[Shape]:
     tube, length = _tube(lamp), _shown(_length(lamp))
-    guess, clear = _is_guess(lamp), _glass(lamp) == "clear"
     step = tube * BEHIND_OF_TUBE
     first = -step * (bends - 1) / 2
     shapes: list[Shape] = []
     for behind in range(bends - 1, -1, -1):
         x, lift = first + behind * step, behind * tube * 0.28
-        shapes.append(_bend(x, CAP_MM, tube, length - (bends - 1) * tube * 0.28 + lift, dashed=guess, clear=clear))
+        shapes += _bend(x, CAP_MM, tube, length - (bends - 1) * tube * 0.28 + lift, lamp)
     half = tube * (1 + LEG_GAP_OF_TUBE / 2) + step * (bends - 1) / 2
     if _length(lamp) > BROKEN_OVER_MM:
         shapes += _break_mark(0, half, length * 0.6)
@@ -127,10 +143,12 @@ def _cap(base: Base, half_glass_mm: float) -> list[Shape]:
     half = max(half_glass_mm + 2, min(base.face.outline.width_mm, 60) / 2)
     body = Path("cap", rectangle(-half, 6, half, CAP_MM), "outline", "paper", closed=True, corner_mm=2)
     pins = sorted({round(pin.x_mm, 1) for pin in base.face.pins.at})
-    legs: list[Shape] = [Path("pins", ((x, 0), (x, 6)), "outline") for x in pins if abs(x) <= half]
+    has_starter = base.starter is not None and base.starter.value == "internal"
+    # A block that holds the starter reaches beyond the pins, one without ends behind them; the first to touch is y 0.
+    tip, deep = (2.5, 0.0) if has_starter and base.face.centre is not None else (0.0, 3.0)
+    legs: list[Shape] = [Path("pins", ((x, tip), (x, 6)), "outline") for x in pins if abs(x) <= half]
     centre = base.face.centre
     if centre is not None:
-        deep = -4.0 if base.starter is not None and base.starter.value == "internal" else 2.0
         block = rectangle(-centre.width_mm / 2, deep, centre.width_mm / 2, 6)
         legs.append(Path("block", block, "detail", "tint", closed=True))
     return [*legs, body]
@@ -138,9 +156,8 @@ def _cap(base: Base, half_glass_mm: float) -> list[Shape]:
 
 def _flat(lamp: Lamp, base: Base) -> list[Shape]:
     tube, length = _tube(lamp), _shown(_length(lamp))
-    guess, clear = _is_guess(lamp), _glass(lamp) == "clear"
     offset = tube * (1 + LEG_GAP_OF_TUBE)
-    bends: list[Shape] = [_bend(x, CAP_MM, tube, length, dashed=guess, clear=clear) for x in (-offset, offset)]
+    bends = [shape for x in (-offset, offset) for shape in _bend(x, CAP_MM, tube, length, lamp)]
     return [*bends, *_cap(base, offset * 2)]
 
 
@@ -148,7 +165,8 @@ def _square(lamp: Lamp, base: Base) -> list[Shape]:
     side, tube = _length(lamp), _tube(lamp)
     half = side / 2
     paths: list[Shape] = []
-    layers: tuple[tuple[float, Fill], ...] = ((0.0, "glass"), (tube, "paper"))
+    glass = FILLS[_glass(lamp)]
+    layers: tuple[tuple[float, Fill], ...] = ((0.0, glass), (tube, "paper"))
     for inset, fill in layers:
         edge = rectangle(-half + inset, inset, half - inset, side - inset)
         paths.append(
@@ -163,7 +181,7 @@ def _square(lamp: Lamp, base: Base) -> list[Shape]:
             )
         )
     bridge = rectangle(-tube * 0.6, side * 0.32, tube * 0.6, side - tube)
-    paths.append(Path("legs", bridge, "detail", "glass", closed=True, dashed=_is_guess(lamp)))
+    paths.append(Path("legs", bridge, "detail", glass, closed=True, dashed=_is_guess(lamp)))
     width = min(base.face.outline.width_mm, side * 0.6)
     cap = rectangle(-width / 2, side * 0.12, width / 2, side * 0.34)
     return [*paths, Path("cap", cap, "outline", "paper", closed=True, corner_mm=2)]
@@ -175,7 +193,7 @@ def _ring(lamp: Lamp, base: Base) -> list[Shape]:
     width = base.face.outline.width_mm
     cap = rectangle(-width / 2, -3, width / 2, tube + 3)
     return [
-        Disc("legs", 0, radius, radius, "detail", "glass", dashed=guess),
+        Disc("legs", 0, radius, radius, "detail", FILLS[_glass(lamp)], dashed=guess),
         Disc("legs", 0, radius, radius - tube, "detail", "paper", dashed=guess),
         Path("cap", cap, "outline", "paper", closed=True, corner_mm=2),
     ]
@@ -184,17 +202,12 @@ def _ring(lamp: Lamp, base: Base) -> list[Shape]:
 def _straight(lamp: Lamp, base: Base) -> list[Shape]:
     tube, real = _tube(lamp), _length(lamp)
     length = _shown(real)
-    clear = _glass(lamp) == "clear"
     half = tube / 2
-    glass = Path(
-        "legs",
-        rectangle(-half, 10, half, length - 10),
-        "detail",
-        "none" if clear else "glass",
-        closed=True,
-        dashed=_is_guess(lamp),
-    )
-    shapes: list[Shape] = [glass]
+    edge = rectangle(-half, 10, half, length - 10)
+    shapes: list[Shape] = [
+        Path("legs", edge, "detail", FILLS[_glass(lamp)], closed=True, dashed=_is_guess(lamp)),
+        *_seen_inside(lamp, [0.0], 10, tube, length - 10),
+    ]
     if real > BROKEN_OVER_MM:
         shapes += _break_mark(0, half, length / 2)
     for low, high, tip in ((0, 10, -6), (length - 10, length, length + 6)):
@@ -210,8 +223,8 @@ def _end_pins(base: Base) -> list[float]:
 
 def _u_tube(lamp: Lamp, base: Base) -> list[Shape]:
     tube, length = _tube(lamp), _shown(_length(lamp))
-    gap = 110.0  # between the legs; leg spacing is the code's (6 or 1 5/8 inch), not the drawing's to decide
-    shapes: list[Shape] = [_bend(0, 12, tube, length, dashed=True, gap_mm=gap)]
+    gap = U_GAP_MM
+    shapes: list[Shape] = _bend(0, 12, tube, length, lamp, gap_mm=gap)
     for middle in (-(gap + tube) / 2, (gap + tube) / 2):
         shapes.append(
             Path("cap", rectangle(middle - tube / 2, 0, middle + tube / 2, 12), "outline", "paper", closed=True)
@@ -242,27 +255,75 @@ def _spiral_edge(half_mm: float, row: int) -> tuple[Point, ...]:
     return ((-half_mm, low), (-half_mm, low + 11), (half_mm, low + 14), (half_mm, low + 3))
 
 
-def _dimensions(lamp: Lamp, box: tuple[float, float, float, float], units: Units) -> list[Shape]:
+def _dimensions(lamp: Lamp, base: Base, box: tuple[float, float, float, float], units: Units) -> list[Shape]:
     left, bottom, right, top = box
     shapes: list[Shape] = []
     if lamp.length_mm is not None:
+        start, end, off = _length_ends(lamp, base, box)
         about = "≈ " if lamp.length_mm.is_unsure else ""
-        across = lamp.shape == "circular"
-        start, end = ((left, bottom), (right, bottom)) if across else ((right, bottom), (right, top))
-        off = -8.0 if across else 9.0
-        shapes.append(
-            Measure(
-                "length", start, end, off, about + length_words(lamp.length_mm.value, units), lamp.length_mm.is_unsure
-            )
-        )
+        words = about + length_words(lamp.length_mm.value, units)
+        shapes.append(Measure("length", start, end, off, words, lamp.length_mm.is_unsure))
     else:
         shapes.append(Label("length", (left + right) / 2, bottom - 9, "length not known", quiet=True))
     if lamp.tube_mm is not None:
         about = "≈ " if lamp.tube_mm.is_unsure else ""
-        shapes.append(
-            Label("tube", (left + right) / 2, top + 5, f"tube {about}{length_words(lamp.tube_mm.value, units)}")
-        )
+        shapes += _leader(_leg_edge(lamp), top, f"⌀ {about}{length_words(lamp.tube_mm.value, units)}")
     return shapes
+
+
+def _length_ends(lamp: Lamp, base: Base, box: tuple[float, float, float, float]) -> tuple[Point, Point, float]:
+    """Return where the length begins and ends, both on the lamp, and how far outside them its line runs.
+
+    Caps of a tube are measured without their pins; of a lamp with one base all counts, from what touches first.
+    """
+    _, bottom, right, _ = box
+    shown = _shown(_length(lamp))
+    if lamp.shape == "circular":
+        return (-shown / 2, shown / 2), (shown / 2, shown / 2), bottom - shown / 2 - 8
+    if lamp.shape == "square":
+        return (shown / 2, 0), (shown / 2, shown), 9.0
+    if lamp.shape == "linear":
+        return (_tube(lamp) / 2, 0), (_tube(lamp) / 2, shown), right - _tube(lamp) / 2 + 9
+    pins = [pin.x_mm for pin in base.face.pins.at if abs(pin.x_mm) <= right]
+    foot = right if lamp.shape == "u-bent" else max(pins, default=0.0)
+    return (foot, 0), (_crown(lamp), shown), 9.0
+
+
+def _crown(lamp: Lamp) -> float:
+    """Return where across the highest glass stands: of bends behind each other, the one behind."""
+    bends = {"quad": 2, "triple": 3, "four-fold": 4}.get(lamp.shape or "", 1)
+    if lamp.shape == "flat":
+        return _tube(lamp) * (1 + LEG_GAP_OF_TUBE)
+    return _tube(lamp) * BEHIND_OF_TUBE * (bends - 1) / 2
+
+
+def _leg_edge(lamp: Lamp) -> Point:
+    """Return a point on the outer edge of the leftmost leg, below its bend: where a leader can point."""
+    tube, shown = _tube(lamp), _shown(_length(lamp))
+    outer = tube * (1 + LEG_GAP_OF_TUBE / 2)
+    if lamp.shape == "linear":
+        return -tube / 2, shown * 0.8
+    if lamp.shape == "circular":
+        return -shown / 2, shown / 2
+    if lamp.shape == "square":
+        return -shown / 2, shown * 0.6
+    if lamp.shape == "u-bent":
+        return -(U_GAP_MM / 2 + tube), shown * 0.4
+    if lamp.shape == "flat":
+        return -tube * (1 + LEG_GAP_OF_TUBE) - outer, shown - outer - 6
+    bends = {"quad": 2, "triple": 3, "four-fold": 4}.get(lamp.shape or "", 1)
+    front = shown - (bends - 1) * tube * 0.28
+    return -tube * BEHIND_OF_TUBE * (bends - 1) / 2 - outer, front - outer - 6
+
+
+def _leader(tip: Point, top: float, words: str) -> list[Shape]:
+    """Return a line from one leg to the thickness of its tube, written above the lamp."""
+    x, y = tip
+    return [
+        Disc("tube", x, y, 0.9, "none", "ink"),
+        Path("tube", ((x, y), (x - 4, y + 7), (x - 4, top + 5), (x - 1, top + 5)), "thin"),
+        Label("tube", x, top + 5, words, "left"),
+    ]
 
 
 _BY_SHAPE: dict[str, Callable[[Lamp, Base], list[Shape]]] = {

@@ -4,24 +4,29 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QRectF, Signal
+from PySide6.QtCore import QRectF, QSize, Signal
 from PySide6.QtGui import QColor, QFont, QPainter, QPainterPath
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
 from counter.window.parts import early
-from counter.window.parts.theme import SIGNALS
+from counter.window.parts.fitted import FittedWords
+from counter.window.parts.panel import Panel
+from counter.window.parts.sizes import ems, grown, high, wide
+from counter.window.parts.theme import SIGNALS, SMALL_TARGET, TARGET
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
-    from PySide6.QtGui import QPaintEvent
+    from PySide6.QtGui import QPaintEvent, QResizeEvent
 
     from counter.window.parts.theme import Theme
 
 READ_FIRST = ("DANGER", "WARNING", "CAUTION")  # a sale beside one of them is one after it was read
-AFTER_PX = 16  # the height of the small line in the stamp
+ONE_NAME, TWO_NAMES = 2.3, 1.5  # times the window's own letters: "G24q-2", "GX24q-3 or G24q-3?"
 STAMP_WORDS = {"sell": "MAY BE SOLD", "ask first": "ASK FIRST", "do not sell": "DO NOT SELL"}
-
-
-PLACE_NOT_SET = "Place not set: law not checked. <a href='place'>Set it</a> (menu, Shop's place)"
+PLACE_NOT_SET = "Place not set: law not checked. Set it"
+LONGEST_AFTER = "after reading the warning"
+WIDEST_BASE = "GRY10q-3?"
+LAMP_EMS, CAUTION_EMS, CAUTION_LINES = 19, 30, 2
 
 
 class Stamp(QWidget):
@@ -32,15 +37,25 @@ class Stamp(QWidget):
         self.theme = theme
         self.verdict: str | None = None
         self.after = ""
-        self.setFixedSize(190, 48)
-        self.setAccessibleName("Verdict")
+        self.setAccessibleName("Verdict: none yet")
+        policy = QSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+        policy.setRetainSizeWhenHidden(True)  # so that nothing moves when a verdict comes
+        self.setSizePolicy(policy)
+
+    def _font(self) -> QFont:
+        return grown(self.font(), 1.55, QFont.Weight.Bold)
+
+    def sizeHint(self) -> QSize:
+        across = max(*(wide(self._font(), words) for words in STAMP_WORDS.values()), wide(self.font(), LONGEST_AFTER))
+        return QSize(across + 24, high(self._font()) + high(self.font()) + 10)
 
     def show_verdict(self, verdict: str | None, signal: str | None = None) -> None:
         """Show a verdict, or nothing yet; a sale beside a warning says that the warning comes first."""
         self.verdict = verdict
         is_warned = verdict == "sell" and signal in READ_FIRST
         self.after = f"after reading the {signal.lower()}" if signal is not None and is_warned else ""
-        self.setAccessibleDescription(f"{verdict or 'no verdict yet'} {self.after}".strip())
+        words = STAMP_WORDS[verdict].lower() if verdict is not None else "none yet"
+        self.setAccessibleName(f"Verdict: {words} {self.after}".strip())
         self.update()
 
     def paintEvent(self, event: QPaintEvent) -> None:
@@ -50,121 +65,161 @@ class Stamp(QWidget):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         solid = self.verdict == "do not sell"
         colour = QColor(self.theme.accent if self.verdict == "sell" else self.theme.ink)
+        box = QRectF(self.rect()).adjusted(2, 2, -2, -2)
+        self._frame(painter, box, colour, solid)
+        painter.setFont(self._font())
+        painter.setPen(QColor(self.theme.paper) if solid else colour)
+        after = high(self.font()) + 3 if self.after else 0
+        painter.drawText(box.adjusted(0, 0, 0, -after), early.CENTRE, STAMP_WORDS[self.verdict])
+        if self.after:
+            painter.setFont(self.font())
+            painter.drawText(box.adjusted(0, box.height() - after - 3, 0, -3), early.CENTRE, self.after)
+        painter.end()
+
+    def _frame(self, painter: QPainter, box: QRectF, colour: QColor, solid: bool) -> None:
         pen = early.pen(colour.name(), 3)
         if self.verdict == "ask first":
             pen.setDashPattern([3, 2])
-        box = QRectF(self.rect()).adjusted(3, 3, -3, -3)
         path = QPainterPath()
         path.addRoundedRect(box, 4, 4)
         if solid:
             painter.fillPath(path, early.brush(colour.name()))
         painter.strokePath(path, pen)
-        font = QFont(self.font())
-        font.setPointSizeF(self.font().pointSizeF() * 1.55)
-        font.setWeight(QFont.Weight.Bold)
-        painter.setFont(font)
-        painter.setPen(QColor(self.theme.paper) if solid else colour)
-        if self.after:
-            painter.drawText(box.adjusted(0, 2, 0, -AFTER_PX), early.CENTRE, STAMP_WORDS[self.verdict])
-            painter.setFont(self.font())
-            painter.drawText(box.adjusted(0, box.height() - AFTER_PX - 3, 0, -3), early.CENTRE, self.after)
-        else:
-            painter.drawText(box, early.CENTRE, STAMP_WORDS[self.verdict])
-        painter.end()
 
 
-class SignalChip(QLabel):
+class SignalChip(Words):
     """A signal word on its safety colour."""
 
     def __init__(self) -> None:
         super().__init__()
+        bold = QFont(self.font())
+        bold.setWeight(QFont.Weight.Bold)
+        self.setFont(bold)
         # At most its own size: a layout then centres it, where naming an alignment would cost the start 40 ms.
         self.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Maximum)
+
+    def sizeHint(self) -> QSize:
+        return QSize(wide(self.font(), self.text()) + 16, high(self.font()) + 4)
+
+    def minimumSizeHint(self) -> QSize:
+        return self.sizeHint()
 
     def show_signal(self, signal: str | None) -> None:
         """Show DANGER, WARNING, CAUTION or NOTICE, or hide."""
         self.setVisible(signal is not None)
         if signal is not None and signal != self.text():
-            ground, lettering = SIGNALS[signal]
             self.setText(signal)
-            self.setStyleSheet(
-                f"background:{ground}; color:{lettering}; font-weight:700; padding:2px 8px; border-radius:2px;"
-            )
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        ground, lettering = SIGNALS.get(self.text(), ("#000000", "#FFFFFF"))
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        path = QPainterPath()
+        path.addRoundedRect(QRectF(self.rect()), 2, 2)
+        painter.fillPath(path, early.brush(ground))
+        painter.setPen(QColor(lettering))
+        painter.drawText(self.rect(), early.CENTRE, self.text())
+        painter.end()
 
 
-class AnswerBar(QFrame):
-    """Base and lamp in large letters, the stamp, the first caution, and the way to the next customer."""
+class AnswerBar(Panel):
+    """Base and lamp in large letters, the first caution, the stamp, and the way to the next customer.
+
+    Everything keeps its place whatever the answer is: from two metres one looks where it stood before.
+    """
 
     next_customer = Signal()
     place_wanted = Signal()
 
     def __init__(self, theme: Theme) -> None:
         super().__init__()
-        self.setProperty("panel", True)
-        self.base, self.lamp, self.caution = QLabel(), QLabel(), QLabel()
+        self.base, self.lamp = Words(), Words(wraps=True)
+        self.caution = FittedWords(CAUTION_LINES, ems(self.font(), CAUTION_EMS))
         self.chip = SignalChip()
         self.stamp = Stamp(theme)
         self.next = QPushButton("Next customer  F2")
         self.next.setToolTip("Start over. Ctrl+Z brings this customer back.")
-        self.place = QLabel()
+        self.next.setMinimumHeight(TARGET)
+        self.place = QPushButton(PLACE_NOT_SET)
+        self.place.setProperty("flat", True)
+        self.place.setToolTip("The shop's place decides which law is looked at (Settings, Shop in)")
         self.menu = QToolButton()
         self.menu.setText("☰")
-        self.menu.setToolTip("Units, light or dark, the shop's place, training (F10)")
+        self.menu.setToolTip("Menu (F10)")
         self.menu.setAccessibleName("Menu")
-        self.menu.setFixedSize(40, 36)
+        self.menu.setFixedSize(max(40, ems(self.font(), 5)), max(TARGET, high(self.font()) + 8))
         self.menu.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         self.next.clicked.connect(self.next_customer)
         self._lay_out()
-        self.place.linkActivated.connect(lambda _: self.place_wanted.emit())
+        self.place.clicked.connect(self.place_wanted)
         self.place.setVisible(False)
         self.show_answer("", "Nothing looked at yet", None, None, "")
 
     def _lay_out(self) -> None:
-        big = QFont(self.font())
-        big.setPointSizeF(self.font().pointSizeF() * 2.3)
-        big.setWeight(QFont.Weight.Bold)
-        self.base.setFont(big)
-        middle = QFont(self.font())
-        middle.setPointSizeF(self.font().pointSizeF() * 1.3)
-        self.lamp.setFont(middle)
-        self.caution.setFont(middle)
-        self.caution.setWordWrap(True)
-        for label in (self.caution, self.place):
-            label.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
-        self.next.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
-        words = QVBoxLayout()
-        words.setSpacing(0)
+        self.base.setFont(grown(self.font(), ONE_NAME, QFont.Weight.Bold))
+        self.base.setMinimumWidth(wide(self.base.font(), WIDEST_BASE))
+        self.lamp.setFont(grown(self.font(), 1.3))
+        self.lamp.setFixedWidth(ems(self.lamp.font(), LAMP_EMS))
+        for button in (self.next, self.place):
+            button.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
+        said = QVBoxLayout()
+        said.setSpacing(2)
         warned = QHBoxLayout()
         warned.setSpacing(10)
         warned.addWidget(self.chip)
         warned.addWidget(self.caution, 1)
-        words.addLayout(warned)
-        words.addWidget(self.place)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(16, 6, 8, 6)
-        row.setSpacing(16)
-        row.addWidget(self.base)
-        row.addWidget(self.lamp)
-        row.addWidget(self.stamp)
-        row.addLayout(words, 1)
-        row.addWidget(self.next)
-        row.addWidget(self.menu)
-        self.setFixedHeight(72)
+        said.addLayout(warned, 1)
+        said.addWidget(self.place)
+        self._said = QWidget()
+        said.setContentsMargins(0, 0, 0, 0)
+        self._said.setLayout(said)
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(16, 4, 8, 4)
+        self._grid.setHorizontalSpacing(14)
+        self._grid.addWidget(self.base, 0, 0)
+        self._grid.addWidget(self.lamp, 0, 1)
+        self._grid.addWidget(self.stamp, 0, 3)
+        self._grid.addWidget(self.menu, 0, 5)
+        self._grid.setColumnStretch(2, 1)
+        self._is_compact: bool | None = None
+        self._arrange(False)
+
+    def _widest(self) -> int:
+        """Return the width that all of it takes in one row."""
+        parts = (self.stamp, self.next, self.menu, self.chip)
+        fixed = sum(part.sizeHint().width() for part in parts) + self.lamp.width()
+        return fixed + self.base.minimumWidth() + self.caution.sizeHint().width() + 6 * 14 + 30
+
+    def _arrange(self, is_compact: bool) -> None:
+        """Stand in one row, or where letters are large and the screen is not, in two."""
+        if is_compact == self._is_compact:
+            return
+        self._is_compact = is_compact
+        self._grid.addWidget(self._said, *((1, 0, 1, 4) if is_compact else (0, 2, 1, 1)))
+        self._grid.addWidget(self.next, *((1, 4, 1, 2) if is_compact else (0, 4, 1, 1)))
+        row = max(self.stamp.sizeHint().height(), high(self.lamp.font(), 2)) + 12
+        below = high(self.font(), CAUTION_LINES) + SMALL_TARGET + 8
+        one = max(row, high(self.font(), 2) + max(SMALL_TARGET, high(self.font()) + 8) + 12)
+        self.setFixedHeight(row + below if is_compact else one)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        self._arrange(event.size().width() < self._widest())
+        super().resizeEvent(event)
 
     def show_answer(self, base: str, lamp: str, verdict: str | None, signal: str | None, caution: str) -> None:
         """Show the answer; empty words where there is none yet."""
         self.base.setText(base)
+        size = ONE_NAME if len(base) <= len(WIDEST_BASE) else TWO_NAMES
+        self.base.setFont(grown(self.font(), size, QFont.Weight.Bold))
         self.base.setVisible(bool(base))
         self.lamp.setText(lamp)
         self.stamp.show_verdict(verdict, signal)
         self.stamp.setVisible(verdict is not None)
         self.chip.show_signal(signal)
         self.caution.setText(caution)
-        self.caution.setVisible(bool(caution))
 
     def show_place(self, is_set: bool) -> None:
-        """Say that the law is not checked while the shop's place is not set, with the way to set it."""
-        self.place.setText("" if is_set else PLACE_NOT_SET)
+        """Say that the law is not checked while the shop's place is not set; the words are the way to set it."""
         self.place.setVisible(not is_set)
 
     def set_theme(self, theme: Theme) -> None:

@@ -116,9 +116,9 @@ def test_words_by_value_or_label(key, text, value):
     [
         ("leggs", "4", 'no look "leggs"; looks are legs, pins'),
         ("", "", "no look"),
-        ("legs", "5", "use 2, 4, 6, 8, 4-flat, square, ring, u-bent, 1, covered or cannot-tell"),
-        ("glass", "", "use white, clear or cannot-tell"),
-        ("glass", "x" * 10_000, "use white, clear or cannot-tell"),
+        ("legs", "5", "use 2, 4, 6, 8, 4-flat, square, ring, u-bent, 1, covered, disc or cannot-tell"),
+        ("glass", "", "use white, clear, dark or cannot-tell"),
+        ("glass", "x" * 10_000, "use white, clear, dark or cannot-tell"),
         ("watts", "27", "nearest are 25, 26, 28"),
         ("watts", "lots", "not a number of watts"),
         ("watts", math.nan, "not a number of watts"),

@@ -11,8 +11,9 @@ from counter.identify._words import WordTable, slips
 # Worked out by hand from trust in the value and the look's slips.
 # pins of G24q, published (0.995), slip 0.02 spread 2 pins only; 2 pins slips to 4 by 3 of 4, 1 pin (0.01) by half:
 PINS_4 = 0.995 * 0.98 + 0.0025 * 0.02 * 0.75 + 0.0025 * 0.01 * 0.5
-# glass of UV-C, memory-high (0.97), clear slips by 0.03, white by 0.005:
-CLEAR = 0.97 * 0.97 + 0.03 * 0.005
+# glass of UV-C, memory-high (0.97), clear slips by 0.03, white by 0.005 evenly to both others, dark by 0.01 to clear
+# twice as often as to white:
+CLEAR = 0.97 * 0.97 + 0.015 * 0.005 / 2 + 0.015 * 0.01 * 2 / 3
 # watts of a published type: 49 values, 0.05 slips evenly to the 48 others:
 WATTS = 0.995 * 0.95 + 0.005 / 48 * 0.05 / 48 * 48
 # key of G24d-1, memory-low (0.65): of the doubt nine tenths on the family's other two, one tenth on six others;
@@ -50,7 +51,11 @@ def test_chance_of_an_answer(catalogue, look, lamp, answer, chance):
         ("notch", "2G11/36/long-twin", {"none"}),  # no block to cut a key into
         ("notch", "2G7/9/twin", set()),
         ("block", "2G10/18/flat", set()),
-        ("glass", "G5/8/linear/uv-a", set()),
+        ("legs", "GX53/9", {"disc"}),
+        ("glass", "G5/8/linear/uv-a", {"dark", "white"}),  # filter glass, or a coating without a filter
+        ("body", "G23/9/twin", {"slim"}),
+        ("body", "G24q-2/18/quad", {"square"}),
+        ("body", "G13/58/linear", set()),
         ("watts", "G13/58/linear", {"58"}),
     ],
 )

@@ -26,11 +26,11 @@ class NewHire:
 
     def __init__(self, counter):
         self.counter, self.now = counter, MONDAY
-        counter.training.clock = lambda: self.now
+        counter.counter.training.clock = lambda: self.now
 
     @property
     def room(self):
-        return self.counter.training.room
+        return self.counter.counter.training.room
 
     def presses(self, *keys, modifier=Qt.KeyboardModifier.NoModifier):
         for key in keys:
@@ -145,8 +145,8 @@ window = MainWindow(Path(sys.argv[1]), "light")
 window.show()
 window.wake()
 application.processEvents()
-window.training.enter()
-room = window.training.room
+window.counter.training.enter()
+room = window.counter.training.room
 start = time.perf_counter()
 while room.warmer.is_busy:
     application.processEvents()

@@ -95,16 +95,34 @@ def test_a_key_nobody_knows_is_a_question_mark_and_never_a_place(base):
 
 
 @pytest.mark.parametrize("base", BASES, ids=named(BASES))
-def test_what_is_unsure_is_dashed_and_what_is_published_is_not(base):
+def test_a_dash_stands_where_a_value_is_unsure_and_nowhere_else(base):
+    """Nearly every edge is from memory: dashed they would all look alike, and the key's dash say nothing."""
     face = face_view(base, full=True)
-    for part, sourced in (
-        ("outline", base.face.outline),
-        ("block", base.face.centre),
-        ("notch", base.face.notches),
-        ("pin_spacing", base.pin_spacing_mm),
-    ):
+    for part, sourced in (("notch", base.face.notches), ("pin_spacing", base.pin_spacing_mm)):
         drawn = [shape for shape in parts(face, part) if not isinstance(shape, Label)]
         assert {shape.dashed for shape in drawn} <= {sourced is not None and sourced.is_unsure}, part
+    (width,) = [shape for shape in parts(face, "outline") if isinstance(shape, Measure)]
+    assert (width.dashed, width.text.startswith("≈")) == (base.face.outline.is_unsure,) * 2
+    edges = [shape for shape in (*parts(face, "outline"), *parts(face, "block")) if not isinstance(shape, Measure)]
+    assert not any(shape.dashed for shape in edges)
+
+
+@pytest.mark.parametrize("base", BASES, ids=named(BASES))
+@pytest.mark.parametrize("tube_mm", [None, 38.1])
+def test_the_width_begins_and_ends_on_the_edge(base, tube_mm):
+    face = face_view(base, full=True, tube_mm=tube_mm)
+    (width,) = [shape for shape in parts(face, "outline") if isinstance(shape, Measure)]
+    left, _, right, _ = outline.box_of(tuple(s for s in parts(face, "outline") if not isinstance(s, Measure)))
+    assert (width.start[0], width.end[0]) == pytest.approx((left, right))
+    assert width.text.removeprefix("≈ ") == outline.length_words(right - left)
+
+
+def test_a_thick_tube_has_a_wide_cap_on_the_same_pins(catalogue):
+    base = base_in(catalogue, "G13")
+    thin, thick = face_view(base), face_view(base, tube_mm=38.1)
+    assert parts(thin, "pins") == parts(thick, "pins")
+    assert outline.box_of(tuple(parts(thick, "outline")))[2] == pytest.approx(19.05)
+    assert face_view(base_in(catalogue, "G23"), tube_mm=38.1) == face_view(base_in(catalogue, "G23"))
 
 
 @pytest.mark.parametrize(
@@ -144,8 +162,8 @@ def test_dimension_words_follow_the_catalogue_and_the_units(catalogue):
     def texts(units):
         return {s.part: s.text for s in face_view(base, full=True, units=units).shapes if isinstance(s, Measure)}
 
-    assert texts("mm")["pin_spacing"] == outline.length_words(base.pin_spacing_mm.value)
-    assert texts("in")["pin_spacing"] == outline.length_words(base.pin_spacing_mm.value, "in")
+    assert texts("mm")["pin_spacing"] == f"≈ {outline.length_words(base.pin_spacing_mm.value)}"
+    assert texts("in")["pin_spacing"] == f"≈ {outline.length_words(base.pin_spacing_mm.value, 'in')}"
     assert texts("mm")["pin_spacing"].endswith("mm")
     assert texts("in")["pin_spacing"].endswith("in")
 
@@ -166,6 +184,8 @@ def test_the_measured_pair_is_the_pair_of_that_distance(base):
     least = min(miss(a, b) for i, a in enumerate(at) for b in at[i + 1 :])
     assert miss(span.start, span.end) == pytest.approx(least, abs=0.05)
     assert least <= 0.6, "the pins of the drawing are not where the spacing says"
+    apart = ((span.start[0] - span.end[0]) ** 2 + (span.start[1] - span.end[1]) ** 2) ** 0.5
+    assert span.text.removeprefix("≈ ") == outline.length_words(apart), "the words say what is drawn"
 
 
 @pytest.mark.parametrize("degrees", [0, 90, 180, 270, 37.5])

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from counter.catalogue import load
-from counter.outline import Label, Measure, box_of, length_words, side_view
+from counter.outline import Disc, Label, Measure, box_of, length_words, side_view
 
 SHIPPED = load()
 LAMPS = SHIPPED.lamps
@@ -81,20 +81,61 @@ def test_the_length_says_how_sure_it_is(lamp):
         assert (length.dashed, length.text.startswith("≈")) == (unsure, unsure)
 
 
-KNOWN_SHAPES = [lamp for lamp in LAMPS if lamp.shape is not None and lamp.shape != "u-bent"]
+LONG_ENOUGH = [lamp for lamp in LAMPS if lamp.length_mm is not None]
+
+
+@pytest.mark.parametrize("lamp", LONG_ENOUGH, ids=ids(LONG_ENOUGH))
+def test_the_length_begins_and_ends_on_the_lamp(lamp):
+    """From what touches first to the top of the glass; of a tube from cap to cap; of a ring across."""
+    drawing = side_view(lamp, SHIPPED.base_of(lamp), full=True)
+    (length,) = parts(drawing, "length")
+    lamp_only = [shape for shape in drawing.shapes if shape.part in ("legs", "cap", "pins", "block")]
+    if lamp.shape in ("linear", "u-bent"):
+        lamp_only = [shape for shape in lamp_only if shape.part != "pins"]
+    left, low, right, high = box_of(tuple(lamp_only))
+    if lamp.shape == "circular":
+        assert (length.start[0], length.end[0]) == pytest.approx((left, right))
+    else:
+        assert (length.start[1], length.end[1]) == pytest.approx((low, high))
+    if not parts(drawing, "break") and lamp.length_mm.value < 330:
+        drawn = max(abs(length.end[0] - length.start[0]), 0) if lamp.shape == "circular" else high - low
+        assert drawn == pytest.approx(lamp.length_mm.value)
+
+
+KNOWN_SHAPES = [lamp for lamp in LAMPS if lamp.shape is not None]
 
 
 @pytest.mark.parametrize("lamp", KNOWN_SHAPES, ids=ids(KNOWN_SHAPES))
-def test_glass_of_unsure_length_is_dashed_large_and_plain_small(lamp):
+def test_glass_of_unsure_thickness_is_dashed_large_and_plain_small(lamp):
     base = SHIPPED.base_of(lamp)
-    unsure = lamp.length_mm is None or lamp.length_mm.is_unsure
+    unsure = lamp.tube_mm is None or lamp.tube_mm.is_unsure
     assert {leg.dashed for leg in parts(side_view(lamp, base, full=True), "legs")} == {unsure}
     assert {leg.dashed for leg in parts(side_view(lamp, base), "legs")} == {False}
 
 
 @pytest.mark.parametrize("lamp", [one for one in LAMPS if one.kind == "uv-c"], ids=lambda lamp: lamp.id)
-def test_clear_glass_is_drawn_clear(lamp):
-    assert {leg.fill for leg in parts(side_view(lamp, SHIPPED.base_of(lamp)), "legs")} == {"none"}
+def test_clear_glass_is_drawn_clear_with_its_electrodes(lamp):
+    drawing = side_view(lamp, SHIPPED.base_of(lamp))
+    assert {leg.fill for leg in parts(drawing, "legs")} == {"none"}
+    assert parts(drawing, "electrode")
+
+
+@pytest.mark.parametrize("lamp", [one for one in LAMPS if one.kind == "uv-a"], ids=lambda lamp: lamp.id)
+def test_a_blacklight_is_drawn_dark(lamp):
+    drawing = side_view(lamp, SHIPPED.base_of(lamp))
+    glass = lamp.glass.value if lamp.glass is not None else "dark"
+    assert {leg.fill for leg in parts(drawing, "legs")} == {{"dark": "dark-glass", "white": "glass"}[glass]}
+
+
+@pytest.mark.parametrize("lamp", [one for one in LAMPS if one.tube_mm and one.shape], ids=lambda lamp: lamp.id)
+def test_the_thickness_is_written_at_one_leg(lamp):
+    drawing = side_view(lamp, SHIPPED.base_of(lamp), full=True)
+    (dot,) = [shape for shape in parts(drawing, "tube") if isinstance(shape, Disc)]
+    left, low, _, high = box_of(tuple(parts(drawing, "legs")))
+    assert dot.x_mm == pytest.approx(left, abs=0.6)
+    assert low < dot.y_mm < high
+    (words,) = [shape for shape in parts(drawing, "tube") if isinstance(shape, Label)]
+    assert words.text.endswith(length_words(lamp.tube_mm.value))
 
 
 def test_a_length_changed_in_the_json_changes_the_drawing(changed):

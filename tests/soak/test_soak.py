@@ -34,7 +34,7 @@ def resident_mb():
 def go_round(qapp, window, rounds):
     for _ in range(rounds):
         for fields in CHANGES:
-            window._change(**fields)
+            window.counter.change(**fields)
             qapp.processEvents()
 
 
@@ -54,13 +54,13 @@ def test_no_reference_to_none_is_lost(qapp, window):
 @pytest.mark.skipif(not Path("/proc/self/statm").exists(), reason="asks Linux for the memory in use")
 def test_memory_does_not_grow_with_customers(qapp, window):
     go_round(qapp, window, 30)
-    window.history._past.clear()
+    window.counter.history._past.clear()
     gc.collect()
     before = resident_mb()
     for _ in range(5):
         go_round(qapp, window, 30)
-        window.next_customer()
-    window.history._past.clear()
+        window.counter.next_customer()
+    window.counter.history._past.clear()
     gc.collect()
     assert resident_mb() < before + 12
 

@@ -6,11 +6,12 @@ from itertools import combinations
 
 import pytest
 from PySide6.QtCore import QRectF
+from PySide6.QtGui import QFont
 
 from counter.marks import Span
 from counter.outline import box_of
 from counter.window.marks.code_strip import SIDE, parts_of
-from counter.window.outlines.card_delegate import card_layout, percent
+from counter.window.outlines.card_delegate import card_layout, card_size, percent
 from counter.window.outlines.cards import cards_of
 from counter.window.parts import pen
 from counter.window.parts.theme import DARK, LIGHT, SIGNALS
@@ -19,9 +20,13 @@ from counter.window.side.cautions_pane import figure_words
 THIN = "\N{THIN SPACE}"
 
 
-@pytest.mark.parametrize("width", [166, 190, 240, 400])
-def test_the_parts_of_a_card_lie_in_its_frame_and_apart(width):
-    layout = card_layout(QRectF(10, 20, width, 146))
+@pytest.mark.parametrize("points", [8, 9, 12, 18, 24])
+@pytest.mark.parametrize("wider", [0, 24, 80, 240])
+def test_the_parts_of_a_card_lie_in_its_frame_and_apart(qapp, wider, points):
+    font = QFont(qapp.font())
+    font.setPointSizeF(points)
+    size = card_size(font)
+    layout = card_layout(QRectF(10, 20, size.width() + wider, size.height()), font)
     parts = [layout.face, layout.side, layout.name, layout.words, layout.bar, layout.percent]
     for part in parts:
         assert layout.frame.contains(part)
@@ -32,8 +37,9 @@ def test_the_parts_of_a_card_lie_in_its_frame_and_apart(width):
     assert not layout.bar.intersects(layout.percent)
 
 
-def test_a_card_moves_as_a_whole():
-    here, there = card_layout(QRectF(0, 0, 180, 146)), card_layout(QRectF(300, 150, 180, 146))
+def test_a_card_moves_as_a_whole(qapp):
+    font = qapp.font()
+    here, there = card_layout(QRectF(0, 0, 180, 146), font), card_layout(QRectF(300, 150, 180, 146), font)
     for name in ("frame", "face", "side", "name", "words", "bar", "percent", "flag"):
         assert getattr(here, name).translated(300, 150) == getattr(there, name)
 

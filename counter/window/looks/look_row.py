@@ -1,15 +1,18 @@
-"""One look as a row: its name, its answers as pictures, and "can't tell"."""
+"""One look as a row: its name, its answers as pictures, and "can't tell" as the last of them."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from counter.outline import look_icon
 from counter.window.looks.picture_button import PictureButton
+from counter.window.looks.tiles import Tiles
+from counter.window.parts.flash import bring
 from counter.window.parts.letters import NEXT_MARK, lettered, widest
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QFocusEvent, QKeyEvent
@@ -18,8 +21,8 @@ if TYPE_CHECKING:
     from counter.window.parts.theme import Theme
 
 CANNOT_TELL = "cannot-tell"
-ACROSS = 5
 LAST_DIGIT = 9  # answers past it have no key of their own; arrows lead there
+STEPS = {Qt.Key.Key_Left: -1, Qt.Key.Key_Up: -1, Qt.Key.Key_Right: 1, Qt.Key.Key_Down: 1}
 
 
 class LookRow(QWidget):
@@ -30,81 +33,90 @@ class LookRow(QWidget):
     def __init__(self, look: Look, theme: Theme, letter: str) -> None:
         super().__init__()
         self.look = look
-        self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)  # by the caption's letter; Tab goes to the pictures
         self._caption = lettered(look.label, letter)
-        self.title = QLabel()
+        self.title = Words()
         self.title.setBuddy(self)
         self.title.setText(self._caption)
         self.title.setMinimumWidth(widest(NEXT_MARK + self._caption, self.title.font()))
         self.title.setToolTip(f"{look.ask} {look.why}\nAlt+{letter}, then a digit; 0 for can't tell")
-        self.cannot = QPushButton("can't tell")
-        self.cannot.setCheckable(True)
-        self.cannot.setFlat(True)
-        self.cannot.setAccessibleName(f"{look.label}: can't tell")
+        self.setAccessibleName(look.label)
+        self.setAccessibleDescription(look.ask)
+        self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)  # by the caption's letter; Tab goes to the pictures
+        self.cannot = PictureButton(CANNOT_TELL, "can't tell", None, theme, "?")
+        self.cannot.setToolTip("can't tell  (0)")
         self.buttons = [
             PictureButton(value.value, value.label, look_icon(look.key, value.value), theme) for value in look.values
         ]
+        self.tiles = [*self.buttons, self.cannot]
         for i, button in enumerate(self.buttons, 1):
             button.setToolTip(f"{button.words}  ({i})" if i <= LAST_DIGIT else button.words)
-            button.setAccessibleName(f"{look.label}: {button.words}")
-            button.clicked.connect(lambda on, b=button: self.answered.emit(look.key, b.value if on else ""))
-        self.cannot.clicked.connect(lambda on: self.answered.emit(look.key, CANNOT_TELL if on else ""))
+        for tile in self.tiles:
+            tile.setAccessibleName(f"{look.label}: {tile.words}")
+            tile.clicked.connect(lambda on, one=tile: self._press(one, on))
         self._lay_out()
+        self._set_stop(self.buttons[0])
 
     def _lay_out(self) -> None:
-        head = QHBoxLayout()
-        head.addWidget(self.title)
-        head.addStretch(1)
-        head.addWidget(self.cannot)
-        pictures = QGridLayout()
-        pictures.setSpacing(3)
-        pictures.setContentsMargins(0, 0, 0, 0)
-        for i, button in enumerate(self.buttons):
-            pictures.addWidget(button, i // ACROSS, i % ACROSS)
-        pictures.setColumnStretch(ACROSS, 1)
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(1)
-        box.addLayout(head)
-        box.addLayout(pictures)
+        box.addWidget(self.title)
+        box.addWidget(Tiles(list(self.tiles)))
+        box.addStretch(1)
+
+    def set_tile(self, size: QSize) -> None:
+        """Make every picture as large as the pane's largest."""
+        for tile in self.tiles:
+            tile.setFixedSize(size)
+
+    def _press(self, tile: PictureButton, on: bool) -> None:
+        self._set_stop(tile)
+        self.answered.emit(self.look.key, tile.value if on else "")
+
+    def _set_stop(self, stop: PictureButton) -> None:
+        """Let Tab come to this picture alone: one stop a row."""
+        for tile in self.tiles:
+            tile.setFocusPolicy(Qt.FocusPolicy.StrongFocus if tile is stop else Qt.FocusPolicy.ClickFocus)
 
     def show_answer(self, value: str | None) -> None:
         """Show which answer the case holds, without telling anybody."""
-        for button in self.buttons:
-            button.setChecked(button.value == value)
-        self.cannot.setChecked(value == CANNOT_TELL)
+        for tile in self.tiles:
+            tile.setChecked(tile.value == value)
 
     def mark_next(self, is_next: bool) -> None:
         """Mark the row as the look most worth taking now."""
-        if is_next == (self.title.property("role") == "look-next"):
-            return  # a style worked out anew repaints the whole pane
-        self.title.setProperty("role", "look-next" if is_next else "")
+        self.title.set_role("look-next" if is_next else "")
         self.title.setText(NEXT_MARK + self._caption if is_next else self._caption)
-        self.title.style().unpolish(self.title)
-        self.title.style().polish(self.title)
 
     def set_theme(self, theme: Theme) -> None:
         """Repaint the pictures in another palette."""
-        for button in self.buttons:
-            button.theme = theme
-            button.update()
+        for tile in self.tiles:
+            tile.theme = theme
+            tile.update()
 
     def take_focus(self) -> None:
         """Put the keyboard on the chosen answer, or on the first."""
-        chosen = next((b for b in self.buttons if b.isChecked()), self.buttons[0])
-        chosen.setFocus()
+        stop = next((tile for tile in self.tiles if tile.isChecked()), self.buttons[0])
+        self._set_stop(stop)
+        stop.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        bring(self)
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         self.take_focus()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
+        step = STEPS.get(Qt.Key(event.key()))
         text = event.text()
-        if text.isdecimal():  # a raised two is a digit to Python, but no number
-            target = self.cannot if text == "0" else self._button(int(text))
-            if target is not None:
-                target.click()
-                return
-        super().keyPressEvent(event)
+        if step is not None:
+            self._walk(step)
+        elif text.isdecimal() and int(text) <= len(self.buttons):  # a raised two is a digit to Python, but no number
+            (self.buttons[int(text) - 1] if int(text) else self.cannot).click()
+        else:
+            super().keyPressEvent(event)
 
-    def _button(self, number: int) -> PictureButton | None:
-        return self.buttons[number - 1] if number <= len(self.buttons) else None
+    def _walk(self, step: int) -> None:
+        """Go to the picture before or after the one with the keyboard."""
+        at = next((i for i, tile in enumerate(self.tiles) if tile.hasFocus()), 0)
+        target = self.tiles[max(0, min(at + step, len(self.tiles) - 1))]
+        self._set_stop(target)
+        target.setFocus(Qt.FocusReason.TabFocusReason)

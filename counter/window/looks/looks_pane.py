@@ -5,17 +5,23 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from counter.window.looks.look_row import LookRow
 from counter.window.looks.measure_field import MeasureField
+from counter.window.looks.picture_button import tile_size
+from counter.window.looks.unit_question import UnitQuestion
+from counter.window.parts.fitted import WRAPS, FittedWords
+from counter.window.parts.sizes import high
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterable
 
     from counter.catalogue import Catalogue, Look
-    from counter.identify import NextLook
+    from counter.desk import Case
+    from counter.identify import NextLook, UnitDoubt
     from counter.window.parts.theme import Theme
 
 # Alt and this letter go to the look: a letter of its name that nothing else in the window uses.
@@ -23,6 +29,7 @@ LETTERS = {
     "legs": "G",
     "pins": "P",
     "block": "R",
+    "body": "F",
     "arrangement": "A",
     "notch": "N",
     "glass": "C",
@@ -31,7 +38,9 @@ LETTERS = {
     "tube_mm": "T",
     "length_mm": "L",
 }
-SIDE_BY_SIDE = (("legs",), ("pins", "block"), ("arrangement",), ("notch",), ("glass", "watts"))
+ABOVE = (("legs",), ("pins",), ("arrangement",), ("notch",), ("block", "body"))
+ALWAYS_IN_REACH = (("glass", "watts"),)  # below what may have to be scrolled, with the sizes
+ADVICE_LINES = 3
 
 
 class LooksPane(QFrame):
@@ -43,52 +52,61 @@ class LooksPane(QFrame):
         super().__init__()
         self.setProperty("panel", True)
         self.rows: dict[str, LookRow | MeasureField] = {}
-        self.title = QLabel("In your hand")
-        self.title.setProperty("role", "title")
-        self.advice = QLabel("Look at the glass first.")
-        self.advice.setWordWrap(True)
-        self.advice.setFixedHeight(3 * self.advice.fontMetrics().lineSpacing())  # the longest advice
-        self.advice.setAlignment(Qt.AlignmentFlag.AlignTop)
-        self.problem = QLabel(wordWrap=True, textFormat=Qt.TextFormat.PlainText)
-        self.problem.setProperty("role", "title")
-        self.problem.setAlignment(Qt.AlignmentFlag.AlignTop)
-        self.problem.setFixedHeight(self.advice.height())
+        self.title = Words("In your hand", "title")
+        self.advice = FittedWords(ADVICE_LINES, 100)
+        self.problem = FittedWords(ADVICE_LINES, 100)
+        self.problem.set_role("title")
+        for words in (self.advice, self.problem):
+            words.most = 1.0
+            words.flags = WRAPS
+            words.setFixedHeight(high(self.font(), ADVICE_LINES))
         self.problem.setVisible(False)
+        self.question = UnitQuestion()
+        self.question.setFixedHeight(self.advice.height())
+        self.question.answered.connect(self.answered)
         self._problems: dict[str, str] = {}
-        self.taken = QLabel()
-        self.taken.setProperty("role", "quiet")
-        self._taken = ""
-        self._inside = QWidget()
-        self._box = QVBoxLayout(self._inside)
-        self._box.setContentsMargins(0, 0, 6, 0)
-        self._box.setSpacing(3)
+        self.taken = Words(role="quiet")
+        self._labels: dict[str, str] = {}
+        self._inside, self._foot = QWidget(), QWidget()
+        self._box, self._foot_box = QVBoxLayout(self._inside), QVBoxLayout(self._foot)
+        for box in (self._box, self._foot_box):
+            box.setContentsMargins(0, 0, 0, 0)
+            box.setSpacing(3)
+        self._lay_out()
+
+    def _lay_out(self) -> None:
         scroll = QScrollArea()
         scroll.setWidgetResizable(True)
         scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        scroll.setMinimumHeight(60)
         scroll.setWidget(self._inside)
         outer = QVBoxLayout(self)
-        outer.setContentsMargins(8, 8, 4, 8)
-        outer.setSpacing(4)
+        outer.setContentsMargins(8, 6, 4, 6)
+        outer.setSpacing(3)
         head = QHBoxLayout()
         head.addWidget(self.title)
         head.addStretch(1)
         head.addWidget(self.taken)
         outer.addLayout(head)
-        outer.addWidget(self.advice)
-        outer.addWidget(self.problem)
+        for one in (self.advice, self.problem, self.question):
+            outer.addWidget(one)
         outer.addWidget(scroll, 1)
+        outer.addWidget(self._foot)
 
     def build(self, catalogue: Catalogue, theme: Theme) -> None:
         """Make the rows from the catalogue's looks; a look this pane has no place for gets a row of its own."""
-        placed = {key for keys in SIDE_BY_SIDE for key in keys}
-        for keys in SIDE_BY_SIDE:
-            self._add_line([catalogue.look_by_key[key] for key in keys if key in catalogue.look_by_key], theme)
-        for look in catalogue.looks:
-            if look.key not in placed and not look.is_measured:
-                self._add_line([look], theme)
-        self._add_line([look for look in catalogue.looks if look.is_measured], theme)
+        self._labels = {look.key: look.label for look in catalogue.looks}
+        tile = _tile(catalogue, self)
+        placed = {key for keys in (*ABOVE, *ALWAYS_IN_REACH) for key in keys}
+        known = catalogue.look_by_key
+        others = [(look.key,) for look in catalogue.looks if look.key not in placed and not look.is_measured]
+        for keys in (*ABOVE, *others):
+            self._add_line(self._box, [known[key] for key in keys if key in known], theme, tile)
         self._box.addStretch(1)
+        for keys in ALWAYS_IN_REACH:
+            self._add_line(self._foot_box, [known[key] for key in keys if key in known], theme, tile)
+        self._add_line(self._foot_box, [look for look in catalogue.looks if look.is_measured], theme, tile)
         self._order_fields()
 
     def _order_fields(self) -> None:
@@ -98,17 +116,18 @@ class LooksPane(QFrame):
         for one, other in pairwise(order):
             self.setTabOrder(one, other)
 
-    def _add_line(self, looks: list[Look], theme: Theme) -> None:
+    def _add_line(self, box: QVBoxLayout, looks: list[Look], theme: Theme, tile: QSize) -> None:
         line = QHBoxLayout()
-        line.setSpacing(12)
+        line.setSpacing(3 if all(not look.is_measured for look in looks) else 8)
         for look in looks:
             row = self._row(look, theme)
             row.answered.connect(self.answered)
             self.rows[look.key] = row
-            line.addWidget(row, 0 if isinstance(row, LookRow) and len(looks) > 1 else 1, Qt.AlignmentFlag.AlignTop)
-        if all(isinstance(self.rows[look.key], LookRow) for look in looks):
-            line.addStretch(1)
-        self._box.addLayout(line)
+            if isinstance(row, LookRow):
+                row.set_tile(tile)
+            share = len(row.tiles) if isinstance(row, LookRow) else 2
+            line.addWidget(row, share, Qt.AlignmentFlag.AlignTop)
+        box.addLayout(line)
 
     def _row(self, look: Look, theme: Theme) -> LookRow | MeasureField:
         letter = LETTERS.get(look.key, "")
@@ -116,19 +135,29 @@ class LooksPane(QFrame):
             return MeasureField(look, letter)
         return LookRow(look, theme, letter)
 
-    def show_looks(self, looks: Mapping[str, str | float], nexts: tuple[NextLook, ...], advice: str) -> None:
-        """Show the case's answers and which look is worth taking next."""
+    def show_looks(
+        self, case: Case, nexts: tuple[NextLook, ...], advice: str, doubts: tuple[UnitDoubt, ...] = ()
+    ) -> None:
+        """Show the case's answers, which look is worth taking next, and which number wants its unit."""
         first = nexts[0].look if nexts else ""
         for key, row in self.rows.items():
-            value = looks.get(key)
+            value = case.looks.get(key)
             if isinstance(row, LookRow):
                 row.show_answer(None if value is None else str(value))
             else:
-                row.show_answer(value)
+                row.show_answer(value, case.typed[key].text if key in case.typed else "")
             row.mark_next(key == first)
         self.advice.setText(advice)
-        self.taken.setText(self._taken)
-        self._taken = ""
+        self.taken.setText("")
+        doubt = doubts[0] if doubts else None
+        self.question.show_doubt(doubt, self._labels[doubt.look] if doubt is not None else "")
+        self._show_top()
+
+    def show_units(self, units: str) -> None:
+        """Say in each field what a bare number is taken as."""
+        for row in self.rows.values():
+            if isinstance(row, MeasureField):
+                row.show_units(units)
 
     def show_problem(self, key: str, words: str) -> None:
         """Say why the text in a field could not be read; empty words clear it.
@@ -142,20 +171,24 @@ class LooksPane(QFrame):
         self._problems.pop(key, None)
         if words:
             self._problems[key] = words
-        standing = next(reversed(self._problems.values()), "")
-        self.problem.setText(standing)
-        self.problem.setToolTip(standing)
-        self.problem.setVisible(bool(standing))
-        self.advice.setVisible(not standing)
+            self.taken.setText("")
+        self.problem.setText(next(reversed(self._problems.values()), ""))
+        self._show_top()
+
+    def _show_top(self) -> None:
+        """Show the gravest of what may stand on top: a number to be asked about, a problem, the advice."""
+        is_asked, is_wrong = self.question.doubt is not None, bool(self.problem.text())
+        self.question.setVisible(is_asked)
+        self.problem.setVisible(is_wrong and not is_asked)
+        self.advice.setVisible(not is_wrong and not is_asked)
 
     def say_taken(self, words: str) -> None:
-        """Say with the next assessment how a typed size was taken."""
-        self._taken = words
+        """Say how a typed size was taken."""
+        self.taken.setText(words)
 
     def clear(self) -> None:
         """Empty all fields for the next customer."""
         self._problems.clear()
-        self._taken = ""
         self.show_problem("", "")
         for row in self.rows.values():
             if isinstance(row, MeasureField):
@@ -171,3 +204,9 @@ class LooksPane(QFrame):
         for row in self.rows.values():
             if isinstance(row, LookRow):
                 row.set_theme(theme)
+
+
+def _tile(catalogue: Catalogue, pane: QWidget) -> QSize:
+    """Return the size of all pictures: that of the one with the longest words."""
+    labels: Iterable[str] = (value.label for look in catalogue.looks if look.key != "watts" for value in look.values)
+    return tile_size(pane.font(), [*labels, "can't tell"])

@@ -5,9 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QTimer, Signal
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
-from counter.window.parts.letters import lettered, widest
+from counter.window.parts.flash import bring
+from counter.window.parts.letters import NEXT_MARK, lettered, widest
+from counter.window.parts.sizes import ems
+from counter.window.parts.words import Words, tip
 
 if TYPE_CHECKING:
     from counter.catalogue import Look
@@ -26,42 +29,43 @@ class MeasureField(QWidget):
         self.look = look
         self._caption = lettered(look.label, letter)
         self.field = QLineEdit()
-        self.title = QLabel()
+        self.title = Words()
         self.title.setBuddy(self.field)
         self.title.setText(self._caption)
-        self.title.setMinimumWidth(widest(self._caption, self.title.font()))
+        self.title.setMinimumWidth(widest(NEXT_MARK + self._caption, self.title.font()))
         units = 'Millimetres, or inches as 5 7/8" or 1/2. ' if look.is_measured else ""
         self._hint = f"{look.ask} {look.why}\n{units}Type ? for can't tell. Alt+{letter}"
         self.title.setToolTip(self._hint)
-        self.field.setPlaceholderText("mm or in" if look.is_measured else "W")
+        self.field.setPlaceholderText("mm" if look.is_measured else "W")
         self.field.setAccessibleName(look.label)
-        self.field.setToolTip(self._hint)
+        self.field.setAccessibleDescription(look.ask)
+        self.field.setToolTip(tip(self._hint))
+        self.field.setMinimumWidth(ems(self.field.font(), 9))
         self.cannot = QPushButton("?")
         self.cannot.setCheckable(True)
-        self.cannot.setFlat(True)
+        self.cannot.setProperty("flat", True)
+        self.cannot.setMinimumWidth(max(24, ems(self.font(), 4)))
+        self.cannot.setMaximumWidth(max(24, ems(self.font(), 4)))
         self.cannot.setToolTip("can't tell; or type ? into the field")
         self.cannot.setAccessibleName(f"{look.label}: can't tell")
         self._pause = QTimer(self, singleShot=True, interval=PAUSE_MS)
         self._pause.timeout.connect(self._say)
-        self.field.textEdited.connect(self._edited)
+        self.field.textEdited.connect(lambda _: self._pause.start())
         self.field.editingFinished.connect(self._say_now)
         self.cannot.clicked.connect(lambda on: self.answered.emit(look.key, CANNOT_TELL if on else ""))
         self._lay_out()
 
     def _lay_out(self) -> None:
-        head = QHBoxLayout()
-        head.setSpacing(0)
-        head.addWidget(self.title)
-        head.addStretch(1)
-        head.addWidget(self.cannot)
+        typed = QHBoxLayout()
+        typed.setSpacing(2)
+        typed.addWidget(self.field, 1)
+        typed.addWidget(self.cannot)
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(1)
-        box.addLayout(head)
-        box.addWidget(self.field)
-
-    def _edited(self) -> None:
-        self._pause.start()
+        box.addWidget(self.title)
+        box.addLayout(typed)
+        box.addStretch(1)
 
     def _say_now(self) -> None:
         if self._pause.isActive():
@@ -71,26 +75,32 @@ class MeasureField(QWidget):
     def _say(self) -> None:
         self.answered.emit(self.look.key, self.field.text().strip())
 
-    def show_answer(self, value: str | float | None) -> None:
-        """Show the case's answer unless the hand is in the field."""
+    def show_units(self, units: str) -> None:
+        """Say what a bare number is taken as."""
+        if self.look.is_measured:
+            self.field.setPlaceholderText(units)
+
+    def show_answer(self, value: str | float | None, typed: str = "") -> None:
+        """Show the case's answer, as it was typed if it was, unless the hand is in the field."""
         self.cannot.setChecked(value == CANNOT_TELL)
         if self.field.hasFocus():
             return
-        if value is None or value == CANNOT_TELL:
+        if typed:
+            self.field.setText(typed)
+        elif value is None or value == CANNOT_TELL:
             if self.field.property("bad") is not True:
                 self.field.clear()
         else:
-            self.field.setText(f"{value:g}" if isinstance(value, float) else str(value))
+            self.field.setText(f"{value:g} mm" if isinstance(value, float) else str(value))
             self.show_problem("")
 
     def show_problem(self, words: str) -> None:
         """Mark the field as not understood, or clear the mark; the text itself stays."""
-        self.field.setToolTip(words or self._hint)
-        if bool(words) == bool(self.field.property("bad")):
+        self.field.setToolTip(tip(words or self._hint))
+        if (self.field.property("bad") is True) == bool(words):
             return
         self.field.setProperty("bad", bool(words))
-        self.field.style().unpolish(self.field)
-        self.field.style().polish(self.field)
+        self.field.update()
 
     def clear(self) -> None:
         """Empty the field for the next customer."""
@@ -100,13 +110,11 @@ class MeasureField(QWidget):
 
     def mark_next(self, is_next: bool) -> None:
         """Mark the field as the look most worth taking now."""
-        if is_next == (self.title.property("role") == "look-next"):
-            return  # a style worked out anew repaints the whole pane
-        self.title.setProperty("role", "look-next" if is_next else "")
-        self.title.style().unpolish(self.title)
-        self.title.style().polish(self.title)
+        self.title.set_role("look-next" if is_next else "")
+        self.title.setText(NEXT_MARK + self._caption if is_next else self._caption)
 
     def take_focus(self) -> None:
         """Put the keyboard into the field."""
         self.field.setFocus()
         self.field.selectAll()
+        bring(self)

@@ -6,12 +6,13 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtGui import QFont, QFontDatabase
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QMenu, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLineEdit, QMenu, QPushButton, QVBoxLayout, QWidget
 
 from counter.window.marks.code_strip import CodeStrip
 from counter.window.outlines.card_delegate import percent
 from counter.window.parts.row_table import Row, RowTable
 from counter.window.parts.scroll_column import ScrollColumn
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from counter.desk import Conflict
@@ -55,12 +56,12 @@ class MarksPane(QFrame):
         self.field.setToolTip("Ctrl+M or Alt+K. ? for a character nobody can read, * for a stretch.")
         self.strip = CodeStrip(theme)
         self.parts = RowTable(theme, mono=True, bold_middle=False)
-        self.problems = QLabel(wordWrap=True)
+        self.problems = Words(wraps=True)
         self.readings = [QPushButton() for _ in range(MOST_READINGS)]
-        self.hint = QLabel(HINT, wordWrap=True)
-        self.hint.setProperty("role", "quiet")
+        self.hint = Words(HINT, wraps=True)
+        self.hint.set_role("quiet")
         self.conflict = QFrame()
-        self.conflict_words = QLabel(wordWrap=True)
+        self.conflict_words = Words(wraps=True)
         self.drop_look, self.drop_marks = QPushButton(), QPushButton("Misread: remo&ve marks")
         self._conflict_look = ""
         self._shown: tuple[object, ...] = ()
@@ -71,9 +72,9 @@ class MarksPane(QFrame):
         self._connect()
 
     def _lay_out(self) -> None:
-        title = QLabel("Mar&ks")
+        title = Words("Mar&ks")
         title.setBuddy(self.field)
-        title.setProperty("role", "title")
+        title.set_role("title")
         mono = QFont(QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont))
         mono.setPointSizeF(self.font().pointSizeF() * 1.2)
         self.field.setFont(mono)
@@ -87,7 +88,6 @@ class MarksPane(QFrame):
             self.area.column.addWidget(widget)
         for button in self.readings:
             button.setVisible(False)
-            button.setStyleSheet("text-align:left;")
             self.area.column.addWidget(button)
         self.area.column.addWidget(self.parts)
         self.area.column.addStretch(1)
@@ -103,7 +103,7 @@ class MarksPane(QFrame):
         box.setContentsMargins(0, 2, 0, 2)
         box.addWidget(self.conflict_words)
         box.addLayout(row)
-        self.conflict_words.setProperty("role", "title")
+        self.conflict_words.set_role("title")
         return self.conflict
 
     def _connect(self) -> None:

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 
 from counter.window.outlines.cards import KIND_WORDS
 from counter.window.parts import early, pen
+from counter.window.parts.sizes import high, wide
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QPixmap
@@ -19,6 +20,8 @@ if TYPE_CHECKING:
 
 CARD_ROLE = early.USER_ROLE
 CARD_HEIGHT = 146
+DRAWING_PX = 92  # of a card's height, with its margins
+LONGEST_KIND = max(KIND_WORDS.values(), key=len)
 CARD_LEAST_WIDTH = 166
 FACE_SCALE = 2.3  # pixels a millimetre, the same for every face that fits its box
 SIDE_SCALE = 0.42
@@ -40,22 +43,47 @@ class CardLayout(NamedTuple):
     flag: QRectF
 
 
-def card_layout(rect: QRectF) -> CardLayout:
-    """Return the layout of a card in `rect`; painting, size and tests share it."""
+def card_size(font: QFont) -> QSize:
+    """Return the least size of a card whose words fit in these letters."""
+    words = max(wide(bold_of(font), "GRY10q-3") + wide(small_of(font), f" {LONGEST_KIND}"), CARD_LEAST_WIDTH - 22)
+    return QSize(words + 22, max(CARD_HEIGHT, DRAWING_PX + _words_height(font)))
+
+
+def bold_of(font: QFont) -> QFont:
+    """Return the letters of a card's base."""
+    bold = QFont(font)
+    bold.setPointSizeF(font.pointSizeF() * 1.15)
+    bold.setWeight(QFont.Weight.DemiBold)
+    return bold
+
+
+def small_of(font: QFont) -> QFont:
+    """Return the letters of a card's other words."""
+    return pen.small_font(font, 0.92)
+
+
+def _words_height(font: QFont) -> int:
+    return high(bold_of(font)) + 2 * high(small_of(font)) + 5
+
+
+def card_layout(rect: QRectF, font: QFont) -> CardLayout:
+    """Return the layout of a card in `rect` with letters of `font`; painting, size and tests share it."""
     frame = rect.adjusted(3, 3, -3, -3)
     left, top, width = frame.left() + MARGIN, frame.top() + MARGIN, frame.width() - 2 * MARGIN
-    text_top = frame.bottom() - 58
+    name, line = high(bold_of(font)), high(small_of(font))
+    text_top = frame.bottom() - _words_height(font) - 2
     drawing_height = text_top - top - 2
-    side_width = 44.0
+    side_width, share = 44.0, wide(small_of(font), "> 99 %") + 2
+    foot = text_top + name + line
     return CardLayout(
         frame=frame,
         face=QRectF(left, top, width - side_width - 6, drawing_height),
         side=QRectF(left + width - side_width, top, side_width, drawing_height),
-        name=QRectF(left, text_top, width, 20),
-        words=QRectF(left, text_top + 20, width, 17),
-        bar=QRectF(left, frame.bottom() - 15, width - 48, 6),
-        percent=QRectF(left + width - 46, frame.bottom() - 21, 46, 17),
-        flag=QRectF(left, text_top, width, 18),
+        name=QRectF(left, text_top, width, name),
+        words=QRectF(left, text_top + name, width, line),
+        bar=QRectF(left, foot + line / 2, width - share - 6, 6),
+        percent=QRectF(left + width - share, foot + 2, share, line),
+        flag=QRectF(left, text_top, width, name),
     )
 
 
@@ -82,7 +110,7 @@ class CardDelegate(QStyledItemDelegate):
     ) -> None:
         card: Card = index.data(CARD_ROLE)
         rect = QRectF(option.rect)
-        layout = card_layout(rect)
+        layout = card_layout(rect, option.font)
         painter.save()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         self._frame(painter, layout, self.chosen_row == index.row())
@@ -101,7 +129,7 @@ class CardDelegate(QStyledItemDelegate):
     def _drawings(self, painter: QPainter, layout: CardLayout, card: Card) -> None:
         ratio = painter.device().devicePixelRatio()
         for name, drawing, box, scale in (
-            (f"face {card.base}", card.face, layout.face, FACE_SCALE),
+            (f"face {card.base} {card.face.width_mm:g}", card.face, layout.face, FACE_SCALE),
             (f"side {card.lamp}", card.side, layout.side, SIDE_SCALE),
         ):
             key = (name, self.theme.name, f"{box.width():g}x{box.height():g}", ratio)
@@ -112,18 +140,15 @@ class CardDelegate(QStyledItemDelegate):
             painter.drawPixmap(box.topLeft(), self._painted[key])
 
     def _words(self, painter: QPainter, layout: CardLayout, card: Card, font: QFont) -> None:
-        bold = QFont(font)
-        bold.setPointSizeF(font.pointSizeF() * 1.15)
-        bold.setWeight(QFont.Weight.DemiBold)
-        painter.setFont(bold)
+        painter.setFont(bold_of(font))
         # The painter comes with the palette's ink; quiet words are the same ink, thinned.
         painter.drawText(layout.name, early.LEFT | early.VCENTRE, card.base)
-        painter.setFont(pen.small_font(font, 0.92))
+        painter.setFont(small_of(font))
         if card.kind in KIND_WORDS:
             flag = early.RIGHT | early.VCENTRE
             painter.drawText(layout.flag, flag, KIND_WORDS[card.kind])
         painter.setOpacity(QUIET)
-        painter.drawText(layout.words, early.LEFT, f"{card.watts} · {card.words}")
+        painter.drawText(layout.words, early.LEFT | early.VCENTRE, f"{card.watts} · {card.words}")
         painter.setOpacity(1)
 
     def _likelihood(self, painter: QPainter, layout: CardLayout, card: Card) -> None:

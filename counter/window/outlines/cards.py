@@ -74,9 +74,10 @@ def _card(catalogue: Catalogue, members: list[Candidate], drawn: dict[str, Drawi
     base = catalogue.base_by_name[best.base]
     from counter.outline import face_view, side_view  # not before the first paint, which repaints kept drawings
 
-    face, side = f"face {best.base}", f"side {best.lamp}"
+    tube_mm = lamp.tube_mm.value if lamp.tube_mm is not None and base.mount == "two-ends" else None
+    face, side = f"face {best.base} {tube_mm}", f"side {best.lamp}"
     if face not in drawn:
-        drawn[face] = face_view(base)
+        drawn[face] = face_view(base, tube_mm=tube_mm)
     if side not in drawn:
         drawn[side] = side_view(lamp, base)
     return Card(

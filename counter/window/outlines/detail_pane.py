@@ -9,7 +9,6 @@ from PySide6.QtWidgets import (
     QComboBox,
     QFrame,
     QHBoxLayout,
-    QLabel,
     QPushButton,
     QScrollArea,
     QSizePolicy,
@@ -19,15 +18,23 @@ from PySide6.QtWidgets import (
 from counter.outline import face_doubt, face_view, hold_view, side_view
 from counter.window.outlines.drawing_view import DrawingView, Sketch
 from counter.window.outlines.facts import Difference, Fact, differences, facts_of, lamp_title
+from counter.window.parts import early
+from counter.window.parts.calm import CalmCombo
 from counter.window.parts.row_table import Row, RowTable
+from counter.window.parts.sizes import ems, high
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
-    from counter.catalogue import Catalogue, Lamp
-    from counter.outline import Units
+    from PySide6.QtGui import QResizeEvent
+
+    from counter.catalogue import Base, Catalogue, Lamp
+    from counter.outline import Drawing, Units
     from counter.window.parts.theme import Theme
 
 
-SHORT = 17  # characters that still leave room for the other columns
+WORDS_MOST_PX = 480  # a value and its confidence stand near each other, and near their drawing
+COMPARED = "compared"  # no part of a drawing
+NARROW_EMS, ONE_EMS, TWO_EMS = 56, 70, 120  # letters across, under which things stand below each other
 
 
 class DetailPane(QFrame):
@@ -47,12 +54,12 @@ class DetailPane(QFrame):
         self.other_face, self.other_side = DrawingView(theme), DrawingView(theme, 2.2, 66)
         for one, other in ((self.face, self.other_face), (self.side, self.other_side)):
             one.mate, other.mate = other, one
-        self.title = QLabel()
-        self.watts = QComboBox()
+        self.title = Words()
+        self.watts = CalmCombo()
         self.watts.setAccessibleName("Lamp type on this base")
-        self.compare = QComboBox()
+        self.compare = CalmCombo()
         self.compare.setAccessibleName("Hold beside it")
-        self.compare_words = QLabel("besi&de it")
+        self.compare_words = Words("besi&de it")
         self.compare_words.setBuddy(self.compare)
         self.choose = QPushButton("This is th&e lamp")
         self.choose.setCheckable(True)
@@ -66,12 +73,12 @@ class DetailPane(QFrame):
             combo.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
             combo.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.facts = RowTable(theme)
-        self.tell = QLabel(wordWrap=True)
-        self.hold = QLabel(wordWrap=True)
-        self.why_open = QLabel(wordWrap=True, textFormat=Qt.TextFormat.PlainText)
-        self.why_open.setProperty("role", "title")
+        self.tell = Words(wraps=True)
+        self.hold = Words(wraps=True)
+        self.why_open = Words(wraps=True)
+        self.why_open.set_role("title")
         self.why_open.setVisible(False)
-        self.how = Sketch(theme, 92, 40)
+        self.how = Sketch(theme, 120, 52)
         self._facts: tuple[Fact, ...] = ()
         self._catalogue: Catalogue | None = None
         self._filled_for: tuple[str | None, ...] = ()
@@ -84,13 +91,28 @@ class DetailPane(QFrame):
         self.learn.clicked.connect(lambda: self.teach.emit(self.watts.currentData() or ""))
 
     def _lay_out(self) -> None:
-        self.title.setProperty("role", "title")
-        self.hold.setProperty("role", "quiet")
-        head = QHBoxLayout()
-        head.addWidget(self.title)
-        head.addWidget(self.watts, 1)
-        head.addWidget(self.compare_words)
-        head.addWidget(self.compare, 1)
+        self.title.set_role("title")
+        self.hold.set_role("quiet")
+        box = QVBoxLayout(self)
+        box.setContentsMargins(8, 8, 8, 6)
+        box.setSpacing(4)
+        box.addLayout(self._head())
+        box.addLayout(self._body(), 1)
+        box.addLayout(self._foot())
+        self._show_other(False)
+
+    def _head(self) -> QHBoxLayout:
+        here, there = QHBoxLayout(), QHBoxLayout()
+        here.addWidget(self.title)
+        here.addWidget(self.watts, 1)
+        there.addWidget(self.compare_words)
+        there.addWidget(self.compare, 1)
+        self._top = QHBoxLayout()
+        self._top.addLayout(here, 1)
+        self._top.addLayout(there, 1)
+        return self._top
+
+    def _body(self) -> QHBoxLayout:
         words = QVBoxLayout()
         words.setSpacing(4)
         words.addWidget(self.tell)
@@ -100,28 +122,45 @@ class DetailPane(QFrame):
         holder = QFrame()
         holder.setLayout(words)
         words.setContentsMargins(0, 0, 4, 0)
-        scroll = QScrollArea(widgetResizable=True)
-        scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        scroll.setWidget(holder)
-        self._words = scroll
-        body = QHBoxLayout()
-        body.addWidget(self.face, 5)
-        body.addWidget(self.side, 3)
-        body.addWidget(scroll, 6)
-        body.addWidget(self.other_face, 5)
-        body.addWidget(self.other_side, 3)
-        box = QVBoxLayout(self)
-        box.setContentsMargins(8, 8, 8, 6)
-        box.setSpacing(2)
-        box.addLayout(head)
-        box.addLayout(body, 1)
+        self._words = QScrollArea(widgetResizable=True)
+        self._words.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self._words.setWidget(holder)
+        self._words.setMinimumHeight(high(self.font(), 5))
+        self._words.setMaximumWidth(WORDS_MOST_PX)
+        self._words.setFocusPolicy(Qt.FocusPolicy.NoFocus)  # the facts in it take the keyboard
+        drawings = QHBoxLayout()
+        for view, share in ((self.face, 5), (self.side, 3), (self.other_face, 5), (self.other_side, 3)):
+            drawings.addWidget(view, share)
+        self._middle = QHBoxLayout()
+        self._middle.addLayout(drawings, 4)
+        self._middle.addWidget(self._words, 3)
+        return self._middle
+
+    def _foot(self) -> QHBoxLayout:
         held = QHBoxLayout()
         held.addWidget(self.how)
         held.addWidget(self.hold, 1)
         held.addWidget(self.why_open, 1)
-        held.addWidget(self.choose)
-        box.addLayout(held)
-        self._show_other(False)
+        self._below = QHBoxLayout()
+        self._below.addLayout(held, 1)
+        self._below.addWidget(self.choose)
+        return self._below
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        self._arrange(event.size().width())
+        super().resizeEvent(event)
+
+    def _arrange(self, width: int) -> None:
+        """Let what stands side by side stand below each other where that would cut words."""
+        letters = width / ems(self.font(), 1)
+        has_two = self.other_face.isVisibleTo(self)
+        is_narrow = letters < NARROW_EMS
+        early.set_upright(self._top, is_narrow)
+        early.set_upright(self._below, is_narrow)
+        upright = letters < (TWO_EMS if has_two else ONE_EMS)
+        early.set_upright(self._middle, upright)
+        self._words.setMaximumWidth(16_000 if upright else WORDS_MOST_PX)
+        self.how.setVisible(not is_narrow and self.hold.isVisibleTo(self))
 
     def build(self, catalogue: Catalogue) -> None:
         """Take the catalogue the lamps come from."""
@@ -144,6 +183,10 @@ class DetailPane(QFrame):
         self._show_choices(True)
         found = differences(catalogue, here, there, units) if there is not None else ()
         marked = frozenset(difference.part for difference in found if difference.part)
+        if there is not None:
+            marked |= {COMPARED}  # where nothing differs, nothing is to be marked either
+        for view in (self.face, self.side, self.other_face, self.other_side):
+            view.units = units
         self._show_one(catalogue, here, units, marked)
         if there is not None:
             self._show_second(catalogue, there, units, marked)
@@ -183,18 +226,19 @@ class DetailPane(QFrame):
         self.tell.setText(base.tell)
         self.hold.setText(base.hold)
         self.how.show_drawing(hold_view(base))
-        self.face.show_drawing(face_view(base, full=True, units=units), marked, face_doubt(base))
+        self.face.show_drawing(_face(lamp, base, units), marked, face_doubt(base))
         self.side.show_drawing(side_view(lamp, base, full=True, units=units), marked)
 
     def _show_second(self, catalogue: Catalogue, lamp: Lamp, units: Units, marked: frozenset[str]) -> None:
         base = catalogue.base_of(lamp)
-        self.other_face.show_drawing(face_view(base, full=True, units=units), marked, face_doubt(base))
+        self.other_face.show_drawing(_face(lamp, base, units), marked, face_doubt(base))
         self.other_side.show_drawing(side_view(lamp, base, full=True, units=units), marked)
 
     def _show_other(self, on: bool) -> None:
-        self._words.setMinimumWidth(184 if on else 268)
+        self._words.setMinimumWidth(ems(self.font(), 38))
         self.other_face.setVisible(on)
         self.other_side.setVisible(on)
+        self._arrange(self.width())
 
     def _fill_choices(self, catalogue: Catalogue, here: Lamp, there: Lamp | None, likely: tuple[str, ...]) -> None:
         key = (here.id, there.id if there is not None else None, *likely)
@@ -236,6 +280,10 @@ class DetailPane(QFrame):
         self.theme = theme
         for view in (self.face, self.side, self.other_face, self.other_side, self.how, self.facts):
             view.set_theme(theme)
+
+
+def _face(lamp: Lamp, base: Base, units: Units) -> Drawing:
+    return face_view(base, full=True, units=units, tube_mm=lamp.tube_mm.value if lamp.tube_mm else None)
 
 
 def _fact_rows(facts: tuple[Fact, ...]) -> tuple[Row, ...]:

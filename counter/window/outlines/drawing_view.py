@@ -8,13 +8,15 @@ from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPixmap
 from PySide6.QtWidgets import QWidget
 
+from counter.outline import MM_PER_INCH, length_words
 from counter.window.parts import pen
 
 if TYPE_CHECKING:
-    from counter.outline import Drawing
+    from counter.outline import Drawing, Units
     from counter.window.parts.theme import Theme
 
 BAR_STEPS_MM = (1, 2, 5, 10, 20, 50, 100, 200)
+BAR_STEPS_IN = (0.125, 0.25, 0.5, 1, 2, 4, 8)
 BAR_MOST_PX = 52
 ROOM = (4, 6, -4, -58)  # left, top, right, bottom: the scale bar and the caption stand below
 CAPTION_PX = 30
@@ -30,6 +32,7 @@ class DrawingView(QWidget):
         self.mate: DrawingView | None = None
         self.drawing: Drawing | None = None
         self.caption = ""
+        self.units: Units = "mm"
         self.marked: frozenset[str] = frozenset()
         self._kept: tuple[tuple[object, ...], QPixmap] | None = None
         self.setMinimumSize(least_width, 140)
@@ -64,7 +67,7 @@ class DrawingView(QWidget):
     def _painted(self, drawing: Drawing, view: pen.View) -> QPixmap:
         """Return what was painted last, unless anything it depends on has changed."""
         ratio = self.devicePixelRatioF()
-        key = (view, self.size(), ratio, self.theme.name, drawing, self.marked, self.caption)
+        key = (view, self.size(), ratio, self.theme.name, drawing, self.marked, self.caption, self.units)
         if self._kept is None or self._kept[0] != key:
             made = QPixmap(self.size() * ratio)
             made.setDevicePixelRatio(ratio)
@@ -78,7 +81,8 @@ class DrawingView(QWidget):
         return self._kept[1]
 
     def _scale_bar(self, painter: QPainter, scale: float) -> None:
-        step = max((s for s in BAR_STEPS_MM if s * scale <= BAR_MOST_PX), default=1)
+        unit_mm, steps = (MM_PER_INCH, BAR_STEPS_IN) if self.units == "in" else (1.0, BAR_STEPS_MM)
+        step = unit_mm * max((s for s in steps if s * unit_mm * scale <= BAR_MOST_PX), default=steps[0])
         start = QPointF(6, self.height() - CAPTION_PX - 4)
         end = start + QPointF(step * scale, 0)
         painter.setPen(QPen(QColor(self.theme.muted), 1))
@@ -86,7 +90,7 @@ class DrawingView(QWidget):
         for tick in (start, end):
             painter.drawLine(QLineF(tick, tick - QPointF(0, 4)))
         words = QRectF(start.x(), start.y() - 19, max(end.x() - start.x(), 44), 14)
-        painter.drawText(words, Qt.AlignmentFlag.AlignLeft, f"{step}\N{THIN SPACE}mm")
+        painter.drawText(words, Qt.AlignmentFlag.AlignLeft, length_words(step, self.units))
         if self.caption:
             box = QRectF(6, self.height() - CAPTION_PX, self.width() - 8, CAPTION_PX)
             flags = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop | Qt.TextFlag.TextWordWrap

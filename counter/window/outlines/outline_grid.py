@@ -5,10 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, QSize, Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QListView, QPushButton, QVBoxLayout
+from PySide6.QtGui import QPalette
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QListView, QPushButton, QVBoxLayout
 
-from counter.window.outlines.card_delegate import CARD_HEIGHT, CARD_LEAST_WIDTH, CARD_ROLE, CardDelegate, percent
+from counter.window.outlines.card_delegate import CARD_ROLE, CardDelegate, card_size, percent
 from counter.window.parts import early
+from counter.window.parts.panel import Panel
+from counter.window.parts.sizes import ems
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -19,6 +23,8 @@ if TYPE_CHECKING:
     from counter.window.parts.theme import Theme
 
 SCROLL_BAR_PX = 14
+FOOT_PX, TALLEST_PX = 16, 16_777_215  # the second is Qt's own for no limit
+NARROW_EMS = 66  # in less the tools stand below the title
 FOLD_UNDER = 0.004  # cards below this share are folded away once anything is known
 
 
@@ -57,8 +63,9 @@ class CardView(QListView):
     def resizeEvent(self, event: QResizeEvent) -> None:
         # Always as if the scroll bar were there: one that comes and goes would change the columns with it.
         width = self.width() - SCROLL_BAR_PX
-        columns = max(width // CARD_LEAST_WIDTH, 1)
-        card = QSize(width // columns, CARD_HEIGHT)
+        least = card_size(self.font())
+        columns = max(width // least.width(), 1)
+        card = QSize(width // columns, least.height())
         self.setGridSize(card)
         delegate = self.itemDelegate()
         if isinstance(delegate, CardDelegate):
@@ -66,7 +73,7 @@ class CardView(QListView):
         super().resizeEvent(event)
 
 
-class OutlineGrid(QFrame):
+class OutlineGrid(Panel):
     """Search field, cards, and a line that says how many are folded away."""
 
     picked = Signal(str)
@@ -74,22 +81,23 @@ class OutlineGrid(QFrame):
 
     def __init__(self, theme: Theme) -> None:
         super().__init__()
-        self.setProperty("panel", True)
         self._all: tuple[Card, ...] = ()
         self._chosen: str | None = None
         self._unfolded = False
         self._fresh = True
+        self._fits = False
+        self._is_telling = False  # a highlight set from outside is no hand's
         self.model = CardModel()
         self.delegate = CardDelegate(theme)
         self.view = self._make_view()
         self.filter = QLineEdit(placeholderText="Filter, as 26")
         self.filter.setClearButtonEnabled(True)
         self.filter.setAccessibleName("Filter the outlines")
-        self.filter.setMaximumWidth(260)
-        self.filter.setFixedHeight(30)
-        self.count = QLabel()
-        self.count.setProperty("role", "quiet")
-        self.unfold = QPushButton("Un&fold")
+        self.filter.setMaximumWidth(ems(self.font(), 34))
+        self.filter.setMinimumWidth(ems(self.font(), 14))
+        self.count = Words()
+        self.count.set_role("quiet")
+        self.unfold = QPushButton("Unfold")
         self.unfold.setCheckable(True)
         self.unfold.setFlat(True)
         self._lay_out()
@@ -106,8 +114,10 @@ class OutlineGrid(QFrame):
         view.setUniformItemSizes(True)
         view.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
         view.setProperty("horizontalScrollBarPolicy", early.NO_SCROLL_BAR)
+        view.setProperty("frameShape", early.NO_FRAME)
+        view.viewport().setBackgroundRole(QPalette.ColorRole.AlternateBase)
         view.setAccessibleName("Outlines, likeliest family first")
-        view.selectionModel().currentRowChanged.connect(self._mark)
+        view.selectionModel().currentRowChanged.connect(self._follow)
         view.clicked.connect(self._pick)
         view.activated.connect(self._pick)
         view.setProperty("contextMenuPolicy", early.ASK_FOR_MENU)
@@ -115,19 +125,30 @@ class OutlineGrid(QFrame):
         return view
 
     def _lay_out(self) -> None:
-        title = QLabel("Outlines")
-        title.setProperty("role", "title")
-        top = QHBoxLayout()
-        top.addWidget(title)
-        top.addWidget(self.count)
-        top.addStretch(1)
-        top.addWidget(self.unfold)
-        top.addWidget(self.filter)
+        title = Words("Outlines")
+        title.set_role("title")
+        said, tools = QHBoxLayout(), QHBoxLayout()
+        said.addWidget(title)
+        said.addWidget(self.count)
+        said.addStretch(1)
+        tools.addStretch(1)
+        tools.addWidget(self.unfold)
+        tools.addWidget(self.filter)
+        self._top = top = QHBoxLayout()
+        top.addLayout(said)
+        top.addLayout(tools, 1)
         box = QVBoxLayout(self)
         box.setContentsMargins(8, 8, 8, 8)
         box.addLayout(top)
         box.addWidget(self.view, 1)
         self.setTabOrder(self.filter, self.view)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        is_narrow = event.size().width() < ems(self.font(), NARROW_EMS)
+        early.set_upright(self._top, is_narrow)
+        super().resizeEvent(event)
+        if self._fits:
+            self._fit()
 
     def show_cards(self, cards: Sequence[Card], chosen: str | None = None, *, fresh: bool = True) -> None:
         """Show cards best first; `fresh` says that nothing is known yet, so nothing is folded away."""
@@ -138,6 +159,18 @@ class OutlineGrid(QFrame):
             self._refill()
         self.select(chosen)
 
+    def set_fitting(self, on: bool) -> None:
+        """Be only as tall as the rows of cards, or as tall as there is room."""
+        self._fits = on
+        self._fit()
+
+    def _fit(self) -> None:
+        cards = len(self.model.cards)
+        across = max((self.view.width() - SCROLL_BAR_PX) // card_size(self.font()).width(), 1)
+        rows = max(-(-cards // across), 1)
+        tall = rows * card_size(self.font()).height() + self.view.y() + FOOT_PX
+        self.setMaximumHeight(tall if self._fits else TALLEST_PX)
+
     def say_unreadable(self) -> None:
         """Say that no drawings are coming."""
         self.count.setText("No drawings: the catalogue could not be read.")
@@ -145,20 +178,26 @@ class OutlineGrid(QFrame):
     def _mark(self, now: QModelIndex) -> None:
         self.delegate.chosen_row = now.row()
 
+    def _follow(self, now: QModelIndex) -> None:
+        """Open what the arrows highlight: highlight, drawing and what «This is the lamp» chooses are one."""
+        self._mark(now)
+        if now.isValid() and not self._is_telling:
+            self._pick(now)
+
     def _visible(self) -> tuple[Card, ...]:
         words = self.filter.text().strip().lower().split()
         if words:
             return tuple(card for card in self._all if all(word in _searchable(card) for word in words))
         if self._fresh or self._unfolded:
             return self._all
-        return tuple(card for card in self._all if card.share >= FOLD_UNDER)
+        return tuple(card for card in self._all if card.share >= FOLD_UNDER or card.lamp == self._chosen)
 
     def _refill(self) -> None:
         shown = self._visible()
         self.model.show(shown)
         hidden = len(self._all) - len(shown)
         self.unfold.setVisible(not self._fresh and (hidden > 0 or self._unfolded) and not self.filter.text().strip())
-        self.unfold.setText("&Fold unlikely" if self._unfolded else f"Un&fold {hidden} more")
+        self.unfold.setText("Fold unlikely" if self._unfolded else f"Unfold {hidden} more")
         if not self._all:
             self.count.setText("Laying out the drawings …")
         elif not shown:
@@ -168,6 +207,8 @@ class OutlineGrid(QFrame):
                 "likeliest family first" if not self._fresh else f"all {len(shown)}, nothing looked at yet"
             )
         self.select(self._chosen)
+        if self._fits:
+            self._fit()
 
     def _set_unfolded(self, on: bool) -> None:
         self._unfolded = on
@@ -178,7 +219,9 @@ class OutlineGrid(QFrame):
         self._chosen = lamp
         rows = (row for row, card in enumerate(self.model.cards) if lamp is not None and card.lamp == lamp)
         index = self.model.index(next(rows, -1))
+        self._is_telling = True
         self.view.setCurrentIndex(index)
+        self._is_telling = False
         self._mark(index)  # a reset model forgets its current row without saying so
 
     def set_theme(self, theme: Theme) -> None:

@@ -10,6 +10,7 @@ too, by the way their overloads are told apart; `strokePath` and `fillPath` with
 from __future__ import annotations
 
 from PySide6.QtGui import QBrush, QColor, QPen
+from PySide6.QtWidgets import QBoxLayout
 
 LEFT = 0x1
 RIGHT = 0x2
@@ -26,6 +27,15 @@ USER_ROLE = 0x100
 VERTICAL = 2  # orientation
 NO_SCROLL_BAR = 1  # scroll bar policy
 ASK_FOR_MENU = 3  # context menu policy
+NO_FRAME = 0  # frame shape
+NO_FOCUS = 0  # focus policy
+
+
+def set_upright(box: QBoxLayout, is_upright: bool) -> None:
+    """Let a row stand as a column, or lie down again; its direction's numbers are not the window's first need."""
+    direction = QBoxLayout.Direction.TopToBottom if is_upright else QBoxLayout.Direction.LeftToRight
+    if box.direction() != direction:
+        box.setDirection(direction)
 
 
 def pen(colour: str, width: float = 1.0) -> QPen:

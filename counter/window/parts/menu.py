@@ -22,11 +22,10 @@ def menu_of(window: MainWindow) -> QMenu:
     _choices(window, menu.addMenu("Colours"), COLOURS, window.theme_name, window.set_theme)
     _choices(window, menu.addMenu("Lengths"), LENGTHS, window.units, window.set_units)
     menu.addSeparator()
-    if window.training is not None:
-        menu.addAction("Training\tF4", window.training.enter)
-    menu.addAction("Shop's place …", window.ask_for_place)
-    menu.addAction("Broken lamp\tCtrl+B", window.toggle_broken)
-    menu.addAction("Undo\tCtrl+Z", window.undo)  # the key itself is a shortcut of the window
+    menu.addAction("Training\tF4", window.counter.training.enter)
+    menu.addAction("Shop's place …", window.counter.ask_for_place)
+    menu.addAction("Broken lamp\tCtrl+B", window.counter.toggle_broken)
+    menu.addAction("Undo\tCtrl+Z", window.counter.undo)  # the key itself is a shortcut of the window
     menu.addAction("Close", window.close)
     return menu
 

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
 WIDTHS = {"outline": 1.8, "detail": 1.1, "thin": 0.8, "centre": 0.7, "accent": 2.0}
 ARROW_PX = 6.0
+ON_GLASS = {"glass": "on_glass", "dark-glass": "on_dark_glass"}  # a line that can be seen on its ground
 DOUBT_DASH = [3.5, 2.5]
 CENTRE_DASH = [10.0, 3.0, 2.0, 3.0]
 
@@ -42,10 +43,15 @@ def fitting(drawing: Drawing, rect: QRectF, most: float = 1e9) -> View:
 def paint(
     painter: QPainter, drawing: Drawing, view: View, theme: Theme, marked: frozenset[str] = frozenset()
 ) -> None:
-    """Paint a drawing; parts named in `marked` are drawn in the accent, to show where two bases differ."""
+    """Paint a drawing; parts named in `marked` are drawn in the accent, to show where two bases differ.
+
+    Then nothing else is: a notch that is the same on both would only draw the eye away.
+    """
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     for shape in drawing.shapes:
+        if marked and shape.part not in marked and isinstance(shape, Path) and shape.pen == "accent":
+            shape = shape._replace(pen="outline")
         if isinstance(shape, Path):
             _paint_path(painter, shape, view, theme, shape.part in marked)
         elif isinstance(shape, Disc):
@@ -82,14 +88,18 @@ def _pen(name: str, theme: Theme, dashed: bool, marked: bool) -> QPen:
 def _fill(name: str, theme: Theme, marked: bool = False) -> QBrush:
     if name == "ink":
         return early.brush(theme.accent if marked else theme.ink)
-    return early.brush({"paper": theme.paper, "glass": theme.glass, "tint": theme.tint}[name])
+    fills = {"paper": theme.paper, "glass": theme.glass, "dark-glass": theme.dark_glass, "tint": theme.tint}
+    return early.brush(fills[name])
 
 
 def _lay_down(painter: QPainter, path: QPainterPath, shape: Path | Disc, theme: Theme, marked: bool) -> None:
     if shape.fill != "none":
         painter.fillPath(path, _fill(shape.fill, theme, marked))
     if shape.pen != "none":
-        painter.strokePath(path, _pen(shape.pen, theme, shape.dashed, marked))
+        stroke = _pen(shape.pen, theme, shape.dashed, marked)
+        if not marked and shape.fill in ON_GLASS:
+            stroke.setColor(QColor(getattr(theme, ON_GLASS[shape.fill])))
+        painter.strokePath(path, stroke)
 
 
 def _paint_path(painter: QPainter, shape: Path, view: View, theme: Theme, marked: bool) -> None:
@@ -156,14 +166,13 @@ def _paint_measure(painter: QPainter, shape: Measure, view: View, theme: Theme, 
     start, end = view.point(*shape.start), view.point(*shape.end)
     upright = abs(end.x() - start.x()) < abs(end.y() - start.y())
     off = shape.off_mm * view.scale
-    a, b = (
-        (QPointF(start.x() + off, start.y()), QPointF(end.x() + off, end.y()))
-        if upright
-        else (
-            QPointF(start.x(), start.y() - off),
-            QPointF(end.x(), end.y() - off),
-        )
-    )
+    pick = max if (off > 0) == upright else min
+    if upright:
+        x = pick(start.x(), end.x()) + off
+        a, b = QPointF(x, start.y()), QPointF(x, end.y())
+    else:
+        y = pick(start.y(), end.y()) - off
+        a, b = QPointF(start.x(), y), QPointF(end.x(), y)
     painter.setPen(early.pen(theme.accent if marked else theme.muted, WIDTHS["thin"]))
     painter.drawLine(QLineF(start, a))
     painter.drawLine(QLineF(end, b))

@@ -15,6 +15,7 @@ class ScrollColumn(QScrollArea):
         super().__init__()
         self.setWidgetResizable(True)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus)  # by keys, to scroll; a click that missed stays where it was
         self.setAccessibleName(name)
         self.setMinimumHeight(LEAST_HEIGHT_PX)
         inside = QWidget()

@@ -10,13 +10,14 @@ from PySide6.QtWidgets import (
     QDialog,
     QDialogButtonBox,
     QFormLayout,
-    QLabel,
     QLineEdit,
     QVBoxLayout,
     QWidget,
 )
 
 from counter.window.outlines.facts import NOTCH_WORDS
+from counter.window.parts.calm import CalmCombo
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from counter.window.outlines.facts import Fact
@@ -31,9 +32,9 @@ class SourceDialog(QDialog):
         super().__init__(parent)
         self.setWindowTitle(f"{title}: {fact.what.lower()}")
         self.setMinimumWidth(420)
-        self.source = QLabel(f"{fact.value} · {fact.confidence or 'not known'}\n{fact.source}".strip(), wordWrap=True)
-        self.problem = QLabel(wordWrap=True)
-        self.problem.setProperty("role", "title")
+        self.source = Words(f"{fact.value} · {fact.confidence or 'not known'}\n{fact.source}".strip(), wraps=True)
+        self.problem = Words(wraps=True)
+        self.problem.set_role("title")
         self.problem.setVisible(False)
         self.seen = self._seen(fact)
         self.who, self.how = QLineEdit(who), QLineEdit()
@@ -42,7 +43,7 @@ class SourceDialog(QDialog):
         box.addWidget(self.source)
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
         if fact.address is not None:
-            box.addWidget(QLabel("Confirm it from a lamp in the shop. Your value then counts here instead of ours."))
+            box.addWidget(Words("Confirm it from a lamp in the shop. Your value then counts here instead of ours."))
             form = QFormLayout()
             form.addRow("What you found", self.seen)
             form.addRow("Who looked", self.who)
@@ -56,7 +57,7 @@ class SourceDialog(QDialog):
 
     def _seen(self, fact: Fact) -> QLineEdit | QComboBox:
         if fact.address is not None and fact.address[2] == "face.notches":
-            combo = QComboBox()
+            combo = CalmCombo()
             for look, words in NOTCH_WORDS.items():
                 combo.addItem(words, look)
             return combo

@@ -1,4 +1,4 @@
-"""Colours and type from one table of roles, light and dark."""
+"""Colours from one table of roles: light, dark, and both again with high contrast."""
 
 from __future__ import annotations
 
@@ -6,8 +6,8 @@ from typing import NamedTuple
 
 from PySide6.QtGui import QColor, QGuiApplication, QPalette
 
-GRID = 8  # every gap and margin is a multiple of this, in logical pixels
-TARGET = 36  # the smallest side of anything to press, in logical pixels
+TARGET = 36  # the smallest side of anything a clerk presses, in logical pixels
+SMALL_TARGET = 24  # the smallest side of anything to press at all: WCAG 2.2, 2.5.8
 
 
 class Theme(NamedTuple):
@@ -19,11 +19,15 @@ class Theme(NamedTuple):
     field: str
     ink: str
     muted: str
-    line: str
+    line: str  # around panels: it parts, and says nothing
+    edge: str  # around what can be pressed or typed into: WCAG 2.2, 1.4.11 asks for 3 : 1
     accent: str
     accent_soft: str
     on_accent: str
-    glass: str
+    glass: str  # white glass: a solid body
+    on_glass: str  # lines on it
+    dark_glass: str  # the blue-black filter glass of UV-A lamps
+    on_dark_glass: str
     tint: str
     bar: str
 
@@ -36,10 +40,14 @@ LIGHT = Theme(
     ink="#262320",
     muted="#665F55",
     line="#CFC8BA",
+    edge="#857D70",
     accent="#0B6B64",
     accent_soft="#D3E6E2",
     on_accent="#FFFFFF",
-    glass="#FFFFFF",
+    glass="#DAD5C9",
+    on_glass="#262320",
+    dark_glass="#2E2A57",
+    on_dark_glass="#B9B4E0",
     tint="#E9E3D6",
     bar="#8A8378",
 )
@@ -51,14 +59,44 @@ DARK = Theme(
     ink="#EFE9DE",
     muted="#ADA598",
     line="#433E37",
+    edge="#81796D",
     accent="#57C7BC",
     accent_soft="#1E3F3B",
     on_accent="#10211F",
-    glass="#3A3630",
+    glass="#CFC8BA",
+    on_glass="#211F1C",
+    dark_glass="#3C3775",
+    on_dark_glass="#C9C5EC",
     tint="#35312B",
     bar="#8E8678",
 )
+# Nothing quiet: every line and letter in full ink, for whoever asks their system for it.
+LIGHT_HIGH = LIGHT._replace(
+    name="light, high contrast",
+    desk="#FFFFFF",
+    paper="#FFFFFF",
+    field="#FFFFFF",
+    ink="#000000",
+    muted="#1C1A18",
+    line="#000000",
+    edge="#000000",
+    accent="#00423D",
+    accent_soft="#C4E4DF",
+)
+DARK_HIGH = DARK._replace(
+    name="dark, high contrast",
+    desk="#000000",
+    paper="#000000",
+    field="#000000",
+    ink="#FFFFFF",
+    muted="#E6E2DA",
+    line="#FFFFFF",
+    edge="#FFFFFF",
+    accent="#7FE9DD",
+    accent_soft="#0F4A44",
+)
 THEMES = {"light": LIGHT, "dark": DARK}
+HIGH = {"light": LIGHT_HIGH, "dark": DARK_HIGH}
 
 # The safety colours of ISO 3864 / ANSI Z535, ground and lettering; nothing else in the window may use them.
 SIGNALS: dict[str, tuple[str, str]] = {
@@ -69,14 +107,28 @@ SIGNALS: dict[str, tuple[str, str]] = {
 }
 
 
-def system_theme() -> Theme:
-    """Return the palette nearest to what the system shows."""
-    window = QGuiApplication.palette().color(QPalette.ColorRole.Window)
-    return DARK if window.lightness() < 128 else LIGHT
+def theme_of(choice: str) -> Theme:
+    """Return the palette of a choice: light, dark, or anything else for what the system shows."""
+    name = choice if choice in THEMES else _system_name()
+    return HIGH[name] if _wants_contrast() else THEMES[name]
+
+
+def _system_name() -> str:
+    scheme = QGuiApplication.styleHints().colorScheme().name
+    if scheme == "Unknown":  # a system that does not say: its palette does, as far as anybody changed it
+        window = QGuiApplication.palette().color(QPalette.ColorRole.Window)
+        return "dark" if window.lightness() < 128 else "light"
+    return scheme.lower()
+
+
+def _wants_contrast() -> bool:
+    hints = QGuiApplication.styleHints()  # held by a name: what it lends goes with it
+    accessibility = hints.accessibility()
+    return accessibility.contrastPreference().name == "HighContrast"
 
 
 def palette(theme: Theme) -> QPalette:
-    """Return the theme as a Qt palette, so that stock widgets follow it."""
+    """Return the theme as a Qt palette, which every stock widget and the style follow."""
     made = QPalette()
     roles = QPalette.ColorRole
     for role, colour in (
@@ -85,7 +137,7 @@ def palette(theme: Theme) -> QPalette:
         (roles.Base, theme.field),
         (roles.AlternateBase, theme.paper),
         (roles.Text, theme.ink),
-        (roles.Button, theme.paper),
+        (roles.Button, theme.field),
         (roles.ButtonText, theme.ink),
         (roles.PlaceholderText, theme.muted),
         (roles.Highlight, theme.accent),
@@ -93,58 +145,11 @@ def palette(theme: Theme) -> QPalette:
         (roles.ToolTipBase, theme.field),
         (roles.ToolTipText, theme.ink),
         (roles.Mid, theme.line),
+        (roles.Dark, theme.edge),
+        (roles.Midlight, theme.accent_soft),
         (roles.Link, theme.accent),
     ):
         made.setColor(role, QColor(colour))
-    made.setColor(QPalette.ColorGroup.Disabled, roles.ButtonText, QColor(theme.muted))
-    made.setColor(QPalette.ColorGroup.Disabled, roles.Text, QColor(theme.muted))
+    for role in (roles.ButtonText, roles.Text, roles.WindowText):
+        made.setColor(QPalette.ColorGroup.Disabled, role, QColor(theme.muted))
     return made
-
-
-def sheet(theme: Theme) -> str:
-    """Return the style sheet: flat panels, thin lines, one accent where the hand has chosen."""
-    return f"""
-    QMainWindow, QDialog {{ background: {theme.desk}; }}
-    QWidget {{ color: {theme.ink}; }}
-    QFrame[panel="true"] {{ background: {theme.paper}; border: 1px solid {theme.line}; border-radius: 4px; }}
-    QLabel {{ background: transparent; }}
-    QLabel[role="title"] {{ font-weight: 600; }}
-    QLabel[role="quiet"] {{ color: {theme.muted}; }}
-    QLabel[role="look-next"] {{ color: {theme.accent}; font-weight: 600; }}
-    QToolTip {{ background: {theme.field}; color: {theme.ink}; border: 1px solid {theme.line}; padding: 4px; }}
-    QLineEdit, QPlainTextEdit {{
-        background: {theme.field}; border: 1px solid {theme.line}; border-radius: 3px; padding: 4px 6px;
-        selection-background-color: {theme.accent}; selection-color: {theme.on_accent}; }}
-    QLineEdit:focus, QPlainTextEdit:focus {{
-        border: 2px solid {theme.accent}; padding: 3px 5px; }}
-    QLineEdit[bad="true"] {{ border: 2px solid {theme.ink}; }}
-    QPushButton {{ background: {theme.paper}; border: 1px solid {theme.line}; border-radius: 3px;
-        padding: 6px 12px; min-height: 22px; }}
-    QPushButton:hover {{ border-color: {theme.accent}; }}
-    QPushButton:focus {{ border: 2px solid {theme.accent}; padding: 5px 11px; }}
-    QPushButton:checked {{ background: {theme.accent_soft}; border-color: {theme.accent}; }}
-    QPushButton:disabled {{ color: {theme.muted}; }}
-    QPushButton[flat="true"] {{ border: 1px solid transparent; background: transparent; padding: 2px 6px; }}
-    QPushButton[flat="true"]:hover, QPushButton[flat="true"]:focus {{ border-color: {theme.accent}; }}
-    QListView, QScrollArea, QScrollArea > QWidget > QWidget {{ background: {theme.paper}; border: 0; outline: 0; }}
-    QSplitter::handle {{ background: {theme.desk}; }}
-    QScrollBar:vertical {{ background: transparent; width: 10px; margin: 0; }}
-    QScrollBar::handle:vertical {{ background: {theme.line}; border-radius: 4px; min-height: 32px; margin: 1px; }}
-    QScrollBar::add-line, QScrollBar::sub-line, QScrollBar::add-page, QScrollBar::sub-page {{
-        background: none; border: 0; }}
-    QMenu {{ background: {theme.field}; border: 1px solid {theme.line}; }}
-    QMenu::item {{ padding: 6px 20px; }}
-    QMenu::item:selected {{ background: {theme.accent_soft}; color: {theme.ink}; }}
-    QComboBox QAbstractItemView {{ background: {theme.field}; border: 1px solid {theme.line};
-        selection-background-color: {theme.accent_soft}; selection-color: {theme.ink}; }}
-    QCheckBox {{ spacing: 6px; min-height: 24px; }}
-    QLabel[role="verdict"] {{ font-weight: 700; border: 1px dashed {theme.ink}; border-radius: 2px; padding: 0 6px; }}
-    QLabel[role="verdict"][firm="true"] {{ color: {theme.accent}; border: 1px solid {theme.accent}; }}
-    QTabBar::tab {{ padding: 6px 10px; min-height: 22px; color: {theme.muted}; border: 0;
-        border-bottom: 2px solid transparent; }}
-    QTabBar::tab:selected {{ color: {theme.ink}; font-weight: 600; border-bottom: 2px solid {theme.accent}; }}
-    QTabBar::tab:hover {{ color: {theme.ink}; }}
-    QTabBar::tab:selected:focus {{ background: {theme.accent_soft}; }}
-    QTabWidget::pane {{ border: 0; }}
-    QTabWidget > QStackedWidget, QTabWidget > QStackedWidget > QWidget {{ background: {theme.paper}; }}
-    """

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from html import escape
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from counter.window.answer_bar import SignalChip
 from counter.window.outlines.facts import CONFIDENCE_WORDS
 from counter.window.parts.scroll_column import LEAST_HEIGHT_PX
-from counter.window.parts.wrap_label import WrapLabel
+from counter.window.parts.words import Words
+from counter.window.side.ask_row import AskRow
 
 if TYPE_CHECKING:
     from counter.catalogue import Catalogue
@@ -34,12 +34,12 @@ class CautionCard(QFrame):
         self.setProperty("panel", True)
         self.rule = ""
         self.chip = SignalChip()
-        self.says, self.why, self.do, self.source = (WrapLabel() for _ in range(4))
+        self.says, self.why, self.do, self.source = (Words(wraps=True) for _ in range(4))
         self.learn = QPushButton("teach me")
         self.learn.setFlat(True)
         self.learn.clicked.connect(lambda: self.teach.emit(self.rule))
-        self.says.setProperty("role", "title")
-        self.source.setProperty("role", "quiet")
+        self.says.set_role("title")
+        self.source.set_role("quiet")
         head = QHBoxLayout()
         head.addWidget(self.chip, 0, Qt.AlignmentFlag.AlignVCenter)
         head.addStretch(1)
@@ -77,18 +77,18 @@ class CautionsPane(QFrame):
     """Cautions, strictest first, and what to ask the customer; cards are kept and filled again, never rebuilt."""
 
     ask_pressed = Signal(str)
+    answered = Signal(object)
     teach = Signal(str)
 
     def __init__(self) -> None:
         super().__init__()
-        self.empty = QLabel(QUIET_WHEN_EMPTY, wordWrap=True)
-        self.empty.setProperty("role", "quiet")
+        self.empty = Words(QUIET_WHEN_EMPTY, wraps=True)
+        self.empty.set_role("quiet")
         self.cards: list[CautionCard] = []
-        self.asks = QLabel(textFormat=Qt.TextFormat.RichText, wordWrap=True)
-        self.asks.setTextInteractionFlags(
-            Qt.TextInteractionFlag.LinksAccessibleByMouse | Qt.TextInteractionFlag.LinksAccessibleByKeyboard
-        )
-        self.asks.linkActivated.connect(self.ask_pressed)
+        self.asks = [AskRow() for _ in range(MOST_ASKS)]
+        for ask in self.asks:
+            ask.pressed.connect(self.ask_pressed)
+            ask.answered.connect(self.answered)
         self._shown: object = None
         self._cautions: tuple[Caution, ...] = ()
         self._rest = QTimer(self, singleShot=True, interval=REST_MS)
@@ -100,13 +100,15 @@ class CautionsPane(QFrame):
         column.setContentsMargins(0, 0, 4, 0)
         column.setSpacing(6)
         column.addWidget(self.empty)
-        column.addWidget(self.asks)
+        for one in self.asks:
+            column.addWidget(one)
         column.addLayout(self._cards_box)
         column.addStretch(1)
         self.area = QScrollArea(widgetResizable=True)
         self.area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.area.setMinimumHeight(LEAST_HEIGHT_PX)
         self.area.setWidget(inside)
+        self.area.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.area.setAccessibleName("Cautions")
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 4, 0, 0)
@@ -144,10 +146,5 @@ class CautionsPane(QFrame):
                 card.show_caution(cautions[i], self._sources.get(cautions[i].source, ""))
 
     def _show_asks(self, asks: tuple[Ask, ...]) -> None:
-        rows = "".join(
-            f'<p style="margin:2px 0">? <a href="{escape(ask.about)}">{escape(ask.question)}</a></p>'
-            for ask in asks[:MOST_ASKS]
-        )
-        self.asks.setToolTip("\n".join(ask.why for ask in asks[:MOST_ASKS]))
-        self.asks.setText(rows)
-        self.asks.setVisible(bool(rows))
+        for at, row in enumerate(self.asks):
+            row.show_ask(asks[at] if at < len(asks) else None)

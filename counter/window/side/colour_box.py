@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from counter.window.outlines.facts import CONFIDENCE_WORDS
 from counter.window.parts.swatch import Swatch
+from counter.window.parts.words import Words
 from counter.window.side.note_list import words_label
 
 if TYPE_CHECKING:
@@ -69,7 +70,7 @@ class ColourBox(QWidget):
         self.lamp, self.room = ColourCard(theme), ColourCard(theme)
         self.title = words_label(role="title")
         self.title.setToolTip(MIRED_TIP)
-        self.rows: list[tuple[Swatch, tuple[QLabel, QLabel, QLabel]]] = []
+        self.rows: list[tuple[Swatch, tuple[Words, Words, Words]]] = []
         self._grid = QGridLayout()
         self._grid.setHorizontalSpacing(12)
         self._grid.setVerticalSpacing(4)
@@ -96,7 +97,7 @@ class ColourBox(QWidget):
                 _show_match(swatch, labels, notes.matches[i])
 
     def _add_row(self) -> None:
-        swatch, labels = Swatch(self.theme, SMALL), (QLabel(), QLabel(), QLabel())
+        swatch, labels = Swatch(self.theme, SMALL), (Words(), Words(), Words())
         labels[1].setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         labels[1].setToolTip(MIRED_TIP)
         at = len(self.rows)
@@ -112,7 +113,7 @@ class ColourBox(QWidget):
             swatch.update()
 
 
-def _show_match(swatch: Swatch, labels: tuple[QLabel, QLabel, QLabel], match: ColourMatch) -> None:
+def _show_match(swatch: Swatch, labels: tuple[Words, Words, Words], match: ColourMatch) -> None:
     swatch.show_colour(match.srgb, match.code)
     labels[0].setText(match.code)
     labels[1].setText(f"{match.difference_mired:.0f} mired")

@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QGridLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from counter.window.outlines.facts import CONFIDENCE_WORDS
+from counter.window.parts.words import Words
 from counter.window.side.note_list import words_label
 from counter.window.side.uv_curve import UvCurve
 
@@ -25,7 +26,7 @@ class ExposureBox(QWidget):
         super().__init__()
         self.says, self.notes = words_label(), words_label(role="quiet")
         self.curve = UvCurve(theme)
-        self.rows: list[tuple[QLabel, QLabel, QLabel]] = []
+        self.rows: list[tuple[Words, Words, Words]] = []
         self._grid = QGridLayout()
         self._grid.setHorizontalSpacing(12)
         self._grid.setVerticalSpacing(2)
@@ -82,9 +83,8 @@ class ExposureBox(QWidget):
                 labels[2].setText(row.says + ("" if row.valid else ", rough: too near"))
 
     def _add_row(self) -> None:
-        labels = (QLabel(), QLabel(), QLabel())
+        labels = (Words(), Words(), Words(role="title"))
         labels[1].setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        labels[2].setProperty("role", "title")
         for column, label in enumerate(labels):
             self._grid.addWidget(label, len(self.rows), column)
         self.rows.append(labels)

@@ -5,10 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from counter.window.outlines.facts import CONFIDENCE_WORDS
+from counter.window.parts.calm import CalmCombo
 from counter.window.parts.scroll_column import ScrollColumn
+from counter.window.parts.words import Words
 from counter.window.side.note_list import Note, NoteList, words_label
 
 if TYPE_CHECKING:
@@ -31,7 +33,7 @@ class LawPane(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.place = QComboBox()
+        self.place = CalmCombo()
         self.place.setAccessibleName("The shop's place")
         self.broken = QPushButton("Broken lamp")
         self.broken.setCheckable(True)
@@ -48,7 +50,7 @@ class LawPane(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        caption = QLabel("Shop in")
+        caption = Words("Shop in")
         caption.setBuddy(self.place)
         head = QHBoxLayout()
         head.setContentsMargins(0, 0, 6, 0)

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -26,8 +27,8 @@ class NoteRow(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.head, self.text, self.quiet = (words_label() for _ in range(3))
-        self.head.setProperty("role", "title")
-        self.quiet.setProperty("role", "quiet")
+        self.head.set_role("title")
+        self.quiet.set_role("quiet")
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(1)
@@ -42,12 +43,9 @@ class NoteRow(QWidget):
         self.setToolTip(note.tip)
 
 
-def words_label(words: str = "", role: str = "") -> QLabel:
+def words_label(words: str = "", role: str = "") -> Words:
     """Return a label for plain words that wrap; nothing in them is taken for markup."""
-    label = QLabel(words, wordWrap=True, textFormat=Qt.TextFormat.PlainText)
-    if role:
-        label.setProperty("role", role)
-    return label
+    return Words(words, role, wraps=True)
 
 
 class NoteList(QWidget):

@@ -4,16 +4,51 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtCore import QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QFont, QPainter, QPalette, QPen
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from counter.window.answer_bar import STAMP_WORDS, SignalChip
+from counter.window.parts.sizes import high, wide
+from counter.window.parts.words import Words
 from counter.window.side.note_list import words_label
 
 if TYPE_CHECKING:
+    from PySide6.QtGui import QPaintEvent
+
     from counter.fit import Caution, Replacement
 
-VERDICT_HEIGHT_PX = 24
+
+class VerdictTag(Words):
+    """The verdict in a small frame: a firm one in the accent, one that asks first in dashes."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        font = QFont(self.font())
+        font.setWeight(QFont.Weight.Bold)
+        self.setFont(font)
+        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+        self.is_firm = False
+
+    def show_verdict(self, verdict: str) -> None:
+        """Show a verdict."""
+        self.is_firm = verdict == "sell"
+        self.setForegroundRole(QPalette.ColorRole.Link if self.is_firm else QPalette.ColorRole.WindowText)
+        self.setText(STAMP_WORDS[verdict])
+
+    def sizeHint(self) -> QSize:
+        return QSize(wide(self.font(), self.text()) + 14, high(self.font()) + 6)
+
+    def minimumSizeHint(self) -> QSize:
+        return self.sizeHint()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        colour = self.palette().color(self.foregroundRole())
+        painter.setPen(QPen(colour, 1, Qt.PenStyle.SolidLine if self.is_firm else Qt.PenStyle.DashLine))
+        painter.drawRoundedRect(QRectF(self.rect()).adjusted(0.5, 0.5, -0.5, -0.5), 2, 2)
+        painter.drawText(self.rect(), Qt.AlignmentFlag.AlignCenter, self.text())
+        painter.end()
 
 
 class CautionLine(QWidget):
@@ -44,9 +79,7 @@ class ReplacementCard(QFrame):
         super().__init__()
         self.setProperty("panel", True)
         self.lamp = ""
-        self.verdict = QLabel()
-        self.verdict.setProperty("role", "verdict")
-        self.verdict.setFixedHeight(VERDICT_HEIGHT_PX)
+        self.verdict = VerdictTag()
         self.title, self.reason = words_label(role="title"), words_label()
         self.hold = QPushButton("hold beside")
         self.hold.setProperty("flat", True)
@@ -67,9 +100,7 @@ class ReplacementCard(QFrame):
     def show_replacement(self, one: Replacement, in_hand: str | None) -> None:
         """Show a replacement; the lamp in hand is not held beside itself."""
         self.lamp = one.lamp or ""
-        self.verdict.setText(STAMP_WORDS[one.verdict])
-        self.verdict.setProperty("firm", one.verdict == "sell")
-        self.verdict.style().polish(self.verdict)
+        self.verdict.show_verdict(one.verdict)
         self.title.setText(one.title)
         self.reason.setText(one.reason)
         self.hold.setVisible(bool(self.lamp) and self.lamp != in_hand)

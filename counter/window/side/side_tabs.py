@@ -4,15 +4,20 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QTabWidget, QVBoxLayout, QWidget
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QTabBar, QTabWidget, QVBoxLayout, QWidget
 
+from counter.window.parts import early
+from counter.window.parts.sizes import ems
+from counter.window.parts.words import Words
 from counter.window.side.cautions_pane import CautionsPane
 from counter.window.side.instead_pane import InsteadPane
 from counter.window.side.law_pane import LawPane
 from counter.window.side.light_pane import LightPane
 
 if TYPE_CHECKING:
+    from PySide6.QtGui import QResizeEvent
+
     from counter.catalogue import Catalogue
     from counter.desk import Assessment, Case
     from counter.window.parts.theme import Theme
@@ -23,6 +28,21 @@ TABS = (
     ("Light", "Exposure in front of UV lamps; the colour of others"),
     ("Law", "Law and disposal where the shop is; broken lamps"),
 )
+INSTEAD = 1
+BESIDE_EMS = 76  # letters across from which two panes stand side by side
+COUNTED, WIDEST_COUNT = ("Cautions", "Instead"), 88
+
+
+class SteadyTabs(QTabBar):
+    """Tabs as wide as with the longest count, so that none moves as counts come and go."""
+
+    def tabSizeHint(self, index: int) -> QSize:
+        size = super().tabSizeHint(index)
+        name = self.tabText(index).split(" · ")[0]
+        if name in COUNTED:
+            widest = self.fontMetrics().horizontalAdvance(_counted(name, WIDEST_COUNT))
+            size.setWidth(size.width() + widest - self.fontMetrics().horizontalAdvance(self.tabText(index)))
+        return size
 
 
 class SideTabs(QFrame):
@@ -34,21 +54,30 @@ class SideTabs(QFrame):
         self.cautions, self.instead = CautionsPane(), InsteadPane()
         self.light, self.law = LightPane(theme), LawPane()
         self.tabs = QTabWidget()
+        self.tabs.setTabBar(SteadyTabs())
         self.tabs.setDocumentMode(True)
         self.tabs.tabBar().setDrawBase(False)
         self.tabs.tabBar().setExpanding(False)
         self.tabs.tabBar().setUsesScrollButtons(False)
         self.tabs.tabBar().setElideMode(Qt.TextElideMode.ElideNone)
         self.tabs.setAccessibleName("Cautions, instead, light, law")
-        panes: tuple[QWidget, ...] = (self.cautions, self.instead, self.light, self.law)
-        for i, (pane, (name, tip)) in enumerate(zip(panes, TABS, strict=True)):
+        self._panes: tuple[QWidget, ...] = (self.cautions, self.instead, self.light, self.law)
+        for pane, (name, _) in zip(self._panes, TABS, strict=True):
             self.tabs.addTab(pane, name)
-            self.tabs.setTabToolTip(i, f"{tip} (Ctrl+{i + 1})")
+        self._name_tabs()
         self.tabs.currentChanged.connect(self._fill)
         self._shown: tuple[Assessment, Case] | None = None
-        box = QVBoxLayout(self)
-        box.setContentsMargins(8, 2, 4, 8)
-        box.addWidget(self.tabs)
+        self._beside = QFrame()
+        self._beside_box = QVBoxLayout(self._beside)
+        self._beside_box.setContentsMargins(8, 0, 0, 0)
+        self._beside_title = Words("Instead", "title")
+        self._beside_box.addWidget(self._beside_title)
+        self._beside.hide()
+        self.is_wide = False
+        self._row = QHBoxLayout(self)
+        self._row.setContentsMargins(8, 2, 4, 8)
+        self._row.addWidget(self.tabs, 1)
+        self._row.addWidget(self._beside, 1)
 
     def build(self, catalogue: Catalogue) -> None:
         """Take what the panes show from the catalogue."""
@@ -60,16 +89,32 @@ class SideTabs(QFrame):
         """Show an assessment in the tab in view; the others follow when they are opened."""
         self._shown = (found, case)
         offered = sum(one.verdict != "do not sell" for one in found.replacements)
-        for at, words in ((0, _counted("Cautions", len(found.cautions))), (1, _counted("Instead", offered))):
-            if self.tabs.tabText(at) != words:  # Qt lays the strip out anew even for the same words
-                self.tabs.setTabText(at, words)
+        self._count(self.cautions, _counted("Cautions", len(found.cautions)))
+        self._count(self.instead, _counted("Instead", offered))
+        self._beside_title.setText(_counted("Instead", offered))
         self._fill()
+
+    def show_nothing(self) -> None:
+        """Take every answer away: none can be given."""
+        self._shown = None
+        self._count(self.cautions, "Cautions")
+        self._count(self.instead, "Instead")
+        self.cautions.show_cautions((), ())
+        self.instead.show_replacements((), None)
+        self.light.show_light(None)
+
+    def _count(self, pane: QWidget, words: str) -> None:
+        at = self.tabs.indexOf(pane)
+        if at >= 0 and self.tabs.tabText(at) != words:  # Qt lays the strip out anew even for the same words
+            self.tabs.setTabText(at, words)
 
     def _fill(self) -> None:
         if self._shown is None:
             return
         found, case = self._shown
         shown = self.tabs.currentWidget()
+        if self.is_wide:
+            self.instead.show_replacements(found.replacements, found.lamp)
         if shown is self.cautions:
             self.cautions.show_cautions(found.cautions, found.asks)
         elif shown is self.instead:
@@ -79,9 +124,44 @@ class SideTabs(QFrame):
         elif found.law is not None:
             self.law.show_law(found.law, case.broken)
 
+    def set_wide(self, is_wide: bool) -> None:
+        """Show what may go in instead beside the cautions, or as one of the tabs."""
+        if is_wide == self.is_wide:
+            return
+        self.is_wide = is_wide
+        if is_wide:
+            self.tabs.removeTab(INSTEAD)
+            self._beside_box.addWidget(self.instead, 1)
+        else:
+            self.tabs.insertTab(INSTEAD, self.instead, TABS[INSTEAD][0])
+        self.instead.show()
+        self._beside.setVisible(is_wide)
+        self._name_tabs()
+        self._fill()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Stand the two below each other where the column is high rather than wide."""
+        early.set_upright(self._row, event.size().width() < ems(self.font(), BESIDE_EMS))
+        super().resizeEvent(event)
+
+    def _name_tabs(self) -> None:
+        for pane, (name, tip) in zip(self._panes, TABS, strict=True):
+            at = self.tabs.indexOf(pane)
+            if at >= 0:
+                self.tabs.setTabToolTip(at, f"{tip} (Ctrl+{self._panes.index(pane) + 1})")
+                if not self.tabs.tabText(at):
+                    self.tabs.setTabText(at, name)
+
+    def open_first(self) -> None:
+        """Bring the cautions to the front, and leave the keyboard where it is."""
+        self.tabs.setCurrentIndex(0)
+
     def open(self, at: int) -> None:
         """Bring a tab to the front, by its place from 0, and the keyboard to it."""
-        self.tabs.setCurrentIndex(at)
+        if self.is_wide and self._panes[at] is self.instead:
+            self.instead.setFocus(Qt.FocusReason.ShortcutFocusReason)
+            return
+        self.tabs.setCurrentWidget(self._panes[at])
         self.tabs.tabBar().setFocus(Qt.FocusReason.ShortcutFocusReason)
 
     def set_theme(self, theme: Theme) -> None:

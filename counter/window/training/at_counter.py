@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton
+
+from counter.window.parts.words import Words
 
 HEIGHT_PX = 36
 
@@ -18,8 +20,8 @@ class AtCounterLine(QFrame):
         self.name = ""
         self.about = ""  # the case asked about; what was answered or put off is not asked again
         self._done: set[str] = set()
-        self.words = QLabel()
-        self.words.setProperty("role", "quiet")
+        self.words = Words()
+        self.words.set_role("quiet")
         self.keep, self.no = QPushButton("Yes, into the deck"), QPushButton("No")
         for button in (self.keep, self.no):
             button.setProperty("flat", True)

@@ -5,13 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import (
     QAbstractItemView,
-    QComboBox,
     QFrame,
     QHBoxLayout,
     QHeaderView,
-    QLabel,
     QPushButton,
     QTableWidget,
     QTableWidgetItem,
@@ -19,7 +18,9 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from counter.window.parts.calm import CalmCombo
 from counter.window.parts.theme import TARGET
+from counter.window.parts.words import Words
 from counter.window.training.results_pane import ResultsPane
 
 if TYPE_CHECKING:
@@ -29,12 +30,6 @@ HEADS = ("Name", "Answers", "Due now", "In 7 days", "Ready for", "Learns first",
 NUMBERS = (1, 2, 3)
 LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
-TABLE_SHEET = """
-    QTableWidget { border: 0; background: palette(alternate-base); }
-    QTableWidget::item { padding: 0 5px; }
-    QHeaderView::section { background: palette(alternate-base); color: palette(placeholder-text); border: 0;
-        border-bottom: 1px solid palette(mid); padding: 4px 8px; }
-"""
 ID = Qt.ItemDataRole.UserRole
 
 
@@ -47,8 +42,8 @@ class BoardPage(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.table, self.results = QTableWidget(0, len(HEADS)), ResultsPane()
-        self.family, self.give = QComboBox(), QPushButton("Learn this first")
-        self.given = QLabel(wordWrap=True)
+        self.family, self.give = CalmCombo(), QPushButton("Learn this first")
+        self.given = Words(wraps=True)
         self._rows: tuple[Row, ...] = ()
         self.family.setMinimumHeight(TARGET)
         self.family.setAccessibleName("Family to learn first")
@@ -70,7 +65,8 @@ class BoardPage(QWidget):
         table.setTabKeyNavigation(False)
         table.setShowGrid(False)
         table.verticalHeader().setDefaultSectionSize(TARGET)
-        table.setStyleSheet(TABLE_SHEET)
+        table.setFrameShape(QFrame.Shape.NoFrame)
+        table.setBackgroundRole(QPalette.ColorRole.AlternateBase)
         table.setAccessibleName("Who stands where")
         head = table.horizontalHeader()
         head.setHighlightSections(False)
@@ -82,10 +78,10 @@ class BoardPage(QWidget):
         top, assign = QFrame(), QFrame()
         for panel in (top, assign):
             panel.setProperty("panel", True)
-        title, learn = QLabel("Who stands where"), QLabel("Learn first")
+        title, learn = Words("Who stands where"), Words("Learn first")
         for label in (title, learn):
-            label.setProperty("role", "title")
-        self.given.setProperty("role", "quiet")
+            label.set_role("title")
+        self.given.set_role("quiet")
         box = QVBoxLayout(top)
         box.setContentsMargins(16, 12, 16, 12)
         box.addWidget(title)

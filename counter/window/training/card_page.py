@@ -6,9 +6,10 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFont, QKeyEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from counter.window.parts.scroll_column import ScrollColumn
+from counter.window.parts.words import Words
 from counter.window.training.card_picture import CardPicture
 from counter.window.training.card_views import after, before
 from counter.window.training.choices import Choices
@@ -35,8 +36,8 @@ class CardPage(QWidget):
         self.card: Card | None = None
         self._catalogue: Catalogue | None = None
         self.picture, self.choices, self.reason = CardPicture(theme), Choices(theme), ReasonBox(theme)
-        self.kind, self.question = QLabel(), QLabel(wordWrap=True)
-        self.kind.setProperty("role", "quiet")
+        self.kind, self.question = Words(), Words(wraps=True)
+        self.kind.set_role("quiet")
         self.unknown = QPushButton("0   I do not know")
         self.next = QPushButton("Next card  Enter")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)

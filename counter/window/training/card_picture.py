@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from counter.window.outlines.drawing_view import DrawingView
+from counter.window.parts.words import Words
 from counter.window.training.code_parts import CodeParts
 from counter.window.training.looks_seen import LooksSeen
 
@@ -27,7 +28,7 @@ class CardPicture(QFrame):
         self.other_face, self.other_side = DrawingView(theme, FACE_MOST), DrawingView(theme, SIDE_MOST, 80)
         # To the first one's scale, so that what is wider is drawn wider; the first never changes when a second comes.
         self.other_face.mate, self.other_side.mate = self.face, self.side
-        self.words = QLabel(wordWrap=True)
+        self.words = Words(wraps=True)
         self.words.setMinimumHeight(2 * self.words.fontMetrics().lineSpacing())
         self.code, self.looks = CodeParts(theme), LooksSeen(theme)
         drawings = QWidget()

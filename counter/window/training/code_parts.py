@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from html import escape
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QFont
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from counter.window.marks.code_strip import CodeStrip
 from counter.window.outlines.drawing_view import DrawingView
+from counter.window.parts.row_table import Row, RowTable
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from counter.window.parts.theme import Theme
@@ -30,8 +31,8 @@ class CodeParts(QWidget):
         large = QFont(self.font())
         large.setPointSizeF(large.pointSizeF() * POINTS_MORE)
         self.strip.setFont(large)
-        self.asked = QLabel()
-        self.parts = QLabel(textFormat=Qt.TextFormat.RichText, wordWrap=True, alignment=Qt.AlignmentFlag.AlignTop)
+        self.asked = Words()
+        self.parts = RowTable(theme, mono=True, bold_middle=False)
         self.face, self.side = DrawingView(theme, 6.0), DrawingView(theme, 2.2, 80)
         drawings = QHBoxLayout()
         drawings.addWidget(self.face, 5)
@@ -41,19 +42,15 @@ class CodeParts(QWidget):
         box.setSpacing(12)
         box.addWidget(self.strip)
         box.addWidget(self.asked)
-        box.addWidget(self.parts, 3)
+        box.addWidget(self.parts)
+        box.addStretch(3)
         box.addLayout(drawings, 4)
 
     def show_code(self, shown: Shown) -> None:
         """Show a code, with its parts once they are no secret any more."""
         self.strip.show_reading(shown.code, shown.spans)
         self.asked.setText(f"the part asked about: {shown.bracket}" if shown.bracket else "")
-        rows = "".join(
-            f'<tr><td style="padding-right:16px"><b>{escape(span.text)}</b></td><td>{escape(span.means)}</td></tr>'
-            for span in shown.spans
-            if span.means
-        )
-        self.parts.setText(f'<table cellspacing="0" cellpadding="2">{rows}</table>' if rows else "")
+        self.parts.show_rows(tuple(Row(span.text, span.means) for span in shown.spans if span.means))
         figure = shown.second
         self.face.show_drawing(figure.face if figure else None, caption=figure.caption if figure else "")
         self.side.show_drawing(figure.side if figure else None)
@@ -62,5 +59,6 @@ class CodeParts(QWidget):
         """Repaint in another palette."""
         self.strip.theme = theme
         self.strip.update()
+        self.parts.set_theme(theme)
         self.face.set_theme(theme)
         self.side.set_theme(theme)

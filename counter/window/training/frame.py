@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QHBoxLayout,
-    QLabel,
     QMainWindow,
     QPushButton,
     QStackedWidget,
@@ -16,6 +15,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from counter.window.parts.words import Words
 from counter.window.training.board_page import BoardPage
 from counter.window.training.card_page import CardPage
 from counter.window.training.people_pane import PeoplePane
@@ -41,8 +41,8 @@ class RoomFrame(QMainWindow):
         self.people, self.start = PeoplePane(), StartPane(theme)
         self.standing, self.board = StandingPage(theme), BoardPage()
         self.cards, self.summary, self.bar = CardPage(theme), SummaryPage(), RoundBar(theme)
-        self.said = QLabel(wordWrap=True)
-        self.said.setProperty("role", "title")
+        self.said = Words(wraps=True)
+        self.said.set_role("title")
         self._lay_out()
         self.show_page(PRACTICE)
 

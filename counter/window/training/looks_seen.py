@@ -6,9 +6,10 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QFont
-from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QGridLayout, QVBoxLayout, QWidget
 
 from counter.window.outlines.drawing_view import Sketch
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from counter.window.parts.theme import Theme
@@ -25,7 +26,7 @@ class SeenBox(QFrame):
         super().__init__()
         self.setProperty("panel", True)
         self.setFixedHeight(176)
-        self.title, self.value = QLabel(), QLabel(wordWrap=True)
+        self.title, self.value = Words(), Words(wraps=True)
         self.icon = Sketch(theme, *ICON_PX)
         large = QFont(self.font())
         large.setPointSizeF(large.pointSizeF() * 1.15)
@@ -56,8 +57,8 @@ class LooksSeen(QWidget):
         super().__init__()
         self.theme = theme
         self.boxes: list[SeenBox] = []
-        self.none = QLabel("Nothing is known yet.")
-        self.none.setProperty("role", "quiet")
+        self.none = Words("Nothing is known yet.")
+        self.none.set_role("quiet")
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setSpacing(8)

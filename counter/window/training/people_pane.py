@@ -8,7 +8,6 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
-    QLabel,
     QLineEdit,
     QListWidget,
     QListWidgetItem,
@@ -18,6 +17,7 @@ from PySide6.QtWidgets import (
 )
 
 from counter.window.parts.theme import TARGET
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from counter.training import Trainee
@@ -44,7 +44,7 @@ class PeoplePane(QFrame):
         self.name.setPlaceholderText("a new name")
         self.name.setMaxLength(60)
         self.add, self.remove = QPushButton("Add"), QPushButton("Remove with all records…")
-        self.problem = QLabel(wordWrap=True)
+        self.problem = Words(wraps=True)
         self.list.currentItemChanged.connect(lambda: self.picked.emit(self.current()))
         self.add.clicked.connect(self._add)
         self.name.returnPressed.connect(self._add)
@@ -52,9 +52,9 @@ class PeoplePane(QFrame):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        title, privacy = QLabel("Who is learning"), QLabel(PRIVACY, wordWrap=True)
-        title.setProperty("role", "title")
-        privacy.setProperty("role", "quiet")
+        title, privacy = Words("Who is learning"), Words(PRIVACY, wraps=True)
+        title.set_role("title")
+        privacy.set_role("quiet")
         row = QHBoxLayout()
         row.addWidget(self.name, 1)
         row.addWidget(self.add)

@@ -6,9 +6,10 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from counter.window.answer_bar import SignalChip
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from counter.window.parts.theme import Theme
@@ -56,9 +57,10 @@ class ReasonBox(QFrame):
     def __init__(self, theme: Theme) -> None:
         super().__init__()
         self.stamp, self.chip = OutcomeStamp(theme), SignalChip()
-        self.note = QLabel()
-        self.note.setProperty("role", "quiet")
-        self.why = QLabel(wordWrap=True, alignment=Qt.AlignmentFlag.AlignTop)
+        self.note = Words()
+        self.note.set_role("quiet")
+        self.why = Words(wraps=True)
+        self.why.setAlignment(Qt.AlignmentFlag.AlignTop)
         large = QFont(self.font())
         large.setPointSizeF(large.pointSizeF() * 1.1)
         self.why.setFont(large)

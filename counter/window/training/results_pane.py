@@ -12,12 +12,12 @@ from PySide6.QtWidgets import (
     QFileDialog,
     QFrame,
     QHBoxLayout,
-    QLabel,
     QPlainTextEdit,
     QPushButton,
     QVBoxLayout,
 )
 
+from counter.window.parts.words import Words
 from counter.window.training.paper import print_text, save_pdf
 
 if TYPE_CHECKING:
@@ -31,19 +31,20 @@ class ResultsPane(QFrame):
         super().__init__()
         self.setProperty("panel", True)
         self.name = ""
+        self._printer: QPrinter | None = None
         self.sheet = QPlainTextEdit(readOnly=True)
         self.sheet.setFont(QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont))
         self.sheet.setLineWrapMode(QPlainTextEdit.LineWrapMode.NoWrap)
         self.sheet.setTabChangesFocus(True)
         self.sheet.setAccessibleName("Results sheet")
         self.copy, self.print, self.save = QPushButton("Copy"), QPushButton("Print…"), QPushButton("Save as PDF…")
-        self.said = QLabel()
-        self.said.setProperty("role", "quiet")
+        self.said = Words()
+        self.said.set_role("quiet")
         self.copy.clicked.connect(self._copy)
         self.print.clicked.connect(self._ask_printer)
         self.save.clicked.connect(self._ask_where)
-        title = QLabel("Results sheet")
-        title.setProperty("role", "title")
+        title = Words("Results sheet")
+        title.set_role("title")
         head = QHBoxLayout()
         head.addWidget(title)
         head.addWidget(self.said, 1, Qt.AlignmentFlag.AlignRight)
@@ -71,7 +72,8 @@ class ResultsPane(QFrame):
     def _ask_printer(self) -> None:
         from PySide6.QtPrintSupport import QPrintDialog, QPrinter  # a library of its own, needed here only
 
-        dialog = QPrintDialog(QPrinter(QPrinter.PrinterMode.HighResolution), self)
+        self._printer = QPrinter(QPrinter.PrinterMode.HighResolution)  # the dialog only borrows it
+        dialog = QPrintDialog(self._printer, self)
         dialog.setWindowTitle("Print the results")
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.accepted.connect(lambda: self.print_on(dialog.printer()))

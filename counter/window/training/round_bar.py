@@ -6,7 +6,9 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSizePolicy, QWidget
+
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from counter.window.parts.theme import Theme
@@ -50,11 +52,8 @@ class RoundBar(QWidget):
 
     def __init__(self, theme: Theme) -> None:
         super().__init__()
-        self.title, self.count = (
-            QLabel(),
-            QLabel(alignment=Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter),
-        )
-        self.title.setProperty("role", "title")
+        self.title, self.count = Words(role="title"), Words()
+        self.count.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.count.setMinimumWidth(self.count.fontMetrics().horizontalAdvance("888 of 888 right"))
         self.line = TimeLine(theme)
         self.stop = QPushButton("End the round  Esc")

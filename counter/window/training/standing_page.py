@@ -5,10 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
+from counter.window.parts.calm import CalmCombo
 from counter.window.parts.scroll_column import ScrollColumn
 from counter.window.parts.theme import TARGET
+from counter.window.parts.words import Words
 from counter.window.training.confusion_view import ConfusionView
 from counter.window.training.memory_view import MemoryView
 from counter.window.training.ready_view import ReadyView
@@ -36,8 +38,8 @@ class StandingPage(QWidget):
     def __init__(self, theme: Theme) -> None:
         super().__init__()
         self.ready, self.matrix, self.memory = ReadyView(theme), ConfusionView(theme), MemoryView(theme)
-        self.title, self.bars, self.worst = QLabel(), QLabel(wordWrap=True), QLabel(wordWrap=True)
-        self.axis, self.whose = QComboBox(), QComboBox()
+        self.title, self.bars, self.worst = Words(), Words(wraps=True), Words(wraps=True)
+        self.axis, self.whose = CalmCombo(), CalmCombo()
         for key, words in AXES.items():
             self.axis.addItem(words, key)
         for combo in (self.axis, self.whose):
@@ -50,14 +52,14 @@ class StandingPage(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        self.title.setProperty("role", "title")
-        self.bars.setProperty("role", "quiet")
+        self.title.set_role("title")
+        self.bars.set_role("quiet")
         rows = ScrollColumn("Ready for the counter")
         rows.column.addWidget(self.ready)
         rows.column.addStretch(1)
         head = QHBoxLayout()
-        taken = QLabel("What is taken for what")
-        taken.setProperty("role", "title")
+        taken = Words("What is taken for what")
+        taken.set_role("title")
         head.addWidget(taken)
         head.addStretch(1)
         head.addWidget(self.axis)

@@ -6,8 +6,9 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QFont
-from PySide6.QtWidgets import QCheckBox, QFrame, QLabel, QVBoxLayout
+from PySide6.QtWidgets import QCheckBox, QFrame, QVBoxLayout
 
+from counter.window.parts.words import Words
 from counter.window.training.choices import Choices
 
 if TYPE_CHECKING:
@@ -29,12 +30,12 @@ class StartPane(QFrame):
     def __init__(self, theme: Theme) -> None:
         super().__init__()
         self.setProperty("panel", True)
-        self.title, self.rounds = QLabel(), Choices(theme)
+        self.title, self.rounds = Words(), Choices(theme)
         self._lengths: tuple[str, ...] = ()
         large = QFont(self.font())
         large.setPointSizeF(large.pointSizeF() * 1.5)
         self.title.setFont(large)
-        self.stands = QLabel(wordWrap=True)
+        self.stands = Words(wraps=True)
         self.at_counter = QCheckBox("Learns at the counter now: offer to keep each new case for training")
         self.at_counter.toggled.connect(self.at_counter_toggled)
         self.rounds.chosen.connect(self.started)

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections import Counter
-from html import escape
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFont, QKeyEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from counter.window.parts.scroll_column import ScrollColumn
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -29,7 +29,7 @@ class SummaryPage(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.title, self.again = QLabel(), QLabel(textFormat=Qt.TextFormat.RichText, wordWrap=True)
+        self.title, self.again = Words(), Words(wraps=True)
         large = QFont(self.font())
         large.setPointSizeF(large.pointSizeF() * 1.8)
         self.title.setFont(large)
@@ -59,10 +59,10 @@ class SummaryPage(QWidget):
         """Show the end of a round; `is_kept` whether the answers are in a record; `asked` counts more than `given`
         where the round was cut off."""
         self.title.setText(f"{right} of {asked} right")
-        kept = "" if is_kept else "<p>Nothing of this was written down: nobody was chosen as learning.</p>"
+        notes = [] if is_kept else ["Nothing of this was written down: nobody was chosen as learning."]
         if asked > len(given):
-            kept += f"<p>{asked - len(given)} of them came before the round was cut off and are not listed here.</p>"
-        self.again.setText(kept + again(given))
+            notes.append(f"{asked - len(given)} of them came before the round was cut off and are not listed here.")
+        self.again.setText("\n\n".join([*notes, again(given)]))
         self.setFocus()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -73,23 +73,20 @@ class SummaryPage(QWidget):
 
 
 def again(given: Iterable[Given]) -> str:
-    """Return what to look at again as rich text: each card missed, with the right answer and the reason."""
+    """Return what to look at again: each card missed, with the right answer and the reason, a blank line between."""
     missed = [one for one in given if not one.feedback.is_right]
     if not missed:
-        return "<p>Nothing to look at again.</p>"
+        return "Nothing to look at again."
     families = Counter(one.card.family for one in missed)
     head = ", ".join(f"{family} ({count})" if count > 1 else family for family, count in families.most_common())
     last = {one.card.id: one for one in missed}  # a card missed twice is told once
-    rows = "".join(_row(one) for one in list(last.values())[:MOST])
-    more = f"<p>and {len(last) - MOST} more</p>" if len(last) > MOST else ""
-    return f"<p>Look at these again: <b>{escape(head)}</b></p>{rows}{more}"
+    rows = [_row(one) for one in list(last.values())[:MOST]]
+    more = [f"and {len(last) - MOST} more"] if len(last) > MOST else []
+    return "\n\n".join([f"Look at these again: {head}", *rows, *more])
 
 
 def _row(one: Given) -> str:
     card = one.card
-    said = "you did not know" if one.choice is None else f"you said: {escape(card.choices[one.choice].rstrip('.'))}"
-    return (
-        f'<p style="margin-bottom:2px">{escape(card.question)}</p>'
-        f'<p style="margin:0 0 14px 24px">Right: <b>{escape(card.choices[card.answer].rstrip("."))}</b>; {said}.<br>'
-        f"{escape(one.feedback.why)}</p>"
-    )
+    said = "you did not know" if one.choice is None else f"you said: {card.choices[one.choice].rstrip('.')}"
+    right = card.choices[card.answer].rstrip(".")
+    return f"{card.question}\n    Right: {right}; {said}.\n    {one.feedback.why}"

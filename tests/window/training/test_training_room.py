@@ -40,14 +40,14 @@ def clock():
 def counter(windows, clock):
     """Return the counter with a settled case, its training by the test's clock."""
     made = windows("light", Case(marks=SETTLED))
-    made.training.clock = clock
+    made.counter.training.clock = clock
     return made
 
 
 @pytest.fixture
 def room(counter):
-    counter.training.enter()
-    made = counter.training.room
+    counter.counter.training.enter()
+    made = counter.counter.training.room
     assert QTest.qWaitForWindowActive(made, 5000)
     return made
 
@@ -70,7 +70,7 @@ def files(folder):
 
 def test_f4_opens_the_room_and_goes_back(counter):
     press(counter, Qt.Key.Key_F4)
-    room = counter.training.room
+    room = counter.counter.training.room
     assert room.isVisible()
     assert QTest.qWaitForWindowActive(room, 5000)
     press(room, Qt.Key.Key_F4)
@@ -92,18 +92,21 @@ def test_closing_the_counter_closes_the_room(counter, room):
 
 
 def test_a_closed_counter_makes_nothing_ahead_any_more(qtbot, counter):
-    counter.training._warm()
-    assert counter.training.warmer.is_busy
+    counter.counter.training._warm()
+    assert counter.counter.training.warmer.is_busy
     counter.close()
-    assert not counter.training.warmer.is_busy
-    counter.training._warm()  # as the timer does that was set before
-    assert not counter.training.warmer.is_busy
+    assert not counter.counter.training.warmer.is_busy
+    counter.counter.training._warm()  # as the timer does that was set before
+    assert not counter.counter.training.warmer.is_busy
 
 
 def test_the_room_is_made_while_the_counter_is_quiet(qtbot, counter):
-    qtbot.waitUntil(lambda: counter.training.room is not None and not counter.training.warmer.is_busy, timeout=30_000)
-    assert counter.training.room.catalogue is counter.catalogue
-    assert not counter.training.room.isVisible()
+    qtbot.waitUntil(
+        lambda: counter.counter.training.room is not None and not counter.counter.training.warmer.is_busy,
+        timeout=30_000,
+    )
+    assert counter.counter.training.room.catalogue is counter.catalogue
+    assert not counter.counter.training.room.isVisible()
 
 
 def test_a_lesson_by_somebody_removed_is_asked_without_a_record(counter, room, ada):
@@ -156,7 +159,7 @@ def test_whoever_is_removed_is_no_longer_at_the_counter(counter, room, ada):
     room.roster.set_at_counter(True)
     room.roster.remove(ada)
     assert counter.settings.value("at_counter") == ""
-    assert counter.training.line.isHidden()
+    assert counter.counter.training.line.isHidden()
 
 
 @pytest.mark.parametrize(("key", "minutes"), [(1, 5), (2, 10), (3, 20), (4, None)])
@@ -234,10 +237,10 @@ def cut_off(windows, counter, room, ada, clock):
     counter.settings.sync()
     clock.pass_by(minutes=20)
     second = windows("light")
-    second.training.clock = clock
-    second.training.enter()
-    assert QTest.qWaitForWindowActive(second.training.room, 5000)
-    return second.training.room
+    second.counter.training.clock = clock
+    second.counter.training.enter()
+    assert QTest.qWaitForWindowActive(second.counter.training.room, 5000)
+    return second.counter.training.room
 
 
 def test_a_round_cut_off_is_gone_on_with_by_one_key(cut_off, room, ada, clock):
@@ -306,26 +309,26 @@ def _full(*_):
 
 def test_teach_me_this_asks_about_the_base_at_hand(counter):
     counter.detail.learn.click()
-    room = counter.training.room
+    room = counter.counter.training.room
     assert room.session.card.family == "G24q"
     assert room.bar.title.text() == "About G24q"
 
 
 def test_teach_me_on_a_caution_asks_about_its_rule(counter):
     counter.cautions.teach.emit("uvc-in-lighting")
-    room = counter.training.room
+    room = counter.counter.training.room
     assert room.session.card.case.chosen.endswith("uv-c")
     assert room.bar.title.text() == "About uvc in lighting"
 
 
 def test_a_rule_without_cards_teaches_the_base_at_hand(counter):
     counter.cautions.teach.emit("too-long")
-    assert counter.training.room.session.card.family == "G24q"
+    assert counter.counter.training.room.session.card.family == "G24q"
 
 
 def test_a_lesson_without_a_trainee_keeps_nothing(counter):
     counter.detail.learn.click()
-    room = counter.training.room
+    room = counter.counter.training.room
     press(room, Qt.Key.Key_1)
     press(room, Qt.Key.Key_Escape)
     assert "Nothing of this was written down" in room.summary.again.text()
@@ -409,41 +412,41 @@ def test_the_sheet_is_printed(room, ada, tmp_path):
 
 
 def test_the_line_at_the_counter_is_off_until_somebody_learns_there(counter, room, ada):
-    assert counter.training.line.isHidden()
+    assert counter.counter.training.line.isHidden()
     room.start.at_counter.setChecked(True)
-    assert not counter.training.line.isHidden()
-    assert counter.training.line.words.text() == "G24q-2 · 18\N{THIN SPACE}W: was this new to you, Ada?"
+    assert not counter.counter.training.line.isHidden()
+    assert counter.counter.training.line.words.text() == "G24q-2 · 18\N{THIN SPACE}W: was this new to you, Ada?"
 
 
 def test_a_case_goes_into_the_deck_once(counter, room, ada):
     room.start.at_counter.setChecked(True)
-    counter.training.line.keep.click()
+    counter.counter.training.line.keep.click()
     assert "name-base/G24q" in progress(room.data, ada).from_cases
-    counter.next_customer()
-    counter._change(marks=SETTLED)
-    assert counter.training.line.keep.isHidden()
+    counter.counter.next_customer()
+    counter.counter.change(marks=SETTLED)
+    assert counter.counter.training.line.keep.isHidden()
 
 
 def test_no_is_not_asked_again(counter, room, ada):
     room.start.at_counter.setChecked(True)
-    counter.training.line.no.click()
-    counter._change(use="lighting")
-    assert counter.training.line.keep.isHidden()
+    counter.counter.training.line.no.click()
+    counter.counter.change(use="lighting")
+    assert counter.counter.training.line.keep.isHidden()
     assert progress(room.data, ada).from_cases == ()
 
 
 def test_an_unsettled_case_is_not_offered(counter, room, ada):
     room.start.at_counter.setChecked(True)
-    counter.next_customer()
-    assert counter.training.line.keep.isHidden()
-    assert counter.training.line.words.text() == "Ada learns here."
+    counter.counter.next_customer()
+    assert counter.counter.training.line.keep.isHidden()
+    assert counter.counter.training.line.words.text() == "Ada learns here."
 
 
 def test_whoever_learns_is_known_at_the_next_start(windows, counter, room, ada):
     room.start.at_counter.setChecked(True)
     counter.settings.sync()
     second = windows("light")
-    assert second.training.line.name == "Ada"
+    assert second.counter.training.line.name == "Ada"
 
 
 @pytest.mark.parametrize("theme", ["dark", "light"])

@@ -12,7 +12,7 @@ from counter.fit import questions
 from counter.window.fixture.fixture_pane import BALLASTS, FixturePane
 from counter.window.main_window import MainWindow
 from counter.window.parts.swatch import Swatch
-from counter.window.parts.theme import DARK, LIGHT, THEMES, sheet
+from counter.window.parts.theme import DARK, LIGHT, THEMES
 from counter.window.side import uv_curve
 from counter.window.side.exposure_box import thousands
 from counter.window.side.instead_pane import refusals
@@ -45,7 +45,6 @@ def shown(qapp, catalogue):
 
     def make(name, tab=CAUTIONS, theme=LIGHT):
         tabs = SideTabs(theme)
-        tabs.setStyleSheet(sheet(theme))
         tabs.build(catalogue)
         case = desk.Case.model_validate(CASES[name])
         tabs.show_assessment(desk.assess(catalogue, case), case)
@@ -56,7 +55,7 @@ def shown(qapp, catalogue):
         return tabs
 
     yield make
-    # Not by deleteLater: without an event loop they would pile up, and every style sheet goes over all of them.
+    # Not by deleteLater: without an event loop they would pile up.
     for tabs in kept:
         shiboken6.delete(tabs)
 
@@ -70,16 +69,15 @@ def one_window(qapp, tmp_path_factory):
     yield made
     made.close()
     shiboken6.delete(made)
-    qapp.setStyleSheet("")
 
 
 @pytest.fixture
 def window(one_window):
     """Return the shared window, empty, with no place set and no history."""
     one_window.activateWindow()  # keys go to the active window only
-    one_window.set_place("")
-    one_window.next_customer()
-    one_window.history = History(one_window.history.case)
+    one_window.counter.set_place("")
+    one_window.counter.next_customer()
+    one_window.counter.history = History(one_window.counter.history.case)
     return one_window
 
 
@@ -181,7 +179,9 @@ def test_axes_are_logarithmic(catalogue):
 
 
 def test_long_lamp_has_a_near_field_in_the_curve(catalogue):
-    note = desk.assess(catalogue, desk.Case(chosen="G13/30/linear/uv-c", looks={"glass": "clear"})).light.uvc
+    note = desk.assess(
+        catalogue, desk.Case(chosen="G13/30/linear/uv-c", looks={"glass": "clear", "watts": "30"})
+    ).light.uvc
     assert note.near_field_limit_m > note.rows[0].distance_m
     assert [row.valid for row in note.rows] == [False, False, True]
 
@@ -213,7 +213,7 @@ def test_place_is_remembered_and_goes_into_each_new_case(window):
     place.setCurrentIndex(place.findData("us-wa"))
     place.activated.emit(place.currentIndex())
     assert window.case.place == "us-wa"
-    window.next_customer()
+    window.counter.next_customer()
     assert (window.case.place, window.case.on) == ("us-wa", date.today())
     window.settings.sync()
     again = MainWindow(window.data, "light")
@@ -223,9 +223,9 @@ def test_place_is_remembered_and_goes_into_each_new_case(window):
 
 
 def test_place_is_no_step_of_history(window):
-    window._change(marks="F32T8/841")
-    window.set_place("us-ca")
-    window.undo()
+    window.counter.change(marks="F32T8/841")
+    window.counter.set_place("us-ca")
+    window.counter.undo()
     assert (window.case.marks, window.case.place) == ("", "us-ca")
 
 
@@ -234,7 +234,7 @@ def test_broken_lamp_by_key_and_back(qtbot, window):
     qtbot.keyClick(window, *keys)
     assert window.case.broken
     assert window.side.tabs.currentIndex() == LAW
-    assert window.answer.caution.text() == "A broken lamp lets out mercury."
+    assert window.answer.caution.text().startswith("A broken lamp lets out mercury.")
     qtbot.keyClick(window, *keys)
     assert not window.case.broken
 
@@ -243,13 +243,13 @@ def test_broken_button(qtbot, window):
     window.side.open(LAW)
     qtbot.mouseClick(window.side.law.broken, Qt.MouseButton.LeftButton)
     assert window.case.broken
-    window.undo()
+    window.counter.undo()
     assert not window.side.law.broken.isChecked()
 
 
 def test_next_customer_goes_back_to_cautions(window):
     window.side.open(LIGHT_TAB)
-    window.next_customer()
+    window.counter.next_customer()
     assert window.side.tabs.currentIndex() == CAUTIONS
 
 
@@ -284,12 +284,12 @@ def test_every_ballast_has_an_entry():
 
 
 def test_opened_fields_fit_a_small_screen(window):
-    window._change(marks="CFQ26W/G24q/830", fixture=desk.Case(fixture={"label": "2x26W"}).fixture)
+    window.counter.change(marks="CFQ26W/G24q/830", fixture=desk.Case(fixture={"label": "2x26W"}).fixture)
     window.fixture.more.setChecked(True)
     window.resize(1280, 800)
     assert window.minimumSizeHint().height() <= 800
 
 
 def test_tube_room_is_read_in_mm(window):
-    window._change_fixture({"tube_room_mm": "16"})
+    window.counter.change_fixture({"tube_room_mm": "16"})
     assert window.case.fixture.tube_room_mm == 16

@@ -233,4 +233,4 @@ def test_the_summary_tells_each_card_missed_once(deck):
     assert told.count(card.why) == 1
     assert "you did not know" in told
     assert other.why not in told
-    assert again([given(other, other.answer)]) == "<p>Nothing to look at again.</p>"
+    assert again([given(other, other.answer)]) == "Nothing to look at again."

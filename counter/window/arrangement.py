@@ -1,0 +1,186 @@
+"""Where the panes stand: three columns, or four where the screen is wide; what does not fit can be scrolled to.
+
+Before the window is awake there are the answer bar, the outlines and empty panels in the places of the rest.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from PySide6.QtWidgets import QScrollArea, QSplitter, QVBoxLayout, QWidget
+
+from counter.window.parts import early
+from counter.window.parts.panel import Panel
+from counter.window.parts.sizes import ems
+
+if TYPE_CHECKING:
+    from PySide6.QtCore import QSettings
+    from PySide6.QtGui import QResizeEvent
+
+    from counter.window.answer_bar import AnswerBar
+    from counter.window.fixture.fixture_pane import FixturePane
+    from counter.window.looks.looks_pane import LooksPane
+    from counter.window.marks.marks_pane import MarksPane
+    from counter.window.outlines.detail_pane import DetailPane
+    from counter.window.outlines.outline_grid import OutlineGrid
+    from counter.window.side.side_tabs import SideTabs
+
+WIDE_FROM_PX = 1800
+WIDE_FROM_EMS = 200  # and so many letters: with large ones four columns are too narrow
+GAP = 8
+LOOKS_EMS, MIDDLE_EMS, COLUMN_EMS = 44, 38, 42
+NARROW_PX = 1200
+MOST_PX = 20_000  # no splitter is longer; a damaged file may say anything
+
+
+class Panes(NamedTuple):
+    """What stands in the places once the window is awake."""
+
+    looks: LooksPane
+    detail: DetailPane
+    marks: MarksPane
+    fixture: FixturePane
+    side: SideTabs
+
+
+class Arrangement(QWidget):
+    """Keeps the panes in their places, and the hand's own sizes of them between two days."""
+
+    def __init__(self, answer: AnswerBar, grid: OutlineGrid) -> None:
+        super().__init__()
+        self.panes: Panes | None = None
+        self.is_wide = False
+        self._grid = grid
+        left, below, right, lower = (Panel() for _ in range(4))
+        left.setMinimumWidth(ems(self.font(), LOOKS_EMS))
+        self.middle = _splitter(grid, below, sizes=(340, 356), upright=True)
+        # Marks keep their height whatever they say, or everything under them would jump at each character.
+        self.column = _splitter(right, lower, sizes=(252, 440), upright=True)
+        self.column.setStretchFactor(1, 1)
+        self.across = _splitter(left, self.middle, self.column, sizes=(344, 590, 372))
+        self.across.setStretchFactor(1, 1)
+        self.middle.setMinimumWidth(ems(self.font(), MIDDLE_EMS))
+        self.column.setMinimumWidth(ems(self.font(), COLUMN_EMS))
+        self._whole = QScrollArea()  # for letters so large that the columns outgrow the screen
+        self._whole.setWidgetResizable(True)
+        self._whole.setProperty("frameShape", early.NO_FRAME)
+        self._whole.setProperty("focusPolicy", early.NO_FOCUS)
+        self._whole.setWidget(self.across)
+        box = QVBoxLayout(self)
+        box.setContentsMargins(GAP, GAP, GAP, GAP)
+        box.setSpacing(GAP)
+        box.addWidget(answer)
+        box.addWidget(self._whole, 1)
+
+    def fill(self, panes: Panes) -> None:
+        """Put the panes in the places kept for them."""
+        self.panes = panes
+        panes.looks.setMinimumWidth(ems(self.font(), LOOKS_EMS))
+        self._lower = QWidget()  # replaceWidget takes no ownership: a local one would be deleted with its panes
+        self._lower_box = QVBoxLayout(self._lower)
+        self._lower_box.setContentsMargins(0, 0, 0, 0)
+        self._lower_box.setSpacing(GAP)
+        self._lower_box.addWidget(panes.fixture)
+        self._lower_box.addWidget(panes.side, 1)
+        for splitter, at, pane in (
+            (self.across, 0, panes.looks),
+            (self.middle, 1, panes.detail),
+            (self.column, 0, panes.marks),
+            (self.column, 1, self._lower),
+        ):
+            sizes = splitter.sizes()
+            frame = splitter.replaceWidget(at, pane)
+            splitter.setSizes(sizes)
+            if frame is not None:
+                frame.deleteLater()
+        self.column.setStretchFactor(1, 1)
+        panes.fixture.more.toggled.connect(self._make_room)
+        self._spread()
+        self._arrange()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._arrange()
+
+    def _arrange(self) -> None:
+        """Take a fourth column where there is room for it: cautions, and instead beside them."""
+        if self.panes is None:
+            return
+        is_wide = self.width() >= max(WIDE_FROM_PX, ems(self.font(), WIDE_FROM_EMS))
+        if is_wide == self.is_wide:
+            return
+        self.is_wide = is_wide
+        side = self.panes.side
+        if is_wide:
+            self.across.addWidget(side)
+            self._lower_box.addStretch(1)
+            self.column.setSizes([self.height() // 2, self.height() // 2])
+        else:
+            self._lower_box.takeAt(self._lower_box.count() - 1)  # the stretch
+            self._lower_box.addWidget(side, 1)
+        side.set_wide(is_wide)
+        side.setVisible(True)
+        self._grid.set_fitting(is_wide)
+        self._spread()
+
+    def _spread(self) -> None:
+        width = self.width()
+        if self.is_wide:
+            looks, column = min(max(width // 6, 344), 420), min(max(width // 5, 380), 440)
+            side = min(max(width // 4, 440), 720)
+            self.across.setSizes([looks, width - looks - column - side, column, side])
+        else:
+            column = 330 if width < NARROW_PX else 372
+            self.across.setSizes([344, width - 344 - column, column])
+
+    def _make_room(self, is_open: bool) -> None:
+        """Let the marks give way to the fixture's further fields, so that the cautions keep theirs."""
+        if self.panes is None or self.is_wide:
+            return
+        marks, lower = self.column.sizes()
+        if is_open:
+            self._marks_before = marks
+            least = self.panes.marks.minimumSizeHint().height()
+            self.column.setSizes([least, marks + lower - least])
+        else:
+            before = getattr(self, "_marks_before", marks)
+            self.column.setSizes([before, marks + lower - before])
+
+    # -- between two days
+
+    def _splitters(self) -> tuple[tuple[str, QSplitter], ...]:
+        mode = "wide-" if self.is_wide else ""
+        named = (("across", self.across), ("middle", self.middle), ("column", self.column))
+        return tuple((f"{mode}{name}", splitter) for name, splitter in named)
+
+    def restore(self, settings: QSettings) -> None:
+        """Give every pane the size it had; what is not a list of sizes is left out."""
+        for name, splitter in self._splitters():
+            sizes = numbers(settings.value(f"sizes/{name}"))
+            if len(sizes) == splitter.count() and all(0 < size < MOST_PX for size in sizes):
+                splitter.setSizes(sizes)
+
+    def save(self, settings: QSettings) -> None:
+        """Keep the size of every pane."""
+        for name, splitter in self._splitters():
+            settings.setValue(f"sizes/{name}", " ".join(map(str, splitter.sizes())))
+
+
+def numbers(text: object) -> list[int]:
+    """Return whole numbers from a line of a settings file; nothing from anything else."""
+    if not isinstance(text, str):
+        return []
+    words = text.split()
+    return [int(word) for word in words] if all(word.lstrip("-").isdecimal() for word in words) else []
+
+
+def _splitter(*widgets: QWidget, sizes: tuple[int, ...], upright: bool = False) -> QSplitter:
+    splitter = QSplitter()
+    if upright:
+        splitter.setProperty("orientation", early.VERTICAL)
+    for widget in widgets:
+        splitter.addWidget(widget)
+    splitter.setHandleWidth(GAP)
+    splitter.setChildrenCollapsible(False)
+    splitter.setSizes(sizes)
+    return splitter

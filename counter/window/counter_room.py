@@ -1,0 +1,442 @@
+"""The counter awake: one case, one assessment, and the list of all connections between panes."""
+
+from __future__ import annotations
+
+from datetime import UTC, date, datetime
+from typing import TYPE_CHECKING, Any, cast
+
+from pydantic import ValidationError
+from PySide6.QtCore import QObject, Qt
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import QApplication
+
+from counter import catalogue as catalogues
+from counter import desk
+from counter.identify import LookProblem, Typed, parse_look, with_unit
+from counter.marks import load_house
+from counter.shop_words import add_shop_word, shop_words
+from counter.window.arrangement import Panes
+from counter.window.fixture.fixture_pane import FixturePane
+from counter.window.looks.looks_pane import LooksPane
+from counter.window.marks.marks_pane import MarksPane
+from counter.window.outlines.cards import cards_of
+from counter.window.outlines.detail_pane import DetailPane
+from counter.window.outlines.opening import remember
+from counter.window.parts.menu import menu_of
+from counter.window.parts.source_dialog import SourceDialog
+from counter.window.parts.style import wear
+from counter.window.parts.undo_keys import UndoKeys
+from counter.window.side.side_tabs import TABS, SideTabs
+from counter.window.training.door import TrainingDoor
+
+if TYPE_CHECKING:
+    from counter.catalogue import Catalogue, Loaded, Problem
+    from counter.desk import Assessment, Case
+    from counter.marks import HouseMaker
+    from counter.outline import Drawing
+    from counter.window.main_window import MainWindow
+    from counter.window.outlines.cards import Card
+    from counter.window.outlines.facts import Fact
+    from counter.window.parts.theme import Theme
+    from counter.window.side.ask_row import Answer
+
+MOST_LIKELY = 8
+WORTH_COMPARING = 0.01  # below this a candidate is no likelier than the catalogue's order makes it look
+LAW_TAB = 3  # by its place from 0
+GRAVE = ("DANGER", "WARNING")
+ASK = "Ask:"
+NO_ANSWER = "No answer: something went wrong here"
+
+
+def wake(window: MainWindow, case: Case | None) -> None:
+    """Fill the window's places and give it a counter; a catalogue that cannot be read is said in the window."""
+    wear()
+    window.looks, window.detail, window.marks = LooksPane(), DetailPane(window.theme), MarksPane(window.theme)
+    window.fixture, window.side = FixturePane(), SideTabs(window.theme)
+    window.cautions = window.side.cautions
+    window.places.fill(Panes(window.looks, window.detail, window.marks, window.fixture, window.side))
+    try:
+        loaded = catalogues.load_with_problems(window.data)
+    except (OSError, ValidationError) as problem:
+        _say_unreadable(window, problem)
+        return
+    window.counter = Counter(window, loaded, case)
+    window.is_awake = True
+    window.counter.begin(is_fresh=case is None)
+
+
+class Counter(QObject):
+    """Holds the case and its history; every pane asks, this answers with a new assessment."""
+
+    def __init__(self, window: MainWindow, loaded: Loaded, case: Case | None) -> None:
+        super().__init__(window)
+        self.window, self.data, self.settings = window, window.data, window.settings
+        self.answer, self.grid, self.looks, self.detail = window.answer, window.grid, window.looks, window.detail
+        self.marks, self.fixture, self.side = window.marks, window.fixture, window.side
+        self.cautions = window.cautions
+        self.catalogue: Catalogue = loaded.catalogue
+        self.house: tuple[HouseMaker, ...] = ()
+        self._drawn: dict[str, Drawing] = {}
+        self._take_catalogue(loaded)
+        self.looks.build(loaded.catalogue, window.theme)
+        self._take_house()
+        self.fixture.build(loaded.catalogue)
+        self.history = desk.History(case or self._new_case())
+        self.assessment: Assessment = desk.assess(self.catalogue, self.case, self.house)
+        self._connect()
+
+    def begin(self, *, is_fresh: bool) -> None:
+        """Show the case; an empty one's outlines are kept for the next start."""
+        self.training = TrainingDoor(self.window)
+        self.answer.menu.setMenu(menu_of(self.window))
+        self.show()
+        self.marks.take_focus()
+        if is_fresh:
+            remember(self.data, self.grid.model.cards)
+
+    @property
+    def case(self) -> Case:
+        """The present case."""
+        return self.history.case
+
+    def _take_catalogue(self, loaded: Loaded) -> None:
+        """Use a catalogue from now on: everything kept of an older one is dropped."""
+        self.catalogue = loaded.catalogue
+        self._drawn.clear()
+        self.grid.delegate.forget()
+        self.detail.build(loaded.catalogue)
+        self.side.build(loaded.catalogue)
+        self.looks.show_problem("", _left_out(loaded.problems))
+
+    def _take_house(self) -> None:
+        """Use the shop's own tables of makers' codes, if it has some that can be read."""
+        try:
+            self.house = load_house(self.data)
+        except (OSError, ValidationError) as problem:
+            words = str(problem).splitlines()[0]
+            self.looks.show_problem("", f"house-codes.json is left out: {words}. Mend it or take it away.")
+
+    def _connect(self) -> None:
+        # looks
+        self.looks.answered.connect(self.answer_look)
+        # outlines and detail
+        self.grid.picked.connect(self.open_outline)
+        self.grid.compared.connect(lambda lamp: self.change(beside=lamp))
+        self.detail.opened.connect(self.open_outline)
+        self.detail.chosen.connect(lambda lamp: self.change(chosen=lamp or None))
+        self.detail.beside.connect(lambda lamp: self.change(beside=lamp or None))
+        self.detail.source_wanted.connect(self.open_source)
+        # marks
+        self.marks.typed.connect(lambda text: self.change(marks=text))
+        self.marks.look_dropped.connect(lambda key: self.answer_look(key, ""))
+        # fixture
+        self.fixture.changed.connect(self.change_fixture)
+        self.fixture.use_changed.connect(lambda use: self.change(use=use))
+        self.fixture.label_typed.connect(lambda text: self.change_fixture({"label": text}))
+        # cautions, instead, law
+        self.cautions.ask_pressed.connect(self.go_to)
+        self.cautions.answered.connect(self.take_answer)
+        self.side.instead.beside.connect(lambda lamp: self.change(beside=lamp))
+        self.side.law.place_chosen.connect(self.set_place)
+        self.side.law.broken_toggled.connect(lambda broken: self.change(broken=broken))
+        # the whole
+        self.answer.next_customer.connect(self.next_customer)
+        self.answer.place_wanted.connect(self.ask_for_place)
+        self._keys()
+
+    def _keys(self) -> None:
+        window = self.window
+        self._undo_keys = UndoKeys(window)
+        self._undo_keys.watch(window)
+        for keys, slot in (
+            ("F2", self.next_customer),
+            ("Ctrl+Z", self.undo),
+            ("Ctrl+Shift+Z", self.redo),
+            ("Ctrl+Y", self.redo),
+            ("Ctrl+M", self.marks.take_focus),
+            ("Ctrl+F", self.grid.filter.setFocus),
+            ("Ctrl+G", self.grid.view.setFocus),
+            ("Ctrl+H", self.fixture.holder.setFocus),  # closed: letters then choose at once, and Tab goes on
+            ("Ctrl+B", self.toggle_broken),
+            ("F10", self.answer.menu.showMenu),
+        ):
+            QShortcut(QKeySequence(keys), window, slot)
+        for at in range(len(TABS)):
+            QShortcut(QKeySequence(f"Ctrl+{at + 1}"), window, lambda i=at: self.side.open(i))
+
+    # -- the case and its history
+
+    def change(self, **fields: Any) -> None:
+        """Replace fields of the case and show what follows."""
+        if "looks" in fields or "typed" in fields:
+            looks, typed = fields.get("looks", self.case.looks), fields.get("typed", self.case.typed)
+            fields["looks"], _ = desk.sized(self.catalogue, looks, typed)
+        if fields.keys() & {"looks", "marks"}:  # what is seen now counts; an outline opened before may be another's
+            fields.setdefault("shown", None)
+        if self.history.change(**fields):
+            self.show()
+
+    def answer_look(self, key: str, text: str) -> None:
+        """Take an answer to a look as it was pressed or typed; "" takes it back."""
+        looks, typed = dict(self.case.looks), dict(self.case.typed)
+        looks.pop(key, None)
+        typed.pop(key, None)
+        is_size = self.catalogue.look_by_key[key].is_measured
+        problem = ""
+        try:
+            said = with_unit(text, self.window.units) if is_size else text
+            answer = parse_look(self.catalogue, key, said) if text else None
+        except LookProblem as found:
+            answer, problem = None, _with_label(self.catalogue, str(found))
+        if text and is_size and answer != desk.CANNOT_TELL:
+            typed[key] = Typed(text=text, units=self.window.units)
+            problem = self._size_problem(key, looks, typed)
+        elif answer is not None:
+            looks[key] = answer
+        if problem:
+            typed.pop(key, None)
+        self.looks.show_problem(key, problem)
+        self.change(looks=looks, typed=typed)
+        self.looks.say_taken("" if problem else _taken(text, self.case.looks.get(key)))
+
+    def _size_problem(self, key: str, looks: dict[str, str | float], typed: dict[str, Typed]) -> str:
+        """Return why what was typed for a size cannot be taken, or nothing."""
+        try:
+            desk.sized(self.catalogue, looks, {key: typed[key]})
+        except LookProblem as found:
+            return _with_label(self.catalogue, str(found))
+        return ""
+
+    def change_fixture(self, fields: dict[str, Any]) -> None:
+        """Take fields of the fixture as they were chosen or typed."""
+        try:
+            fixture = desk.changed_fixture(self.catalogue, self.case.fixture, fields, self.window.units)
+        except ValueError as problem:
+            self.fixture.show_problem(_with_label(self.catalogue, str(problem)))
+            return
+        self.fixture.show_problem("")
+        self.change(fixture=fixture)
+
+    def take_answer(self, answer: Answer) -> None:
+        """Take what was pressed beside a question."""
+        fixture = self.case.fixture
+        match answer.kind:
+            case "told":
+                told = fixture.told | {answer.about: bool(answer.value)}
+                self.change(fixture=fixture.model_copy(update={"told": told}))
+            case "field":
+                self.change_fixture({answer.about: answer.value})
+            case "explained":
+                self._explain(answer.about, cast("tuple[str, ...]", answer.value))
+            case _:
+                self.change(**{answer.about: answer.value})
+
+    def _explain(self, about: str, read: tuple[str, ...]) -> None:
+        """Take words as read: they say nothing of the lamp; with Shift never asked about again in this shop."""
+        if QApplication.keyboardModifiers() & Qt.KeyboardModifier.ShiftModifier:
+            try:
+                for word in read:
+                    add_shop_word(self.data, word, date.today(), str(self.settings.value("who", "")))
+            except (OSError, ValueError) as problem:
+                self.looks.show_problem("", f"Not kept for the shop: {problem}")
+        if about == "marks":
+            self.change(explained=(*self.case.explained, *read))
+        else:
+            fixture = self.case.fixture
+            self.change(fixture=fixture.model_copy(update={"explained": (*fixture.explained, *read)}))
+
+    def open_outline(self, lamp: str) -> None:
+        """Show an outline large; looking at it settles nothing, and takes back an earlier choice of another."""
+        self.change(shown=lamp, chosen=self.case.chosen if self.case.chosen == lamp else None)
+
+    def open_source(self, fact: Fact) -> None:
+        """Show where a value comes from, and let the shop confirm it."""
+        shown = self.detail.title.text()
+        dialog = SourceDialog(fact, shown, str(self.settings.value("who", "")), self.window)
+        dialog.confirmed.connect(lambda value, who, how: self._confirm(dialog, fact, value, who, how))
+        dialog.open()
+
+    def _confirm(self, dialog: SourceDialog, fact: Fact, value: str, who: str, how: str) -> None:
+        assert fact.address is not None
+        kind, of, part = fact.address
+        today = datetime.now(UTC).astimezone().date()
+        try:
+            seen = desk.confirmable(self.catalogue, part, value, self.window.units)
+            catalogues.confirm(self.data, kind=kind, of=of, part=part, value=seen, who=who, on=today, how=how)
+        except (ValueError, OSError, catalogues.ConfirmError) as problem:
+            dialog.show_problem(str(problem))
+            return
+        self.settings.setValue("who", who)
+        dialog.accept()
+        self._take_catalogue(catalogues.load_with_problems(self.data))
+        self.show()
+
+    def _new_case(self) -> Case:
+        """Return an empty case for the shop's place and today."""
+        try:
+            read = shop_words(self.data)
+        except (OSError, ValueError) as problem:
+            read = ()
+            self.looks.show_problem("", f"The shop's harmless words are left out: {problem}")
+        place = str(self.settings.value("place", "")) or None
+        return desk.Case(place=place, on=date.today(), explained=read, fixture=desk.Fixture(explained=read))
+
+    def set_place(self, place: str) -> None:
+        """Ask for the law of this place from now on; a setting, so undo leaves it alone."""
+        self.settings.setValue("place", place)
+        self.history.everywhere(place=place or None)
+        self.show()
+
+    def ask_for_place(self) -> None:
+        """Open the law and let the shop's place be chosen."""
+        self.side.open(LAW_TAB)
+        self.side.law.ask_for_place()
+
+    def toggle_broken(self) -> None:
+        """Say that a lamp lies broken, or that none does, and show the steps."""
+        self.change(broken=not self.case.broken)
+        self.side.open(LAW_TAB if self.case.broken else 0)
+
+    def next_customer(self) -> None:
+        """Start over; the case left behind comes back by undo."""
+        for pane in (self.looks, self.marks, self.fixture):
+            pane.clear()
+        self.grid.filter.clear()
+        self.history.start_over(self._new_case())
+        self.side.open_first()
+        self.show()
+        self.marks.take_focus()
+
+    def undo(self) -> None:
+        """Go back one step of the case."""
+        if self.history.undo():
+            self.show()
+
+    def redo(self) -> None:
+        """Go forward again."""
+        if self.history.redo():
+            self.show()
+
+    # -- showing
+
+    def show(self) -> None:
+        """Ask the desk about the case and give every pane the answer."""
+        case = self.case
+        try:
+            found = desk.assess(self.catalogue, case, self.house)
+        except Exception:
+            self._show_no_answer()
+            raise
+        self.assessment = found
+        shown = case.shown or found.lamp or found.nearest
+        cards = cards_of(self.catalogue, found.candidates, self._drawn, found.outlines)
+        self.grid.show_cards(cards, self._card_of(cards, shown), fresh=not case.looks and not case.marks)
+        _, doubts = desk.sized(self.catalogue, case.looks, case.typed)
+        self.looks.show_looks(case, () if found.is_settled else found.next, found.advice, doubts[:1])
+        self.looks.show_units(self.window.units)
+        self.marks.show_marks(case.marks, found.readings, found.conflicts, found.problems)
+        self.fixture.show_fixture(case.fixture, case.use)
+        self.fixture.show_label(found.label)
+        self.side.show_assessment(found, case)
+        likely = _worth_comparing(self.catalogue, found, shown)
+        self.detail.show_lamp(shown, case.beside, likely, self.window.units)
+        chosen = case.chosen is not None and case.chosen == shown
+        self.detail.show_choice(chosen, _why_open(found) if chosen else "")
+        self._show_answer(found)
+        self.training.show_case()
+
+    def _show_no_answer(self) -> None:
+        """Leave no old verdict standing beside what was typed since."""
+        self.answer.show_answer("", NO_ANSWER, None, None, "")
+        self.side.show_nothing()
+        self.detail.show_choice(False, "")
+
+    def _card_of(self, cards: tuple[Card, ...], lamp: str | None) -> str | None:
+        if lamp is None:
+            return None
+        one = self.catalogue.lamp_by_id[lamp]
+        return next((card.lamp for card in cards if (card.base, card.kind) == (one.base, one.kind)), None)
+
+    def _show_answer(self, found: Assessment) -> None:
+        signal, says = _said_first(found)
+        self.answer.show_answer(found.headline, found.subline, found.verdict, signal, says)
+        self.answer.show_place(self.case.place is not None)
+
+    def go_to(self, about: str) -> None:
+        """Put the keyboard where a question is answered."""
+        if about == "marks":
+            self.marks.take_focus()
+        elif about in self.looks.rows:
+            self.looks.go_to(about)
+        else:
+            self.fixture.go_to(about)
+
+    def set_theme(self, theme: Theme) -> None:
+        """Repaint in another palette."""
+        for pane in (self.looks, self.detail, self.marks, self.side):
+            pane.set_theme(theme)
+        self.training.set_theme(theme)
+
+    def close(self) -> None:
+        """Leave nothing behind that would keep the program alive."""
+        self.training.close()
+
+
+def _worth_comparing(catalogue: Catalogue, found: Assessment, shown: str | None) -> tuple[str, ...]:
+    """Return what to hold beside a lamp: what it could be instead, then its base's family, then the next likely."""
+    could_be = [one.lamp for one in found.candidates if one.probability >= WORTH_COMPARING]
+    family: list[str] = []
+    if shown is not None and shown in catalogue.lamp_by_id:
+        name = catalogue.base_of(catalogue.lamp_by_id[shown]).family
+        family = [lamp.id for lamp in catalogue.lamps_of_family[name]]
+    rest = [one.lamp for one in found.candidates]
+    return tuple(dict.fromkeys([*could_be[:MOST_LIKELY], *family, *rest]))[:MOST_LIKELY]
+
+
+def _said_first(found: Assessment) -> tuple[str | None, str]:
+    """Return the signal word and the words that stand beside the stamp: all that is grave, then what to ask first."""
+    first = found.first_words
+    grave = [one for one in first if one.signal in GRAVE]
+    says = " ".join(one.says for one in grave or first[:1])
+    signal = first[0].signal if first else None
+    if found.verdict != "ask first" or not found.doubts:
+        return signal, says
+    question = found.doubts[0].ask
+    return (signal, f"{says} {ASK} {question}") if grave else (None, f"{ASK} {question}")
+
+
+def _why_open(found: Assessment) -> str:
+    """Say why a chosen lamp is not settled by that, and what would settle it; nothing where it is."""
+    first = next((one for one in found.doubts if one.is_about_lamp), None)
+    return f"Not settled by this button. {first.says} {first.ask}" if first is not None else ""
+
+
+def _with_label(catalogue: Catalogue, words: str) -> str:
+    """Return a problem with the name of the look that the clerk sees, not the one that files use."""
+    key, colon, rest = words.partition(":")
+    look = catalogue.look_by_key.get(key)
+    return f"{look.label}{colon}{rest}" if look is not None else words
+
+
+def _taken(text: str, value: str | float | None) -> str:
+    """Say how a size was taken that was typed in another way than as millimetres."""
+    if not isinstance(value, float) or text.replace(",", ".") == f"{value:g}":
+        return ""
+    return f"{text} taken as {value:g}\N{THIN SPACE}mm"
+
+
+def _left_out(problems: tuple[Problem, ...]) -> str:
+    """Say what of the shop's own file could not be used; nothing where all could."""
+    if not problems:
+        return ""
+    first = problems[0]
+    more = f" and {len(problems) - 1} more" if len(problems) > 1 else ""
+    return f"Of the shop's own values some are left out: {first.path} {first.what}{more}. «counter check» lists them."
+
+
+def _say_unreadable(window: MainWindow, problem: Exception) -> None:
+    first = str(problem).splitlines()[0]
+    window.answer.show_answer("", "The catalogue could not be read", None, None, "")
+    window.grid.say_unreadable()
+    window.detail.title.setText("Nothing can be looked up")
+    window.detail.tell.setText(f"{first}\nRun «counter check» in a terminal: it lists every problem with its place.")

@@ -1,0 +1,67 @@
+"""Words that fit their place: as large as they can be, smaller where they are many, and never cut unsaid."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QRect, QSize
+from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent
+from PySide6.QtWidgets import QSizePolicy
+
+from counter.window.parts import early
+from counter.window.parts.sizes import grown, high
+from counter.window.parts.words import Words
+
+if TYPE_CHECKING:
+    from PySide6.QtGui import QFont
+
+STEPS = (1.3, 1.15, 1.0, 0.9)
+WRAPS = early.LEFT | early.WRAP
+
+
+class FittedWords(Words):
+    """A wrapped label that takes what room it is given; where even its smallest letters do not fit, it says so."""
+
+    def __init__(self, lines: int, least_px: int) -> None:
+        super().__init__()
+        self.most = STEPS[0]  # times the window's letters
+        self.flags = WRAPS | early.VCENTRE
+        self._least = QSize(least_px, high(self.font(), lines))
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+
+    def sizeHint(self) -> QSize:
+        return self._least
+
+    def minimumSizeHint(self) -> QSize:
+        return self._least
+
+    def fitting(self, rect: QRect) -> tuple[QFont, bool]:
+        """Return the largest letters in which the words fit, and whether they fit at all."""
+        for step in (step for step in STEPS if step <= self.most):
+            font = grown(self.font(), step)
+            box = QFontMetrics(font).boundingRect(rect, self.flags, self.text())
+            if box.height() <= rect.height() and box.width() <= rect.width():
+                return font, True
+        return font, False
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        rect = self.contentsRect()
+        font, fits = self.fitting(rect)
+        painter.setFont(font)
+        painter.drawText(rect, self.flags, self.text() if fits else self._shortened(rect, QFontMetrics(font)))
+        painter.end()
+
+    def _shortened(self, rect: QRect, metrics: QFontMetrics) -> str:
+        """Return as many whole words as there is room for, and a mark that there is more."""
+        words = self.text().split(" ")
+        while len(words) > 1:
+            words.pop()
+            text = f"{' '.join(words)} …"
+            if metrics.boundingRect(rect, self.flags, text).height() <= rect.height():
+                return text
+        return "…"
+
+    def setText(self, text: str) -> None:
+        super().setText(text)
+        self.setToolTip(text)

@@ -1,0 +1,32 @@
+"""Sizes from the letters in use, so that nothing is cut when the system's letters are large."""
+
+from __future__ import annotations
+
+from PySide6.QtGui import QFont, QFontMetrics
+
+PLAIN_PT = 10.0  # up to here letters may grow freely beside their neighbours
+
+
+def grown(font: QFont, by: float, weight: QFont.Weight | None = None) -> QFont:
+    """Return a font `by` times as large; letters that are large already grow less, or nothing else had room."""
+    made = QFont(font)
+    size = font.pointSizeF()
+    made.setPointSizeF(size * (1 + (by - 1) * min(1.0, PLAIN_PT / size)))
+    if weight is not None:
+        made.setWeight(weight)
+    return made
+
+
+def wide(font: QFont, words: str) -> int:
+    """Return the pixels that words take in one line."""
+    return QFontMetrics(font).horizontalAdvance(words)
+
+
+def high(font: QFont, lines: int = 1) -> int:
+    """Return the pixels that lines of words take."""
+    return QFontMetrics(font).lineSpacing() * lines
+
+
+def ems(font: QFont, count: float) -> int:
+    """Return the pixels of `count` letters of middling width."""
+    return round(QFontMetrics(font).averageCharWidth() * count)

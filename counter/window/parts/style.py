@@ -1,0 +1,205 @@
+"""How stock widgets are drawn: flat, thin edges, one accent. Colours come from the palette, so a theme is a palette.
+
+A style sheet would be simpler to read, but changing one goes over every widget there is (over a second with the
+training room made ahead) and costs each repaint a third. Everything not named here is Fusion's. It is set when the
+window wakes: making a style's numbers known to Python takes longer than the first paint may.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any, cast
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QBrush, QColor, QPainter, QPalette, QPen, QPolygonF
+from PySide6.QtWidgets import (
+    QApplication,
+    QComboBox,
+    QFrame,
+    QLineEdit,
+    QProxyStyle,
+    QPushButton,
+    QScrollArea,
+    QStyle,
+    QWidget,
+)
+
+from counter.window.parts.theme import SMALL_TARGET, TARGET
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from PySide6.QtWidgets import QStyleOption, QStyleOptionComplex
+
+ROUND_PX = 3.0
+PANEL_ROUND_PX = 4.0
+ROLES = QPalette.ColorRole
+STATES = QStyle.StateFlag
+ELEMENTS = QStyle.PrimitiveElement
+
+
+class CounterStyle(QProxyStyle):
+    """Fusion with our own edges."""
+
+    def __init__(self) -> None:
+        super().__init__("Fusion")
+
+    def polish(self, what: Any) -> Any:
+        """Give a widget what its properties ask for; called by Qt once a widget, and by us when one changes."""
+        made = super().polish(what)
+        if isinstance(what, QWidget):
+            _dress(what)
+        return made
+
+    def drawPrimitive(
+        self, element: QStyle.PrimitiveElement, option: QStyleOption, painter: QPainter, widget: QWidget | None = None
+    ) -> None:
+        draw = _DRAW.get(element)
+        if draw is None or not draw(option, painter, widget):
+            super().drawPrimitive(element, option, painter, widget)
+
+    def drawControl(
+        self, element: QStyle.ControlElement, option: QStyleOption, painter: QPainter, widget: QWidget | None = None
+    ) -> None:
+        if element == QStyle.ControlElement.CE_TabBarTabShape:
+            _tab(option, painter)
+        elif element != QStyle.ControlElement.CE_Splitter:  # the gap between panes is the desk
+            super().drawControl(element, option, painter, widget)
+
+    def drawComplexControl(
+        self,
+        control: QStyle.ComplexControl,
+        option: QStyleOptionComplex,
+        painter: QPainter,
+        widget: QWidget | None = None,
+    ) -> None:
+        if control == QStyle.ComplexControl.CC_ComboBox and isinstance(widget, QComboBox) and not widget.isEditable():
+            _combo(option, painter)
+        else:
+            super().drawComplexControl(control, option, painter, widget)
+
+
+def _dress(widget: QWidget) -> None:
+    if isinstance(widget, QPushButton):
+        is_small = widget.isFlat() or widget.property("flat")
+        widget.setFlat(False)  # a button looks like one
+        least = SMALL_TARGET if is_small else TARGET
+        widget.setMinimumHeight(max(widget.minimumHeight(), least))
+    elif isinstance(widget, (QLineEdit, QComboBox)):
+        widget.setMinimumHeight(max(widget.minimumHeight(), TARGET - 6))
+        if isinstance(widget, QLineEdit):
+            widget.setTextMargins(3, 0, 3, 0)
+    elif isinstance(widget, QScrollArea):
+        widget.setFrameShape(QFrame.Shape.NoFrame)
+        widget.viewport().setAutoFillBackground(False)
+        inside = widget.widget()
+        if inside is not None:
+            inside.setAutoFillBackground(False)
+    elif isinstance(widget, QFrame) and widget.property("panel"):
+        widget.setFrameShape(QFrame.Shape.StyledPanel)
+
+
+# -- one function a primitive: option, painter, widget; whether it was drawn
+
+
+def _box(
+    painter: QPainter, rect: QRectF, ground: QColor | None, edge: QColor, width: float, radius: float = ROUND_PX
+) -> None:
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setBrush(QBrush(ground) if ground is not None else Qt.BrushStyle.NoBrush)
+    painter.setPen(QPen(edge, width))
+    half = width / 2
+    painter.drawRoundedRect(rect.adjusted(half, half, -half, -half), radius, radius)
+    painter.restore()
+
+
+def _line_edit(option: QStyleOption, painter: QPainter, widget: QWidget | None) -> bool:
+    if cast("Any", option).lineWidth <= 0:
+        return False
+    palette, state = _of(option)
+    is_bad = widget is not None and widget.property("bad") is True
+    edge = palette.color(ROLES.Highlight if state & STATES.State_HasFocus else ROLES.Dark)
+    if is_bad:
+        edge = palette.color(ROLES.Text)
+    wide = 2.0 if is_bad or state & STATES.State_HasFocus else 1.0
+    _box(painter, QRectF(_rect(option)), palette.color(ROLES.Base), edge, wide)
+    return True
+
+
+def _button(option: QStyleOption, painter: QPainter, widget: QWidget | None) -> bool:
+    palette, state = _of(option)
+    is_on, has_focus = bool(state & (STATES.State_On | STATES.State_Sunken)), bool(state & STATES.State_HasFocus)
+    is_over = bool(state & STATES.State_MouseOver and state & STATES.State_Enabled)
+    edge = palette.color(ROLES.Highlight if is_on or has_focus or is_over else ROLES.Dark)
+    if not state & STATES.State_Enabled:
+        edge = palette.color(ROLES.Mid)
+    ground = palette.color(ROLES.Midlight if is_on else ROLES.Button)
+    _box(painter, QRectF(_rect(option)), ground, edge, 2.0 if is_on or has_focus else 1.0)
+    return True
+
+
+def _focus(option: QStyleOption, painter: QPainter, widget: QWidget | None) -> bool:
+    if isinstance(widget, (QPushButton, QComboBox)):
+        return True  # their edge shows it
+    palette, _ = _of(option)
+    _box(painter, QRectF(_rect(option)), None, palette.color(ROLES.Highlight), 2.0)
+    return True
+
+
+def _frame(option: QStyleOption, painter: QPainter, widget: QWidget | None) -> bool:
+    if widget is None or not widget.property("panel"):
+        return False
+    palette, _ = _of(option)
+    ground, edge = palette.color(ROLES.AlternateBase), palette.color(ROLES.Mid)
+    _box(painter, QRectF(_rect(option)), ground, edge, 1.0, PANEL_ROUND_PX)
+    return True
+
+
+_DRAW: dict[QStyle.PrimitiveElement, Callable[[QStyleOption, QPainter, QWidget | None], bool]] = {
+    ELEMENTS.PE_PanelLineEdit: _line_edit,
+    ELEMENTS.PE_PanelButtonCommand: _button,
+    ELEMENTS.PE_PanelButtonTool: _button,
+    ELEMENTS.PE_FrameFocusRect: _focus,
+    ELEMENTS.PE_Frame: _frame,
+}
+
+
+def _of(option: QStyleOption) -> tuple[QPalette, QStyle.StateFlag]:
+    one = cast("Any", option)
+    return one.palette, one.state
+
+
+def _rect(option: QStyleOption) -> Any:
+    return cast("Any", option).rect
+
+
+def _tab(option: QStyleOption, painter: QPainter) -> None:
+    palette, state = _of(option)
+    rect = QRectF(_rect(option))
+    if state & STATES.State_HasFocus:
+        painter.fillRect(rect, palette.color(ROLES.Midlight))
+    if state & STATES.State_Selected:
+        painter.fillRect(QRectF(rect.left(), rect.bottom() - 2, rect.width(), 3), palette.color(ROLES.Highlight))
+
+
+def _combo(option: QStyleOption, painter: QPainter) -> None:
+    palette, state = _of(option)
+    has_focus = bool(state & STATES.State_HasFocus)
+    is_over = bool(state & STATES.State_MouseOver and state & STATES.State_Enabled)
+    edge = palette.color(ROLES.Highlight if has_focus or is_over else ROLES.Dark)
+    rect = QRectF(_rect(option))
+    _box(painter, rect, palette.color(ROLES.Base), edge, 2.0 if has_focus else 1.0)
+    tip = QPointF(rect.right() - 11, rect.center().y() + 2.5)
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(palette.color(ROLES.Text))
+    painter.drawPolygon(QPolygonF([tip, tip + QPointF(-4.5, -5), tip + QPointF(4.5, -5)]))
+    painter.restore()
+
+
+def wear() -> None:
+    """Let the application wear this style, once."""
+    application = QApplication.instance()
+    if isinstance(application, QApplication) and not isinstance(application.style(), CounterStyle):
+        application.setStyle(CounterStyle())

@@ -1,0 +1,55 @@
+"""Hands at the counter, for the tests of the window: press, type, read what can be seen."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QLabel
+
+from counter.desk import Case
+
+LEFT = Qt.MouseButton.LeftButton
+FIXTURE_FIELDS = (
+    *("holder", "ballast", "ballast_watts", "use", "lamp_count", "space_mm", "tube_room_mm", "room_k", "label"),
+    *("enclosed", "damp", "cold", "base_up", "emergency", "dimmer", "shunted"),
+)
+ALT, CTRL = Qt.KeyboardModifier.AltModifier, Qt.KeyboardModifier.ControlModifier
+CODE = "CFQ18W/G24q/841"
+FULL = Case(
+    looks={"legs": "4", "pins": "4", "notch": "small-left", "glass": "white", "length_mm": 146.0, "watts": "18"},
+    marks=CODE,
+    fixture={"holder": "G24q-2", "ballast": "electronic", "ballast_watts": (18, 26), "space_mm": 160.0, "damp": True},
+    use="lighting",
+)
+
+
+def button(window, key, value):
+    return next(one for one in window.looks.rows[key].buttons if one.value == value)
+
+
+def press(widget):
+    QTest.mouseClick(widget, LEFT)
+    QApplication.processEvents()
+
+
+def type_into(field, text):
+    field.setFocus()
+    field.selectAll()
+    QTest.keyClicks(field, text)
+    QTest.keyClick(field, Qt.Key.Key_Return)
+    QApplication.processEvents()
+
+
+def key(window, which, modifier=Qt.KeyboardModifier.NoModifier):
+    """Press a key where the keyboard is, as a hand does."""
+    QTest.keyClick(window.focusWidget() or window, which, modifier)
+    QApplication.processEvents()
+
+
+def said(widget):
+    return " ".join(label.text() for label in widget.findChildren(QLabel) if label.isVisible())
+
+
+def fields(window):
+    boxes = [row.field for row in window.looks.rows.values() if hasattr(row, "field")]
+    return [*boxes, window.marks.field, window.fixture.watts, window.fixture.space, window.fixture.room]

@@ -1,0 +1,65 @@
+"""Outlines kept between starts: shown before the core is awake, and never more than a head start."""
+
+from __future__ import annotations
+
+import json
+
+import pytest
+
+from counter.window.outlines.opening import FILE_NAME, _plain, fingerprint
+
+
+def test_outlines_show_before_the_core_is_awake(windows):
+    windows()
+    second = windows(awake=False)
+    assert len(second.grid.model.cards) > 30
+    assert second.catalogue is None
+    assert not second.grab().isNull()
+
+
+def test_opening_cards_are_the_cards_of_an_empty_case(windows):
+    first = windows()
+    second = windows(awake=False)
+
+    def plain(window):
+        return json.dumps([_plain(card) for card in window.grid.model.cards])
+
+    assert plain(second) == plain(first)
+
+
+def damaged(kept, how):
+    if how == "half":
+        return json.dumps(kept)[:5000]
+    if how == "no cards":
+        return json.dumps({"of": kept["of"]})
+    if how == "cards are numbers":
+        return json.dumps({"of": kept["of"], "cards": [1, 2]})
+    if how == "unknown shape":
+        kept["cards"][0]["face"][2][0][0] = "Blob"
+    elif how == "field missing":
+        del kept["cards"][0]["share"]
+    elif how == "older":
+        kept["of"] = "0.0.1 1.1 -"
+    return json.dumps(kept)
+
+
+@pytest.mark.parametrize(
+    "how", ["half", "no cards", "cards are numbers", "unknown shape", "field missing", "older", "as it was"]
+)
+def test_damaged_opening_cards_only_cost_time(windows, data, how):
+    windows()
+    file = data / FILE_NAME
+    file.write_text(damaged(json.loads(file.read_text()), how))
+    second = windows(awake=False)
+    assert bool(second.grid.model.cards) == (how == "as it was")
+    assert not second.grab().isNull()
+    second.wake()
+    assert len(second.grid.model.cards) > 30
+    assert json.loads(file.read_text())["of"] == fingerprint(data)
+
+
+def test_a_folder_that_cannot_be_made_does_not_stop_the_window(windows, data):
+    data.write_text("a file where the folder should be")
+    window = windows()
+    window.counter.change(chosen="G24q-2/18/quad")
+    assert window.answer.base.text() == "G24q-2"
