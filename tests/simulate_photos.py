@@ -376,14 +376,19 @@ def judge(catalogue, seed):
         photo.base,
         photo.tilt_deg,
         seconds,
-        looks.get("pins") == str(len(photo.pins)),
+        told.pattern is not None and len(told.pattern.pins) == len(photo.pins),
         told.pattern is None,
-        abs(told.spacing_mm - photo.spacing) if told.spacing_mm is not None and photo.spacing is not None else None,
+        _off(looks.get("pin_spacing_mm"), told.spacing_mm, photo.spacing),
         photo.notch,
         looks.get("notch"),
         rank,
         face_rank(catalogue, told.candidates, photo.base),
     )
+
+
+def _off(look, seen, true):
+    """Return how far off the spacing is where it was said, from the unrounded measure."""
+    return abs(seen - true) if look is not None and seen is not None and true is not None else None
 
 
 def drawn(base):
@@ -440,10 +445,13 @@ def main() -> None:
         return
     numbers = [int(word) for word in sys.argv[1:] if word.isdigit()]
     count, first = (*numbers, *(200, 0)[len(numbers) :])
-    verdicts = [judge(catalogue, seed) for seed in range(first, first + count)]
-    if "--all" in sys.argv:
-        for one in verdicts:
-            print(one)
+    verdicts = []
+    for seed in range(first, first + count):
+        verdicts.append(judge(catalogue, seed))
+        if "--all" in sys.argv:
+            print(verdicts[-1], flush=True)
+        if len(verdicts) % 100 == 0:
+            print(report(verdicts), flush=True)
     print(report(verdicts))
 
 

@@ -5,14 +5,20 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from counter.catalogue import Base
     from counter.measure._card import Floats
     from counter.measure._view import View
 
 PX_PER_MM = 10.0
-WIDTHS_MM, HEIGHTS_MM = (7.0, 19.0, 0.5), (6.0, 17.5, 0.5)  # first, last, step
-RISES_MM = (4.0, 14.0, 1.0)  # how high a block may stand over the face
-OFF_MM = (-6.5, 6.5, 0.5)  # its middle over or under the pins'
-CLEAR_STEP = 7.0  # colour step along the weakest side from which on there is a block for certain
+SIZES = (0.95, 1.0, 1.05)  # of what the catalogue draws: parts vary, and drawings from memory more
+RISES_MM = (4.0, 14.1, 0.5)  # how high a block may stand over the face: first, last, step
+AWAY_MM, STEP_MM = 1.0, 0.25  # how far off its drawn place it is looked for
+MOST_STEP = 35.0  # a step of colour larger than this is no clearer an edge
+CLEAR_STEP = 6.0  # mean step along the four edges from which on there is a block for certain
+OFF_SURE_MM = 1.5  # the outline's middle this far off the pins' says on which side of them the block is
+MET = 0.12  # what it counts for a look that the family is known to have
 LARGE, SMALL, PAIRED = (5.0, 2.2), (2.4, 1.8), (3.6, 2.2)  # widths and depths of notches, as the catalogue draws them
 
 # Where notches of each look are on a key edge: offset from its middle and width, millimetres.
@@ -26,7 +32,8 @@ LOOKS: dict[str, tuple[tuple[float, float], ...]] = {
     "two-small": ((-4.5, SMALL[0]), (4.5, SMALL[0])),
 }
 DEPTH_MM = 1.3  # of the strip inside an edge in which notches are looked for
-CERTAIN_NOTCH, CERTAIN_NONE = 0.9, 0.5
+EDGE_OFF_MM, ASIDE_MM = (-0.3, 0.0, 0.3, 0.6), (-0.5, 0.0, 0.5)  # how far off the block's edges may be found
+CERTAIN_NONE = 0.6
 
 
 class Block(NamedTuple):
@@ -82,30 +89,57 @@ def levelled(image: Floats, view: View, middle: Floats, turn: float, reach: floa
     return Level(cv2.GaussianBlur(flat, (0, 0), 1.2), reach)
 
 
-def find_block(level: Level, lean: Floats, most_width: float) -> Block | None:
-    """Return the rectangle around the pins' middle whose four edges are clearest.
+class Drawn(NamedTuple):
+    """A block as the catalogue draws it on the pins: size, its middle over the pins', the looks its family has."""
 
-    `level` shows the face; `lean` says by how much a millimetre of height shifts things there, in the part's frame;
-    `most_width` is the room between the pins. Of every size, height and place the weakest edge counts.
+    width: float
+    height: float
+    off: float
+    looks: frozenset[str]
+
+
+def drawn_blocks(bases: Sequence[Base]) -> list[Drawn]:
+    """Return the distinct blocks of some bases, both ways up."""
+    found: dict[tuple[float, float, float], frozenset[str]] = {}
+    for base in bases:
+        centre, pins = base.face.centre, base.face.pins.at
+        if centre is None or centre.shape != "rectangle":
+            continue
+        off = centre.offset_y_mm - sum(pin.y_mm for pin in pins) / len(pins)
+        for way in {off, -off}:
+            key = (centre.width_mm, centre.height_mm, way)
+            found[key] = found.get(key, frozenset()) | frozenset(base.family_notches)
+    return [Drawn(*key, looks) for key, looks in found.items()]
+
+
+def right_way_up(drawn: Sequence[Drawn], outline_off: float) -> list[Drawn]:
+    """Leave out blocks on the side of the pins on which the rest of the base does not lie."""
+    return [one for one in drawn if abs(outline_off) < OFF_SURE_MM or one.off * outline_off >= 0]
+
+
+def find_block(level: Level, lean: Floats, drawn: Sequence[Drawn]) -> tuple[Block, Drawn] | None:
+    """Return the place at which the edges of one of the drawn blocks are clearest, and which it is.
+
+    `level` shows the face; `lean` says by how much a millimetre of height shifts things there, in the part's frame.
     """
     import numpy as np
 
-    up = np.abs(level.image[:, 2:] - level.image[:, :-2]).sum(2)
-    across = np.abs(level.image[2:] - level.image[:-2]).sum(2)
-    up = np.cumsum(np.pad(np.minimum(up, 60), ((1, 0), (1, 1))), axis=0)
-    across = np.cumsum(np.pad(np.minimum(across, 60), ((1, 1), (1, 0))), axis=1)
-    widths = np.arange(*WIDTHS_MM)
-    widths = widths[widths < most_width]
-    heights, offs = np.arange(*HEIGHTS_MM), np.arange(*OFF_MM)
-    best: Block | None = None
-    for rise in np.arange(*RISES_MM):
-        w, h, y = (one.ravel() for one in np.meshgrid(widths, heights, offs, indexing="ij"))
-        cx, cy = np.full_like(y, lean[0] * rise), y + lean[1] * rise
+    up = np.minimum(np.abs(level.image[:, 2:] - level.image[:, :-2]).sum(2), MOST_STEP)
+    across = np.minimum(np.abs(level.image[2:] - level.image[:-2]).sum(2), MOST_STEP)
+    up = np.cumsum(np.pad(up, ((1, 0), (1, 1))), axis=0)
+    across = np.cumsum(np.pad(across, ((1, 1), (1, 0))), axis=1)
+    best: tuple[Block, Drawn] | None = None
+    steps, away = np.array(SIZES), np.arange(-AWAY_MM, AWAY_MM + 0.01, STEP_MM)
+    for one in drawn:
+        grid = np.meshgrid(one.width * steps, one.height * steps, away, away, np.arange(*RISES_MM), indexing="ij")
+        w, h, dx, dy, rise = (values.ravel() for values in grid)
+        cx, cy = dx + lean[0] * rise, one.off + dy + lean[1] * rise
         sides = _side_steps(level, up, across, cx, cy, w, h)
-        weakest = np.min(sides, axis=0) + 0.25 * np.mean(sides, axis=0) - 0.25 * np.abs(y)
-        at = int(weakest.argmax()) if len(weakest) else -1
-        if at >= 0 and (best is None or weakest[at] > best.clear):
-            best = Block(float(cx[at]), float(cy[at]), float(w[at]), float(h[at]), float(rise), float(weakest[at]))
+        clear = np.mean(sides, axis=0) + 0.3 * np.min(sides, axis=0) - 1.2 * (dx**2 + dy**2)
+        at = int(clear.argmax())
+        if best is None or clear[at] > best[0].clear:
+            found = (float(values[at]) for values in (cx, cy, w, h, rise, clear))
+            best = (Block(*found), one)
     return best
 
 
@@ -131,26 +165,34 @@ def _side_steps(
     ]
 
 
-def read_key(level: Level, block: Block, allowed: tuple[int, ...] = (1, -1)) -> Key:
-    """Return the look of the key: of all looks on either long edge the one that explains best what the edges show."""
+def read_key(level: Level, block: Block, drawn: Drawn) -> Key:
+    """Return the look of the key: of all looks on a key edge the one that explains best what the edges show.
+
+    A block that stands off the pins' middle has its key edge away from the pins; else either long edge may be it.
+    """
     import numpy as np
 
-    scores: list[tuple[float, str, int]] = []
-    profiles = {edge: _profile(level, block, edge) for edge in allowed}
-    spread = float(np.median([np.median(np.abs(p - np.median(p))) for _, p in profiles.values()])) * 1.5 + 1.0
-    for edge, (x, unlike) in profiles.items():
-        for look, cuts in LOOKS.items():
-            if look != "none":
-                scores.append((_explains(x, unlike, cuts, spread), look, edge))
-    scores.sort(reverse=True)
+    edges = (1, -1) if abs(drawn.off) < 1 else ((1,) if drawn.off > 0 else (-1,))
+    plain = [_profile(level, block, edge, 0.0)[1] for edge in (1, -1)]
+    spread = float(np.median([np.median(np.abs(one - np.median(one))) for one in plain])) * 1.5 + 1.0
+    best: dict[tuple[str, int], float] = {}
+    for edge in edges:
+        for inward in EDGE_OFF_MM:
+            x, unlike = _profile(level, block, edge, inward)
+            for look, cuts in LOOKS.items():
+                if look != "none":
+                    score = max(_explains(x - aside, unlike, cuts, spread) for aside in ASIDE_MM)
+                    met = MET if look in drawn.looks else 0.0
+                    best[look, edge] = max(best.get((look, edge), -9.0), score + met - 0.1 * abs(inward))
+    scores = sorted(((score, *key) for key, score in best.items()), reverse=True)
     first = scores[0]
     other = next((one for one in scores[1:] if one[1:] != first[1:]), first)
     if first[0] < CERTAIN_NONE:
-        return Key("none", 1, CERTAIN_NONE - first[0], first[1])
-    return Key(first[1], first[2], min(first[0], 2 * (first[0] - other[0]) + 0.4), other[1])
+        return Key("none", edges[0], CERTAIN_NONE - first[0], first[1])
+    return Key(first[1], first[2], min(first[0] - CERTAIN_NONE, 2 * (first[0] - other[0])), other[1])
 
 
-def _profile(level: Level, block: Block, edge: int) -> tuple[Floats, Floats]:
+def _profile(level: Level, block: Block, edge: int, inward: float) -> tuple[Floats, Floats]:
     """Return places along an edge and how unlike the block's top the strip inside that edge is there.
 
     Left and right are as seen with that edge up.
@@ -162,7 +204,7 @@ def _profile(level: Level, block: Block, edge: int) -> tuple[Floats, Floats]:
     half = block.width / 2 - 0.5
     x = np.arange(-half, half + 0.01, 0.15)
     depths = np.arange(0.45, DEPTH_MM, 0.2)
-    ys = block.y + edge * (block.height / 2 - depths)
+    ys = block.y + edge * (block.height / 2 - inward - depths)
     at = np.stack(np.broadcast_arrays(level.column(block.x + x * edge)[:, None], level.row(ys)[None]), axis=-1)
     strip = sampled(level.image, at.reshape(-1, 2)).reshape(len(x), len(depths), -1)
     inner = np.arange(-0.25, 0.26, 0.05)
@@ -192,4 +234,4 @@ def _explains(x: Floats, unlike: Floats, cuts: tuple[tuple[float, float], ...], 
     plain, rough = float(unlike[outside].mean()), float(unlike[outside].std())
     step = min(each) - plain  # of two notches the fainter one counts
     fill = sum(each) / len(each) - plain
-    return float((0.5 * step + 0.5 * fill) / (2.5 * spread + 1.2 * rough + 3.0) + 0.1 * (len(each) - 1))
+    return float((0.5 * step + 0.5 * fill) / (2.0 * spread + 1.0 * rough + 2.0) + 0.1 * (len(each) - 1))

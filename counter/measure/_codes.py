@@ -15,6 +15,8 @@ def codes_in(image: Pixels) -> tuple[str, ...]:
     """Return the texts of all codes, without what cannot be shown, each once."""
     import zxingcpp
 
-    found = zxingcpp.read_barcodes(image)
+    import cv2
+
+    found = zxingcpp.read_barcodes(cv2.cvtColor(image, cv2.COLOR_BGR2GRAY))
     texts = ("".join(char for char in one.text[:LONGEST] if char.isprintable()).strip() for one in found)
     return tuple(dict.fromkeys(text for text in texts if text))[:MOST]

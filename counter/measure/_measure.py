@@ -10,7 +10,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
     from pathlib import Path
 
-    from counter.catalogue import Catalogue
+    from counter.catalogue import Base, Catalogue
     from counter.measure._block import Block, Key
     from counter.measure._card import Floats
     from counter.measure._part import Place
@@ -25,6 +25,9 @@ FAINT = "Not every pin is clear; check the marks on the picture."
 NOT_ALIKE = "The key could not be seen clearly; look at it and press its picture."
 CLEAR_SCORE = 2.0  # a pattern from which on its pins count as seen
 SURE_SCORE = 4.0
+SURE_KEY, SURE_NONE = 0.3, 0.35  # how clear a key, or that there is none, must be to become a look
+WELL_CLEAR = 9.0  # a pattern after which no other place is looked at
+LEFT_OVER_MM = 0.7  # of the pins on the best base: with more the spacing is not taken for certain
 SLANTED_DEG = 25.0
 TOLERANCE_MM = 0.5  # of a pin spacing from a picture; the ruler's own in the catalogue is wider still
 
@@ -104,14 +107,15 @@ def _measure_part(catalogue: Catalogue, image: Pixels, view: View, told: Measure
     if found is None or found.seen.score < CLEAR_SCORE:
         return told.model_copy(update={"problems": (NO_PINS,)})
     places = np.array([(spot.x, spot.y) for spot in found.seen.spots])
-    pattern = _pattern(lab, view, found, places)
+    pattern = _pattern(catalogue, lab, view, found, places)
     problems = []
     if view.tilt_deg > SLANTED_DEG:
         problems.append(SLANTED.format(tilt=view.tilt_deg))
     if found.seen.score < SURE_SCORE:
         problems.append(FAINT)
     pins_px = _pairs(view.pixels(places, PIN_TALL_MM))
-    return answered(catalogue, told.model_copy(update={"pins_px": pins_px}), pattern, tuple(problems))
+    is_sure = found.seen.score >= SURE_SCORE
+    return answered(catalogue, told.model_copy(update={"pins_px": pins_px}), pattern, tuple(problems), is_sure)
 
 
 def _best_place(catalogue: Catalogue, image: Pixels, lab: Floats, view: View) -> Found | None:
@@ -126,34 +130,39 @@ def _best_place(catalogue: Catalogue, image: Pixels, lab: Floats, view: View) ->
         seen = pins_at(lab, view, maps, place, known)
         if seen is not None and (best is None or seen.score > best.seen.score):
             best = Found(seen, place)
+            if seen.score > WELL_CLEAR:
+                break
     return best
 
 
-def _pattern(lab: Floats, view: View, found: Found, places: Floats) -> Pattern:
+def _pattern(catalogue: Catalogue, lab: Floats, view: View, found: Found, places: Floats) -> Pattern:
     """Return the pins in the part's own frame, turned key up where the key says which way that is."""
-    import numpy as np
-
     from counter.measure._block import CLEAR_STEP
 
     middle, turn = places.mean(0), _turn(places, found.seen.arrangement)
-    block, key = _block_and_key(lab, view, middle, turn, places)
-    has_block = None if block is None else True if block.clear > CLEAR_STEP else None
-    is_certain = has_block is True and key is not None and key.clear > 0.25
-    head = key is not None and key.edge < 0 and is_certain
+    pattern = _pins_only(found, places, middle, turn)
+    seen = _block_and_key(lab, view, middle, turn, _alike(catalogue, pattern), found.place)
+    if seen is None or seen[0].clear < CLEAR_STEP:
+        return pattern
+    key = seen[1]
+    if key.clear < (SURE_NONE if key.look == "none" else SURE_KEY):
+        return pattern.model_copy(update={"block": True})
+    if key.edge < 0:
+        pins = tuple(pin.model_copy(update={"x_mm": -pin.x_mm, "y_mm": -pin.y_mm}) for pin in pattern.pins)
+        pattern = pattern.model_copy(update={"pins": pins})
+    return pattern.model_copy(update={"block": True, "notch": key.look, "key_up": key.look != "none"})
+
+
+def _pins_only(found: Found, places: Floats, middle: Floats, turn: float) -> Pattern:
+    import numpy as np
+
     c, s = np.cos(-turn), np.sin(-turn)
-    own = (places - middle) @ np.array([[c, s], [-s, c]]) * (-1 if head else 1)
+    own = (places - middle) @ np.array([[c, s], [-s, c]])
     pins = tuple(
         Pin(x_mm=round(float(x), 3), y_mm=round(float(y), 3), diameter_mm=round(2 * spot.radius, 2))
         for (x, y), spot in zip(own, found.seen.spots, strict=True)
     )
-    return Pattern(
-        pins=pins,
-        arrangement=found.seen.arrangement,
-        outline_mm=round(found.place.reach, 1),
-        block=has_block,
-        notch=key.look if is_certain and key is not None else None,
-        key_up=bool(is_certain and key is not None and key.look != "none"),
-    )
+    return Pattern(pins=pins, arrangement=found.seen.arrangement, outline_mm=round(found.place.reach, 1))
 
 
 def _turn(places: Floats, arrangement: str) -> float:
@@ -172,34 +181,46 @@ def _turn(places: Floats, arrangement: str) -> float:
 
 
 def _block_and_key(
-    lab: Floats, view: View, middle: Floats, turn: float, places: Floats
-) -> tuple[Block | None, Key | None]:
-    """Look for a block between the pins and its key, on the level of the face."""
+    lab: Floats, view: View, middle: Floats, turn: float, bases: Sequence[Base], place: Place
+) -> tuple[Block, Key] | None:
+    """Look for a block as some base has it between such pins, and for its key."""
     import numpy as np
 
-    from counter.measure._block import find_block, levelled, read_key
+    from counter.measure._block import drawn_blocks, find_block, levelled, read_key, right_way_up
 
     c, s = np.cos(-turn), np.sin(-turn)
-    across = ((places - middle) @ np.array([[c, s], [-s, c]]))[:, 0]
-    room = float(across.max() - across.min()) if len(places) > 1 else 0.0
-    inner = np.sort(np.abs(across))
-    room = 2 * float(inner[0]) if len(places) == 4 and inner[0] > 3 else room
-    if room < 9:
-        return None, None
+    back = np.array([[c, s], [-s, c]])
     level = levelled(lab, view, middle, turn, 22.0, 0.0)
-    lean = view.lean(middle) @ np.array([[c, s], [-s, c]])
-    block = find_block(level, lean, room)
-    return block, read_key(level, block) if block is not None else None
+    off = (np.array([place.x, place.y]) - middle) @ back
+    drawn = right_way_up(drawn_blocks(bases), float(off[1]))
+    found = find_block(level, view.lean(middle) @ back, drawn)
+    return (found[0], read_key(level, *found)) if found is not None else None
 
 
-def answered(catalogue: Catalogue, told: Measured, pattern: Pattern, problems: Sequence[str] = ()) -> Measured:
-    """Return what a pattern says: the bases that it fits, and the looks that are certain."""
-    from counter.measure._fit import fit_all, spacing_of
+def _alike(catalogue: Catalogue, pattern: Pattern) -> list[Base]:
+    """Return the bases whose pins and outline are about as measured."""
+    from counter.measure._fit import fit_all
+
+    by_pins = fit_all(catalogue, pattern)
+    near = max(by_pins[0].residual_mm + 0.5, 1.5)
+    return [catalogue.base_by_name[fit.base] for fit in by_pins if fit.residual_mm <= near]
+
+
+def answered(
+    catalogue: Catalogue, told: Measured, pattern: Pattern, problems: Sequence[str] = (), is_sure: bool = True
+) -> Measured:
+    """Return what a pattern says: the bases that it fits, and the looks that are certain.
+
+    Pins that are not surely seen rank the bases, but become no looks.
+    """
+    from counter.measure._fit import fit_all, fit_base, spacing_of
 
     fits = fit_all(catalogue, pattern)
     best = catalogue.base_by_name[fits[0].base]
     spacing = spacing_of(best, fits[0], pattern)
-    looks = certain_looks(catalogue, pattern, spacing)
+    alone = pattern.model_copy(update={"notch": None, "block": None, "outline_mm": None})
+    is_even = fit_base(best, alone).residual_mm <= LEFT_OVER_MM
+    looks = certain_looks(catalogue, pattern, spacing if is_even else None) if is_sure else {}
     unseen = [NOT_ALIKE] if pattern.block and pattern.notch is None else []
     return told.model_copy(
         update={
