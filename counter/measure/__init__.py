@@ -4,6 +4,7 @@ May import counter.catalogue. OpenCV, numpy and zxing-cpp are imported inside fu
 answers without them. Pictures are read for their pixels; where and when one was taken is not kept.
 """
 
+from counter.measure._by_hand import by_card, by_length, pattern_of
 from counter.measure._fit import fit_all, fit_base, outline_reach, similarity, spacing_of
 from counter.measure._measure import answered, certain_looks, measure_bytes, measure_picture, measure_pixels
 from counter.measure._models import Fit, Measured, Pattern, Pin
@@ -17,6 +18,8 @@ __all__ = [
     "PictureProblem",
     "Pin",
     "answered",
+    "by_card",
+    "by_length",
     "certain_looks",
     "fit_all",
     "fit_base",
@@ -26,6 +29,7 @@ __all__ = [
     "measured_report",
     "measured_text",
     "outline_reach",
+    "pattern_of",
     "pixels_of",
     "read_picture",
     "similarity",

@@ -48,7 +48,7 @@ def find_card(image: Pixels) -> Quad | None:
         rough.sort(key=lambda quad: -edge_contrast(lab, quad))
         met += rough
         for quad in rough[:4]:
-            found = refined(full, _long_first(quad / scale))
+            found = refined(full, long_first(quad / scale))
             if found.seen and (best is None or _weight(found) > _weight(best)) and _fits(found, image.shape):
                 best = found
         if best is not None and best.seen > CLEAR:
@@ -231,7 +231,8 @@ def sampled(image: Floats, points: Floats) -> Floats:
     return np.asarray(found, np.float32).reshape(len(at), -1)
 
 
-def _long_first(quad: Floats) -> Floats:
+def long_first(quad: Floats) -> Floats:
+    """Return the corners so that the first side is a long one."""
     import numpy as np
 
     one = np.linalg.norm(quad[1] - quad[0]) + np.linalg.norm(quad[3] - quad[2])

@@ -13,9 +13,8 @@ MOST = 8
 
 def codes_in(image: Pixels) -> tuple[str, ...]:
     """Return the texts of all codes, without what cannot be shown, each once."""
-    import zxingcpp
-
     import cv2
+    import zxingcpp
 
     found = zxingcpp.read_barcodes(cv2.cvtColor(image, cv2.COLOR_BGR2GRAY))
     texts = ("".join(char for char in one.text[:LONGEST] if char.isprintable()).strip() for one in found)

@@ -139,7 +139,7 @@ def _pattern(catalogue: Catalogue, lab: Floats, view: View, found: Found, places
     """Return the pins in the part's own frame, turned key up where the key says which way that is."""
     from counter.measure._block import CLEAR_STEP
 
-    middle, turn = places.mean(0), _turn(places, found.seen.arrangement)
+    middle, turn = places.mean(0), turn_of(places, found.seen.arrangement)
     pattern = _pins_only(found, places, middle, turn)
     seen = _block_and_key(lab, view, middle, turn, _alike(catalogue, pattern), found.place)
     if seen is None or seen[0].clear < CLEAR_STEP:
@@ -165,7 +165,7 @@ def _pins_only(found: Found, places: Floats, middle: Floats, turn: float) -> Pat
     return Pattern(pins=pins, arrangement=found.seen.arrangement, outline_mm=round(found.place.reach, 1))
 
 
-def _turn(places: Floats, arrangement: str) -> float:
+def turn_of(places: Floats, arrangement: str) -> float:
     """Return the direction of the pins' long side, radians."""
     import numpy as np
 

@@ -78,13 +78,10 @@ def view_of(corners: Floats, size: tuple[int, int]) -> View | None:
         corners = corners[[1, 0, 3, 2]]  # seen from above the corners go clockwise in a picture, y down
     solid = np.column_stack([card, np.zeros(4)])
     best: tuple[float, View] | None = None
+    to_picture, _ = cv2.findHomography(card, corners)
     for log_lens in np.linspace(-2.5 * LENS_SPREAD, 2.5 * LENS_SPREAD, LENSES):
-        inner = _inner(LENS * float(np.exp(log_lens)), size)
-        _, turns, moves, _ = cv2.solvePnPGeneric(solid, corners, inner, None, flags=cv2.SOLVEPNP_IPPE)
-        for turn, move in zip(turns, moves, strict=True):
-            view = _view(inner, turn, move, solid, corners)
-            if view is None:
-                continue
+        view = _view(_inner(LENS * float(np.exp(log_lens)), size), np.asarray(to_picture), solid, corners)
+        if view is not None:
             cost = 4 * (view.error_px / CORNER_PX) ** 2 + (log_lens / LENS_SPREAD) ** 2
             if best is None or cost < best[0]:
                 best = (cost, view)
@@ -103,13 +100,22 @@ def _inner(lens: float, size: tuple[int, int]) -> Floats:
     return np.array([[focal, 0, size[0] / 2], [0, focal, size[1] / 2], [0, 0, 1.0]])
 
 
-def _view(inner: Floats, turn: Floats, move: Floats, solid: Floats, corners: Floats) -> View | None:
+def _view(inner: Floats, to_picture: Floats, solid: Floats, corners: Floats) -> View | None:
+    """Return the camera with this lens that sees the card's plane so: its homography taken apart, then refined.
+
+    Not OpenCV's own solver for planes: seen from exactly above it divides nothing by nothing.
+    """
     import cv2
     import numpy as np
 
+    columns = np.linalg.solve(inner, to_picture)
+    columns /= np.sqrt(np.linalg.norm(columns[:, 0]) * np.linalg.norm(columns[:, 1])) * np.sign(columns[2, 2])
+    across, up, move = columns.T
+    u, _, v = np.linalg.svd(np.column_stack([across, up, np.cross(across, up)]))
+    turn, move = cv2.solvePnPRefineLM(solid, corners, inner, np.zeros(4), cv2.Rodrigues(u @ v)[0], move.reshape(3, 1))
     rotation = cv2.Rodrigues(turn)[0]
     eye = (-rotation.T @ move).ravel()
-    if eye[2] <= 0:
+    if not eye[2] > 0:
         return None
     view = View(inner @ np.column_stack([rotation, move]), eye, 0.0)
     miss = view.pixels(solid[:, :2]) - corners
