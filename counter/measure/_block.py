@@ -18,7 +18,7 @@ AWAY_MM, STEP_MM = 1.0, 0.25  # how far off its drawn place it is looked for
 MOST_STEP = 35.0  # a step of colour larger than this is no clearer an edge
 CLEAR_STEP = 6.0  # mean step along the four edges from which on there is a block for certain
 OFF_SURE_MM = 1.5  # the outline's middle this far off the pins' says on which side of them the block is
-MET = 0.12  # what it counts for a look that the family is known to have
+UNMET = 0.75  # what evidence for a look counts that the family is not known to have
 LARGE, SMALL, PAIRED = (5.0, 2.2), (2.4, 1.8), (3.6, 2.2)  # widths and depths of notches, as the catalogue draws them
 
 # Where notches of each look are on a key edge: offset from its middle and width, millimetres.
@@ -182,8 +182,8 @@ def read_key(level: Level, block: Block, drawn: Drawn) -> Key:
             for look, cuts in LOOKS.items():
                 if look != "none":
                     score = max(_explains(x - aside, unlike, cuts, spread) for aside in ASIDE_MM)
-                    met = MET if look in drawn.looks else 0.0
-                    best[look, edge] = max(best.get((look, edge), -9.0), score + met - 0.1 * abs(inward))
+                    score = min(score, score * (1.0 if look in drawn.looks else UNMET)) - 0.1 * abs(inward)
+                    best[look, edge] = max(best.get((look, edge), -9.0), score)
     scores = sorted(((score, *key) for key, score in best.items()), reverse=True)
     first = scores[0]
     other = next((one for one in scores[1:] if one[1:] != first[1:]), first)

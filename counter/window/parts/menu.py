@@ -24,6 +24,7 @@ def menu_of(window: MainWindow) -> QMenu:
     menu.addSeparator()
     menu.addAction("Training\tF4", window.counter.training.enter)
     menu.addAction("Shop's place …", window.counter.ask_for_place)
+    window.counter.measuring.fill(menu)
     menu.addAction("Broken lamp\tCtrl+B", window.counter.toggle_broken)
     menu.addAction("Undo\tCtrl+Z", window.counter.undo)  # the key itself is a shortcut of the window
     menu.addAction("Close", window.close)
