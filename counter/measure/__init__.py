@@ -8,6 +8,7 @@ from counter.measure._by_hand import by_card, by_length, pattern_of
 from counter.measure._fit import fit_all, fit_base, outline_reach, similarity, spacing_of
 from counter.measure._measure import answered, certain_looks, measure_bytes, measure_picture, measure_pixels
 from counter.measure._models import Fit, Measured, Pattern, Pin
+from counter.measure._overlay import overlay
 from counter.measure._picture import PictureProblem, pixels_of, read_picture
 from counter.measure._report import measured_report, measured_text
 
@@ -29,6 +30,7 @@ __all__ = [
     "measured_report",
     "measured_text",
     "outline_reach",
+    "overlay",
     "pattern_of",
     "pixels_of",
     "read_picture",

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from counter.measure import Measured, by_card, by_length
+from counter.measure import Measured, by_card, by_length, overlay
 from counter.measure._view import View
 
 SIZE = (1600, 1200)
@@ -76,3 +76,20 @@ def test_a_length_between_one_point_and_itself_is_none(catalogue, ends):
 def test_no_pins_at_all_is_no_fault(catalogue):
     told = by_length(catalogue, Measured(size_px=SIZE), ((0, 0), (400, 0)), 40.0, [], None)
     assert "notch" not in told.looks
+
+
+def test_the_face_laid_over_the_picture_has_its_pins_on_the_pins(catalogue):
+    view, base = straight(), catalogue.base_by_name["G24q-1"]
+    card = [tuple(map(float, point)) for point in view.pixels(CARD)]
+    told = by_card(catalogue, Measured(size_px=SIZE), card, pins_of(base, view), None)
+    lines = overlay(told, base, told.candidates[0])
+    assert len(lines) == 2 + len(base.face.pins.at)
+    middles = sorted(tuple(np.mean(line[:-1], axis=0).round()) for line in lines[2:])
+    wanted = sorted(tuple(np.round(point)) for point in told.pins_px)
+    assert np.abs(np.array(middles) - np.array(wanted)).max() <= 2
+
+
+def test_without_a_card_nothing_is_laid_over(catalogue):
+    told = by_length(catalogue, Measured(size_px=SIZE), ((0, 0), (400, 0)), 40.0, [(100, 100), (330, 100)], None)
+    base = catalogue.base_by_name[told.candidates[0].base]
+    assert overlay(told, base, told.candidates[0]) == ()

@@ -167,6 +167,7 @@ class PhotoDialog(QDialog):
         self.view.show_points(card, [], pins)
         notch = told.pattern.notch if told.pattern is not None else None
         self.key.setCurrentIndex(max(self.key.findData(notch), 0))
+        self._lay_face(told)
 
     def _change_scale(self, by_length: bool) -> None:
         self.length.setEnabled(by_length)
@@ -193,6 +194,14 @@ class PhotoDialog(QDialog):
         else:
             told = measure.by_card(self.catalogue, self.told, self.view.points("card"), pins, notch)
         self.found.show_measured(told)
+        self._lay_face(told)
+
+    def _lay_face(self, told: Measured) -> None:
+        from counter import measure
+
+        best = told.candidates[0] if told.candidates else None
+        face = self.catalogue.base_by_name[best.base] if best is not None else None
+        self.view.show_lines(measure.overlay(told, face, best) if best is not None and face is not None else ())
 
     def _take(self, looks: dict[str, str | float]) -> None:
         self.taken.emit(looks)

@@ -30,6 +30,7 @@ class PictureView(QWidget):
         self.image = QImage()
         self.groups: dict[str, list[QPointF]] = {"card": [], "ends": [], "pins": []}
         self.at: tuple[str, int] | None = None
+        self.lines: tuple[tuple[tuple[float, float], ...], ...] = ()
         self._held = False
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName(
@@ -57,6 +58,11 @@ class PictureView(QWidget):
             for name, points in (("card", card), ("ends", ends), ("pins", pins))
         }
         self.at = None
+        self.update()
+
+    def show_lines(self, lines: tuple[tuple[tuple[float, float], ...], ...]) -> None:
+        """Lay lines over the picture, in its pixels: the face of the base that fits best."""
+        self.lines = lines
         self.update()
 
     def points(self, group: str) -> list[tuple[float, float]]:
@@ -156,6 +162,10 @@ class PictureView(QWidget):
             painter.end()
             return
         painter.drawImage(self._frame(), self.image)
+        for colour, width in ((BLACK, 3.0), (self.theme.accent, 1.6)):
+            painter.setPen(QPen(QColor(colour), width))
+            for line in self.lines:
+                painter.drawPolyline(QPolygonF([self.shown(QPointF(*point)) for point in line]))
         for colour, width in ((BLACK, 3.0), (WHITE, 1.2)):
             painter.setPen(QPen(QColor(colour), width))
             if len(self.groups["card"]) == 4:
