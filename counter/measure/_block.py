@@ -16,7 +16,9 @@ SIZES = (0.95, 1.0, 1.05)  # of what the catalogue draws: parts vary, and drawin
 RISES_MM = (4.0, 14.1, 0.5)  # how high a block may stand over the face: first, last, step
 AWAY_MM, STEP_MM = 1.0, 0.25  # how far off its drawn place it is looked for
 MOST_STEP = 35.0  # a step of colour larger than this is no clearer an edge
-CLEAR_STEP = 6.0  # mean step along the four edges from which on there is a block for certain
+RIM_MM = 1.0
+CLEAR_STEP = 5.0  # mean step along the four edges from which on there is a block for certain
+LEAST_STEP = 2.2  # from which on its key is read: dark plastic shows every edge faintly
 OFF_SURE_MM = 1.5  # the outline's middle this far off the pins' says on which side of them the block is
 UNMET = 0.75  # what evidence for a look counts that the family is not known to have
 LARGE, SMALL, PAIRED = (5.0, 2.2), (2.4, 1.8), (3.6, 2.2)  # widths and depths of notches, as the catalogue draws them
@@ -95,19 +97,21 @@ class Drawn(NamedTuple):
     width: float
     height: float
     off: float
+    room: tuple[float, float]  # half the width and height of the base's outline
     looks: frozenset[str]
 
 
 def drawn_blocks(bases: Sequence[Base]) -> list[Drawn]:
     """Return the distinct blocks of some bases, both ways up."""
-    found: dict[tuple[float, float, float], frozenset[str]] = {}
+    found: dict[tuple[float, float, float, tuple[float, float]], frozenset[str]] = {}
     for base in bases:
         centre, pins = base.face.centre, base.face.pins.at
         if centre is None or centre.shape != "rectangle":
             continue
         off = centre.offset_y_mm - sum(pin.y_mm for pin in pins) / len(pins)
         for way in {off, -off}:
-            key = (centre.width_mm, centre.height_mm, way)
+            room = (base.face.outline.width_mm / 2, base.face.outline.height_mm / 2)
+            key = (centre.width_mm, centre.height_mm, way, room)
             found[key] = found.get(key, frozenset()) | frozenset(base.family_notches)
     return [Drawn(*key, looks) for key, looks in found.items()]
 
@@ -126,21 +130,35 @@ def find_block(level: Level, lean: Floats, drawn: Sequence[Drawn]) -> tuple[Bloc
 
     up = np.minimum(np.abs(level.image[:, 2:] - level.image[:, :-2]).sum(2), MOST_STEP)
     across = np.minimum(np.abs(level.image[2:] - level.image[:-2]).sum(2), MOST_STEP)
-    up = np.cumsum(np.pad(up, ((1, 0), (1, 1))), axis=0)
-    across = np.cumsum(np.pad(across, ((1, 1), (1, 0))), axis=1)
+    up, across = np.pad(up, ((0, 0), (1, 1))), np.pad(across, ((1, 1), (0, 0)))
     best: tuple[Block, Drawn] | None = None
     steps, away = np.array(SIZES), np.arange(-AWAY_MM, AWAY_MM + 0.01, STEP_MM)
     for one in drawn:
+        inside = _inside(level, one)
+        sums = (
+            np.cumsum(np.pad(up * inside, ((1, 0), (0, 0))), axis=0),
+            np.cumsum(np.pad(across * inside, ((0, 0), (1, 0))), axis=1),
+        )
         grid = np.meshgrid(one.width * steps, one.height * steps, away, away, np.arange(*RISES_MM), indexing="ij")
         w, h, dx, dy, rise = (values.ravel() for values in grid)
         cx, cy = dx + lean[0] * rise, one.off + dy + lean[1] * rise
-        sides = _side_steps(level, up, across, cx, cy, w, h)
+        sides = _side_steps(level, *sums, cx, cy, w, h)
         clear = np.mean(sides, axis=0) + 0.3 * np.min(sides, axis=0) - 1.2 * (dx**2 + dy**2)
         at = int(clear.argmax())
         if best is None or clear[at] > best[0].clear:
             found = (float(values[at]) for values in (cx, cy, w, h, rise, clear))
             best = (Block(*found), one)
     return best
+
+
+def _inside(level: Level, one: Drawn) -> Floats:
+    """Return 1 inside the base's outline, 0 on its edge and beyond: its own edge is not the block's."""
+    import numpy as np
+
+    place = np.arange(len(level.image)) / PX_PER_MM - level.reach
+    across = np.abs(place) < one.room[0] - RIM_MM
+    up = np.abs(-place - one.off) < one.room[1] - RIM_MM
+    return np.asarray(up[:, None] & across[None], np.float32)
 
 
 def _side_steps(

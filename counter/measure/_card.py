@@ -18,6 +18,9 @@ CARD_MM = (85.60, 53.98)  # ISO/IEC 7810, ID-1
 SMALL_PX = 640  # the size in which quadrilaterals are looked for
 LEAST_SHARE, MOST_SHARE = 0.02, 0.6  # of the picture
 THRESHOLDS = 7
+MOST_TRIED = 4  # quadrilaterals whose edges are fitted, of each way of looking
+WELL_FITTED_PX = 0.8
+SAME_PX = 4.0
 COARSE, RIM = 64, 5  # cells across and at the rim, by which the counter's own colour is known
 SIDE_SAMPLES = 80
 CORNER_ROOM = 0.12  # of a side: the corners are round, so lines are fitted to what lies between
@@ -41,30 +44,34 @@ def find_card(image: Pixels) -> Quad | None:
     small = cv2.resize(image, None, fx=scale, fy=scale, interpolation=cv2.INTER_AREA)
     lab = cv2.cvtColor(cv2.GaussianBlur(small, (0, 0), 1.0), cv2.COLOR_BGR2LAB)
     full = cv2.GaussianBlur(cv2.cvtColor(image, cv2.COLOR_BGR2LAB).astype(np.float32), (0, 0), 1.0)
-    best: Quad | None = None
-    met: list[Floats] = []
+    best: tuple[float, Quad] | None = None
+    tried: list[Floats] = []
     for masks in (_by_ground, _by_edges, _by_levels):
-        rough = _distinct([quad for quad in _quads(masks(lab)) if _is_card_like(quad, small.shape)], met)
+        rough = _distinct([quad for quad in _quads(masks(lab)) if _is_card_like(quad, small.shape)], tried)
         rough.sort(key=lambda quad: -edge_contrast(lab, quad))
-        met += rough
-        for quad in rough[:4]:
+        tried += rough[:MOST_TRIED]
+        for quad in rough[:MOST_TRIED]:
             found = refined(full, long_first(quad / scale))
-            if found.seen and (best is None or _weight(found) > _weight(best)) and _fits(found, image.shape):
-                best = found
-        if best is not None and best.seen > CLEAR:
-            return best
-    return best
+            worth = _worth(found, image.shape) if found.seen else 0.0
+            if worth and (best is None or worth > best[0]):
+                best = (worth, found)
+        if best is not None and best[1].seen > CLEAR and _miss(best[1], image.shape) < WELL_FITTED_PX:
+            break
+    return best[1] if best is not None else None
 
 
-def _weight(quad: Quad) -> float:
-    """Return how much stands for a card: clear edges, and of two the larger, which is not print on the other."""
-    return float(min(quad.seen, 12.0) * _area(quad.corners) ** 0.5)
+def _worth(quad: Quad, shape: tuple[int, ...]) -> float:
+    """Return how much stands for a card: clear edges, a card's own shape, and of two the larger, no print on it."""
+    miss = _miss(quad, shape)
+    return float(min(quad.seen, 12.0) * _area(quad.corners) ** 0.5 / (1 + miss))
 
 
-def _fits(quad: Quad, shape: tuple[int, ...]) -> bool:
+def _miss(quad: Quad, shape: tuple[int, ...]) -> float:
+    """Return by how many pixels the corners miss those of any card, infinite where no camera sees one so."""
     from counter.measure._view import view_of
 
-    return view_of(quad.corners, (shape[1], shape[0])) is not None
+    view = view_of(quad.corners, (shape[1], shape[0]))
+    return view.error_px if view is not None else float("inf")
 
 
 def _quads(masks: Iterator[Pixels]) -> Iterator[Floats]:
@@ -191,8 +198,8 @@ def _distinct(quads: list[Floats], met: list[Floats]) -> list[Floats]:
 
 
 def _is_same(one: Floats, other: Floats) -> bool:
-    away = one.mean(0) - other.mean(0)
-    return bool(away @ away < 36) and abs(_area(one) / _area(other) - 1) < 0.06
+    """Whether corners begin where others do, whichever is named first: fitting their edges gives the same."""
+    return all(min((corner - there) @ (corner - there) for there in other) < SAME_PX**2 for corner in one)
 
 
 def edge_contrast(lab: Floats, quad: Floats) -> float:

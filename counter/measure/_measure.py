@@ -23,11 +23,12 @@ NO_PINS = "No pins were found: take the picture from straight above, the pins to
 SLANTED = "The camera stood slanted by {tilt:.0f}°; straight above is surer."
 FAINT = "Not every pin is clear; check the marks on the picture."
 NOT_ALIKE = "The key could not be seen clearly; look at it and press its picture."
-CLEAR_SCORE = 2.0  # a pattern from which on its pins count as seen
+CLEAR_SCORE = 0.4  # a pattern from which on its pins count as seen
 SURE_SCORE = 4.0
 SURE_KEY, SURE_NONE = 0.3, 0.35  # how clear a key, or that there is none, must be to become a look
 WELL_CLEAR = 9.0  # a pattern after which no other place is looked at
 LEFT_OVER_MM = 0.7  # of the pins on the best base: with more the spacing is not taken for certain
+BODY_MM = 3.0  # how far below the face the middle of what is seen of the body lies
 SLANTED_DEG = 25.0
 TOLERANCE_MM = 0.5  # of a pin spacing from a picture; the ruler's own in the catalogue is wider still
 
@@ -137,16 +138,16 @@ def _best_place(catalogue: Catalogue, image: Pixels, lab: Floats, view: View) ->
 
 def _pattern(catalogue: Catalogue, lab: Floats, view: View, found: Found, places: Floats) -> Pattern:
     """Return the pins in the part's own frame, turned key up where the key says which way that is."""
-    from counter.measure._block import CLEAR_STEP
+    from counter.measure._block import CLEAR_STEP, LEAST_STEP
 
     middle, turn = places.mean(0), turn_of(places, found.seen.arrangement)
     pattern = _pins_only(found, places, middle, turn)
     seen = _block_and_key(lab, view, middle, turn, _alike(catalogue, pattern), found.place)
-    if seen is None or seen[0].clear < CLEAR_STEP:
+    if seen is None or seen[0].clear < LEAST_STEP:
         return pattern
-    key = seen[1]
-    if key.clear < (SURE_NONE if key.look == "none" else SURE_KEY):
-        return pattern.model_copy(update={"block": True})
+    key, is_clear = seen[1], seen[0].clear >= CLEAR_STEP
+    if key.clear < SURE_KEY or (key.look == "none" and (key.clear < SURE_NONE or not is_clear)):
+        return pattern.model_copy(update={"block": True if is_clear else None})
     if key.edge < 0:
         pins = tuple(pin.model_copy(update={"x_mm": -pin.x_mm, "y_mm": -pin.y_mm}) for pin in pattern.pins)
         pattern = pattern.model_copy(update={"pins": pins})
@@ -191,9 +192,10 @@ def _block_and_key(
     c, s = np.cos(-turn), np.sin(-turn)
     back = np.array([[c, s], [-s, c]])
     level = levelled(lab, view, middle, turn, 22.0, 0.0)
-    off = (np.array([place.x, place.y]) - middle) @ back
+    lean = view.lean(middle)
+    off = (np.array([place.x, place.y]) + lean * BODY_MM - middle) @ back  # the body's side is seen too
     drawn = right_way_up(drawn_blocks(bases), float(off[1]))
-    found = find_block(level, view.lean(middle) @ back, drawn)
+    found = find_block(level, lean @ back, drawn)
     return (found[0], read_key(level, *found)) if found is not None else None
 
 
