@@ -13,7 +13,7 @@ from counter.desk._disputes import Conflict
 from counter.desk._doubts import Doubt
 from counter.desk._fields import changed_fixture, confirmable, sized
 from counter.desk._history import History
-from counter.desk._saved_case import read_case
+from counter.desk._saved_case import case_in, read_case
 from counter.fit import Fixture
 
 __all__ = [
@@ -27,6 +27,7 @@ __all__ = [
     "Fixture",
     "History",
     "assess",
+    "case_in",
     "changed_fixture",
     "confirmable",
     "fit_code",

@@ -301,13 +301,22 @@ class Counter(QObject):
 
     def next_customer(self) -> None:
         """Start over; the case left behind comes back by undo."""
-        for pane in (self.looks, self.marks, self.fixture):
-            pane.clear()
-        self.grid.filter.clear()
+        self._clear_panes()
         self.history.start_over(self._new_case())
         self.side.open_first()
         self.show()
         self.marks.take_focus()
+
+    def open_case(self, case: Case) -> None:
+        """Show a case that was kept in a file; the present one comes back by undo."""
+        self._clear_panes()
+        self.history.start_over(case)
+        self.show()
+
+    def _clear_panes(self) -> None:
+        for pane in (self.looks, self.marks, self.fixture):
+            pane.clear()
+        self.grid.filter.clear()
 
     def undo(self) -> None:
         """Go back one step of the case."""

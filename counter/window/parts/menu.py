@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtGui import QAction, QActionGroup
 from PySide6.QtWidgets import QMenu
 
+from counter.window.saved_cases import open_saved
+
 if TYPE_CHECKING:
     from collections.abc import Callable
 
@@ -26,6 +28,7 @@ def menu_of(window: MainWindow) -> QMenu:
     menu.addAction("Shop's place …", window.counter.ask_for_place)
     window.counter.measuring.fill(menu)
     menu.addAction("Broken lamp\tCtrl+B", window.counter.toggle_broken)
+    menu.addAction("Open a saved case …", lambda: open_saved(window))
     menu.addAction("Undo\tCtrl+Z", window.counter.undo)  # the key itself is a shortcut of the window
     menu.addAction("Close", window.close)
     return menu

@@ -55,13 +55,6 @@ def _of_words(ask: Ask) -> tuple[tuple[str, Answer], ...]:
     return each if len(each) == 1 else (*every, *each)
 
 
-def _of_words(ask: Ask) -> tuple[tuple[str, Answer], ...]:
-    """Return one press for each word, and before them one for all."""
-    each = tuple((f"“{_short(word)}” says nothing", Answer("explained", ask.about, (word,))) for word in ask.words)
-    every = (("all say nothing", Answer("explained", ask.about, ask.words)),)
-    return each if len(each) == 1 else (*every, *each)
-
-
 def _short(word: str) -> str:
     return word if len(word) <= SHOWN else f"{word[: SHOWN - 1]}…"
 

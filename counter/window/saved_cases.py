@@ -1,0 +1,65 @@
+"""Cases kept in files: those saved when something went wrong, and opening one again."""
+
+from __future__ import annotations
+
+import contextlib
+import time
+from typing import TYPE_CHECKING
+
+from counter.files import read_bytes, write_atomic
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from counter.desk import Case
+    from counter.window.main_window import MainWindow
+
+MOST_KEPT = 50
+
+
+def folder(data: Path) -> Path:
+    """Return where rescued cases lie."""
+    return data / "rescued"
+
+
+def save_rescued(data: Path, case: Case) -> Path:
+    """Write a case whole or not at all under a name of its own; one saved just before is not written again.
+
+    Raises:
+        OSError: it could not be written.
+    """
+    content = case.model_dump_json(indent=1).encode()
+    kept = sorted(folder(data).glob("case-*.json"))
+    with contextlib.suppress(OSError, IndexError):
+        if read_bytes(kept[-1]) == content:
+            return kept[-1]
+    path = folder(data) / f"case-{time.strftime('%Y%m%d-%H%M%S')}-{time.time_ns() % 1_000_000_000:09d}.json"
+    write_atomic(path, content)
+    with contextlib.suppress(OSError):
+        for old in kept[: 1 - MOST_KEPT]:
+            old.unlink()
+    return path
+
+
+def open_saved(window: MainWindow) -> None:
+    """Ask for a saved case and put it in the place of the present one, which comes back by undo."""
+    from PySide6.QtWidgets import QFileDialog
+
+    place = folder(window.data) if folder(window.data).is_dir() else window.data
+    name, _ = QFileDialog.getOpenFileName(window, "Open a saved case", str(place), "Saved cases (*.json)")
+    if name:
+        take_file(window, name)
+
+
+def take_file(window: MainWindow, name: str) -> None:
+    """Show the case in a file; a file that holds none is said and changes nothing."""
+    from pathlib import Path
+
+    from counter.desk import CaseProblem, read_case
+
+    if window.catalogue is None:
+        return
+    try:
+        window.open_case(read_case(Path(name), window.catalogue))
+    except CaseProblem as problem:
+        window.looks.show_problem("", f"{problem}")
