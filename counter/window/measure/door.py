@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from counter.window.measure.calibrate_dialog import CalibrateDialog
     from counter.window.measure.glass_dialog import GlassDialog
     from counter.window.measure.photo_dialog import PhotoDialog
+    from counter.window.measure.worth_dialog import WorthDialog
 
 SHEETS = (
     ("Wall chart …", "wall"),
@@ -39,6 +40,7 @@ class MeasureDoor(QObject):
         measure.addAction("From a picture …", self.open_photo)
         measure.addAction("Against the glass …", self.open_glass)
         measure.addAction("Calibrate this screen …", self.calibrate)
+        measure.addAction("Worth confirming …", self.open_worth)
         paper = menu.addMenu("Paper")
         for words, what in SHEETS:
             paper.addAction(words, partial(self.save, what))
@@ -77,6 +79,15 @@ class MeasureDoor(QObject):
         from counter.window.measure.calibrate_dialog import CalibrateDialog
 
         dialog = CalibrateDialog(self.window.theme, self.window.settings, self.window)
+        dialog.open()
+        return dialog
+
+    def open_worth(self) -> WorthDialog:
+        """Open the list of what is worth confirming."""
+        from counter.window.measure.worth_dialog import WorthDialog
+
+        dialog = WorthDialog(self.window.counter.catalogue, self.window)
+        dialog.opened.connect(self.window.counter.open_outline)
         dialog.open()
         return dialog
 
