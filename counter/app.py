@@ -28,6 +28,7 @@ if TYPE_CHECKING:
 # A layout request made while requests are handled waits for the next round.
 SETTLE_ROUNDS = 4
 FAULT_WORDS = "The last time, the program ended without a word: a fault below it. This is what it left."
+OFFER_MS = 1500  # after the first paint: by then the window is awake and has been seen
 
 
 def run(data: Path) -> int:
@@ -38,6 +39,7 @@ def run(data: Path) -> int:
     rescue = Rescue(window)
     rescue.install()
     window.painted.connect(lambda: QTimer.singleShot(0, lambda: _wake(window, rescue)))
+    window.painted.connect(lambda: QTimer.singleShot(OFFER_MS, lambda: _offer_first_case(window)))
     window.show()
     try:
         return application.exec()
@@ -75,6 +77,12 @@ def _note_qt(kind: QtMsgType, context: QMessageLogContext, words: str) -> None:
     log.warning("Qt: %s", words)
     if sys.stderr is not None:
         print(words, file=sys.stderr)
+
+
+def _offer_first_case(window: MainWindow) -> None:
+    from counter.window.training.first_case import offer_first_case  # nothing that the first paint needs
+
+    offer_first_case(window)
 
 
 def save_picture(out: Path, data: Path, case: Case | None, size: tuple[int, int], theme: str) -> None:

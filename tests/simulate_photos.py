@@ -450,6 +450,7 @@ def shares(verdicts) -> dict[str, float]:
         return sum(marks) / max(len(marks), 1)
 
     said = [one for one in verdicts if one.notch not in (None, "none") and one.said_notch is not None]
+    sided = [one for one in said if one.notch in ("small-left", "small-right")]
     return {
         "measured": share(not one.said_nothing for one in verdicts),
         "face in three": share((one.face_rank or 99) <= 3 for one in verdicts if not one.said_nothing),

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QApplication
 from counter import catalogue as catalogues
 from counter import desk
 from counter.identify import LookProblem, Typed, parse_look, with_unit
+from counter.language import OWN
 from counter.marks import load_house
 from counter.shop_words import add_shop_word, shop_words
 from counter.window.arrangement import Panes
@@ -23,6 +24,7 @@ from counter.window.measure.door import MeasureDoor
 from counter.window.outlines.cards import cards_of
 from counter.window.outlines.detail_pane import DetailPane
 from counter.window.outlines.opening import remember
+from counter.window.parts.languages import speak
 from counter.window.parts.menu import menu_of
 from counter.window.parts.source_dialog import SourceDialog
 from counter.window.parts.style import wear
@@ -52,6 +54,7 @@ NO_ANSWER = "No answer: something went wrong here"
 def wake(window: MainWindow, case: Case | None) -> None:
     """Fill the window's places and give it a counter; a catalogue that cannot be read is said in the window."""
     wear()
+    speak(str(window.settings.value("language", "")) or OWN)
     window.looks, window.detail, window.marks = LooksPane(), DetailPane(window.theme), MarksPane(window.theme)
     window.fixture, window.side = FixturePane(), SideTabs(window.theme)
     window.cautions = window.side.cautions
@@ -293,6 +296,14 @@ class Counter(QObject):
         """Open the law and let the shop's place be chosen."""
         self.side.open(LAW_TAB)
         self.side.law.ask_for_place()
+
+    def set_language(self, code: str) -> None:
+        """Speak another language, and keep the choice."""
+        self.settings.setValue("language", code)
+        speak(code)
+        self.training.set_language()
+        self.answer.menu.setMenu(menu_of(self.window))
+        self.show()
 
     def toggle_broken(self) -> None:
         """Say that a lamp lies broken, or that none does, and show the steps."""

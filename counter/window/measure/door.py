@@ -105,8 +105,10 @@ class MeasureDoor(QObject):
 
     def _sheets(self, what: str) -> Sequence[Sheet]:
         from counter import paper
+        from counter.language import current
 
-        catalogue, words = self.window.counter.catalogue, paper.words_in("en")
+        spoken = current() if current() in paper.LANGUAGES else paper.LANGUAGES[0]
+        catalogue, words = self.window.counter.catalogue, paper.words_in(spoken)
         page = "Letter" if self.window.units == "in" else "A4"
         if what == "gauge":
             return paper.pin_gauge(catalogue, words, page)

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtGui import QAction, QActionGroup
 from PySide6.QtWidgets import QMenu
 
-from counter.window.saved_cases import open_saved
+from counter.language import current, languages, tr
+from counter.window.training.first_case import start_first_case
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -23,12 +24,14 @@ def menu_of(window: MainWindow) -> QMenu:
     menu = QMenu(window)
     _choices(window, menu.addMenu("Colours"), COLOURS, window.theme_name, window.set_theme)
     _choices(window, menu.addMenu("Lengths"), LENGTHS, window.units, window.set_units)
+    spoken = tuple((name, code) for code, name in languages().items())
+    _choices(window, menu.addMenu(tr("Language")), spoken, current(), window.counter.set_language)
     menu.addSeparator()
     menu.addAction("Training\tF4", window.counter.training.enter)
+    menu.addAction(tr("Guided first case"), lambda: start_first_case(window))
     menu.addAction("Shop's place …", window.counter.ask_for_place)
     window.counter.measuring.fill(menu)
     menu.addAction("Broken lamp\tCtrl+B", window.counter.toggle_broken)
-    menu.addAction("Open a saved case …", lambda: open_saved(window))
     menu.addAction("Undo\tCtrl+Z", window.counter.undo)  # the key itself is a shortcut of the window
     menu.addAction("Close", window.close)
     return menu
