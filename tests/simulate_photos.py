@@ -455,9 +455,7 @@ def shares(verdicts) -> dict[str, float]:
         "measured": share(not one.said_nothing for one in verdicts),
         "face in three": share((one.face_rank or 99) <= 3 for one in verdicts if not one.said_nothing),
         "look right": share(one.said_notch == one.notch for one in said),
-        "side right": share(
-            one.said_notch == one.notch for one in said if one.notch in ("small-left", "small-right")
-        ),
+        "side right": share(one.said_notch == one.notch for one in sided),
     }
 
 

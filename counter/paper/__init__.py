@@ -5,7 +5,7 @@ paints what is laid out here onto paper.
 """
 
 from counter.paper._chart import wall_chart
-from counter.paper._gauge import pin_gauge
+from counter.paper._gauge import body_view, pin_gauge
 from counter.paper._labels import GRIDS, BinLabel, LabelGrid, bin_labels, labels_for
 from counter.paper._look_alikes import likely_pairs, look_alike_sheets
 from counter.paper._sheet import CARD_MM, PAGES, Placed, Sheet, Text
@@ -23,6 +23,7 @@ __all__ = [
     "Sheet",
     "Text",
     "bin_labels",
+    "body_view",
     "labels_for",
     "likely_pairs",
     "look_alike_sheets",

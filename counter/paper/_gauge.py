@@ -51,14 +51,10 @@ def alike(catalogue: Catalogue) -> list[list[Base]]:
 
 def gauge_view(base: Base) -> Drawing:
     """Return outline, centre and open pins with a cross in each, so that the real pin can be seen to sit on it."""
+    shapes = body_shapes(base)
     pins = base.face.pins
     size = base.face.pin_diameter_mm
     radius = (size.value if size is not None else 2.0) / 2
-    bare = base.model_copy(update={"face": base.face.model_copy(update={"notches": None})})  # keys differ in a group
-    kept = [shape for shape in face_of(bare).shapes if shape.part in ("outline", "block")]
-    shapes: list[Shape] = [
-        shape._replace(pen="thin", fill="none") for shape in kept if isinstance(shape, (Path, Disc))
-    ]
     for pin in pins.at:
         shapes.append(Disc("pins", pin.x_mm, pin.y_mm, radius, "detail", "none", dashed=pins.is_unsure))
         for dx, dy in ((CROSS_MM, 0.0), (0.0, CROSS_MM)):
@@ -66,6 +62,20 @@ def gauge_view(base: Base) -> Drawing:
             shapes.append(Path("cross", ends, "thin"))
     box = box_of(tuple(shapes))
     return Drawing(tuple(shapes), box, box)
+
+
+def body_shapes(base: Base) -> list[Shape]:
+    """Return outline and centre in thin lines, without the key: bases of one pattern differ in it."""
+    bare = base.model_copy(update={"face": base.face.model_copy(update={"notches": None})})
+    kept = [shape for shape in face_of(bare).shapes if shape.part in ("outline", "block")]
+    return [shape._replace(pen="thin", fill="none") for shape in kept if isinstance(shape, (Path, Disc))]
+
+
+def body_view(base: Base) -> Drawing:
+    """Return outline and centre alone, for a screen on which the pins can be moved."""
+    shapes = tuple(body_shapes(base))
+    box = box_of(shapes)
+    return Drawing(shapes, box, box)
 
 
 def _names(bases: Sequence[Base]) -> str:

@@ -75,8 +75,10 @@ class GlassDialog(QDialog):
 
     def begin(self, base: str) -> None:
         """Lay the pins of a base on the glass, mirrored: with its pins on the glass it is seen from behind."""
-        face = self.catalogue.base_by_name[base].face
-        self.gauge.show_pins([(-pin.x_mm, pin.y_mm) for pin in face.pins.at])
+        from counter.paper import body_view
+
+        one = self.catalogue.base_by_name[base]
+        self.gauge.show_pins([(-pin.x_mm, pin.y_mm) for pin in one.face.pins.at], body_view(one))
         self.found.show_measured(None)
 
     def recalibrated(self) -> None:

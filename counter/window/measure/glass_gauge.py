@@ -8,9 +8,12 @@ from PySide6.QtCore import QLineF, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
+from counter.window.parts import pen
+
 if TYPE_CHECKING:
     from PySide6.QtGui import QKeyEvent, QMouseEvent, QPaintEvent
 
+    from counter.outline import Drawing
     from counter.window.parts.theme import Theme
 
 GRAB_PX = 20.0
@@ -30,6 +33,7 @@ class GlassGauge(QWidget):
         self.theme, self.px_per_mm = theme, px_per_mm
         self.pins: list[tuple[float, float]] = []
         self.at = 0
+        self.body: Drawing | None = None
         self._held = False
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName("Pin gauge: Space takes the next pin, arrow keys move it, with Shift farther")
@@ -38,9 +42,9 @@ class GlassGauge(QWidget):
     def sizeHint(self) -> QSize:
         return QSize(560, 340)
 
-    def show_pins(self, pins: list[tuple[float, float]]) -> None:
-        """Begin with these pins, millimetres."""
-        self.pins, self.at = list(pins), 0
+    def show_pins(self, pins: list[tuple[float, float]], body: Drawing | None = None) -> None:
+        """Begin with these pins, millimetres, over the outline of a base, seen from behind."""
+        self.pins, self.at, self.body = list(pins), 0, body
         self.update()
 
     def set_size(self, px_per_mm: float) -> None:
@@ -62,7 +66,7 @@ class GlassGauge(QWidget):
         self.moved.emit()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        places = [QLineF(self.point(*pin), event.position()).length() for pin in self.pins]
+        places = [QLineF(self.point(*place), event.position()).length() for place in self.pins]
         if places and min(places) <= GRAB_PX:
             self.at, self._held = places.index(min(places)), True
             self.update()
@@ -94,10 +98,16 @@ class GlassGauge(QWidget):
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.fillRect(self.rect(), QColor(self.theme.field))
-        for at, pin in enumerate(self.pins):
+        if self.body is not None:
+            painter.save()
+            painter.translate(QRectF(self.rect()).center())
+            painter.scale(-1, 1)
+            pen.paint(painter, self.body, pen.View(self.px_per_mm, 0.0, 0.0), self.theme)
+            painter.restore()
+        for at, place in enumerate(self.pins):
             taken = at == self.at and self.hasFocus()
             painter.setPen(QPen(QColor(self.theme.accent if taken else self.theme.ink), 2.0 if taken else 1.0))
-            middle, arm = self.point(*pin), CROSS_MM * self.px_per_mm / 2
+            middle, arm = self.point(*place), CROSS_MM * self.px_per_mm / 2
             painter.drawEllipse(middle, PIN_MM * self.px_per_mm / 2, PIN_MM * self.px_per_mm / 2)
             painter.drawLine(QLineF(middle - QPointF(arm, 0), middle + QPointF(arm, 0)))
             painter.drawLine(QLineF(middle - QPointF(0, arm), middle + QPointF(0, arm)))

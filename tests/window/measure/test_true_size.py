@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
+
 import pytest
 from PySide6.QtCore import QPointF, QRectF, QSettings, QSize, QSizeF, Qt
 from PySide6.QtGui import QImage, QPainter
@@ -130,3 +133,14 @@ def test_keys_take_and_move_a_pin(qtbot):
     QTest.keyClick(gauge, Qt.Key.Key_Right)
     QTest.keyClick(gauge, Qt.Key.Key_Up, Qt.KeyboardModifier.ShiftModifier)
     assert gauge.pins == [(-4.0, 0.0), (4.1, 1.0)]
+
+
+def test_a_window_that_is_awake_has_not_loaded_what_pictures_need(tmp_path):
+    code = (
+        "import sys; from pathlib import Path; from counter.app import make_application\n"
+        "from counter.window.main_window import MainWindow\n"
+        "app = make_application(['x']); window = MainWindow(Path(sys.argv[1])); window.show(); window.wake()\n"
+        "print({'cv2', 'numpy', 'zxingcpp', 'counter.measure', 'counter.paper'} & set(sys.modules))\n"
+    )
+    said = subprocess.run([sys.executable, "-c", code, tmp_path], capture_output=True, text=True, check=True)
+    assert said.stdout.strip() == "set()"
