@@ -357,15 +357,16 @@ class Verdict:
     found: bool  # as many pins as there are
     said_nothing: bool
     off_mm: float | None  # of the pin spacing
+    tolerance_mm: float | None  # that was said of it
     notch: str | None
     said_notch: str | None
     rank: int | None  # of the base, from 1, in the list of designations
     face_rank: int | None  # the same, bases that the catalogue draws alike counting as one
 
 
-def judge(catalogue, seed):
+def judge(catalogue, seed, base=None):
     """Take a picture, measure it, hold the answer against the truth."""
-    photo = take(catalogue, seed)
+    photo = take(catalogue, seed, catalogue.base_by_name[base] if base is not None else None)
     began = perf_counter()
     told = measure_bytes(catalogue, photo.jpeg)
     seconds = perf_counter() - began
@@ -379,6 +380,7 @@ def judge(catalogue, seed):
         told.pattern is not None and len(told.pattern.pins) == len(photo.pins),
         told.pattern is None,
         _off(looks.get("pin_spacing_mm"), told.spacing_mm, photo.spacing),
+        told.tolerances_mm.get("pin_spacing_mm"),
         photo.notch,
         looks.get("notch"),
         rank,

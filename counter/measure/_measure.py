@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from counter.measure._models import Measured, Pattern, Pin
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
     from pathlib import Path
 
     from counter.catalogue import Base, Catalogue
@@ -30,7 +30,7 @@ WELL_CLEAR = 9.0  # a pattern after which no other place is looked at
 LEFT_OVER_MM = 0.7  # of the pins on the best base: with more the spacing is not taken for certain
 BODY_MM = 3.0  # how far below the face the middle of what is seen of the body lies
 SLANTED_DEG = 25.0
-TOLERANCE_MM = 0.5  # of a pin spacing from a picture; the ruler's own in the catalogue is wider still
+TOLERANCE_MM, OF_SPACING = 0.5, 0.02  # of a pin spacing from a picture, whichever is more; a card's level shows in it
 
 
 class Found(NamedTuple):
@@ -229,11 +229,16 @@ def answered(
             "pattern": pattern,
             "spacing_mm": None if spacing is None else round(spacing, 2),
             "looks": looks,
-            "tolerances_mm": {key: TOLERANCE_MM for key in looks if key == "pin_spacing_mm"},
+            "tolerances_mm": _tolerances(looks),
             "candidates": fits,
             "problems": (*problems, *unseen),
         }
     )
+
+
+def _tolerances(looks: Mapping[str, str | float]) -> dict[str, float]:
+    spacing = looks.get("pin_spacing_mm")
+    return {"pin_spacing_mm": round(max(TOLERANCE_MM, OF_SPACING * spacing), 2)} if isinstance(spacing, float) else {}
 
 
 def certain_looks(catalogue: Catalogue, pattern: Pattern, spacing_mm: float | None) -> dict[str, str | float]:
