@@ -17,11 +17,13 @@ from counter.window.outlines.opening import forget
 from counter.window.rescue import Rescue
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
     from pathlib import Path
 
     from PySide6.QtCore import QMessageLogContext, QtMsgType
 
     from counter.desk import Case
+    from counter.paper import Sheet
 
 # A layout request made while requests are handled waits for the next round.
 SETTLE_ROUNDS = 4
@@ -112,6 +114,19 @@ def _write_png(window: MainWindow, out: Path) -> None:
     raw.open(QBuffer.OpenModeFlag.WriteOnly)
     window.grab().save(raw, "PNG")
     write_atomic(out, bytes(raw.data().data()))
+
+
+def save_paper(out: Path, sheets: Sequence[Sheet]) -> None:
+    """Write sheets of paper as a PDF, with no screen needed.
+
+    Raises:
+        OSError: the file cannot be written.
+    """
+    os.environ["QT_QPA_PLATFORM"] = "offscreen"
+    from counter.window.paper.sheets import save_sheets
+
+    application = make_application(sys.argv[:1])
+    save_sheets(sheets, out, application.applicationDisplayName())
 
 
 def _without_size_hints(kind: QtMsgType, context: QMessageLogContext, words: str) -> None:

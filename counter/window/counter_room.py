@@ -20,6 +20,7 @@ from counter.window.arrangement import Panes
 from counter.window.fixture.fixture_pane import FixturePane
 from counter.window.looks.looks_pane import LooksPane
 from counter.window.marks.marks_pane import MarksPane
+from counter.window.measure.door import MeasureDoor
 from counter.window.outlines.cards import cards_of
 from counter.window.outlines.detail_pane import DetailPane
 from counter.window.outlines.opening import remember
@@ -94,6 +95,7 @@ class Counter(QObject):
     def begin(self, *, is_fresh: bool) -> None:
         """Show the case; an empty one's outlines are kept for the next start."""
         self.training = TrainingDoor(self.window)
+        self.measuring = MeasureDoor(self.window)
         self.answer.menu.setMenu(menu_of(self.window))
         self.show()
         self.marks.take_focus()

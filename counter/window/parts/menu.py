@@ -32,6 +32,7 @@ def menu_of(window: MainWindow) -> QMenu:
     menu.addAction("Training\tF4", window.counter.training.enter)
     menu.addAction(tr("Guided first case"), lambda: start_first_case(window))
     menu.addAction("Shop's place …", window.counter.ask_for_place)
+    window.counter.measuring.fill(menu)
     menu.addAction("Broken lamp\tCtrl+B", window.counter.toggle_broken)
     menu.addAction("Open a saved case …", lambda: open_saved(window))
     menu.addAction("Undo\tCtrl+Z", window.counter.undo)  # the key itself is a shortcut of the window
