@@ -56,6 +56,7 @@ class MarksPane(QFrame):
         self.field.setToolTip("Ctrl+M or Alt+K. ? for a character nobody can read, * for a stretch.")
         self.strip = CodeStrip(theme)
         self.parts = RowTable(theme, mono=True, bold_middle=False)
+        self.parts.setAccessibleName("Parts of the marks")
         self.problems = Words(wraps=True)
         self.readings = [QPushButton() for _ in range(MOST_READINGS)]
         self.hint = Words(HINT, wraps=True)

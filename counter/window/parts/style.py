@@ -32,6 +32,7 @@ if TYPE_CHECKING:
 
 ROUND_PX = 3.0
 PANEL_ROUND_PX = 4.0
+COMBO_PAD_PX, COMBO_ARROW_PX = 6, 18
 ROLES = QPalette.ColorRole
 STATES = QStyle.StateFlag
 ELEMENTS = QStyle.PrimitiveElement
@@ -62,6 +63,8 @@ class CounterStyle(QProxyStyle):
     ) -> None:
         if element == QStyle.ControlElement.CE_TabBarTabShape:
             _tab(option, painter)
+        elif element == QStyle.ControlElement.CE_ComboBoxLabel:
+            _combo_words(option, painter)
         elif element != QStyle.ControlElement.CE_Splitter:  # the gap between panes is the desk
             super().drawControl(element, option, painter, widget)
 
@@ -196,6 +199,17 @@ def _combo(option: QStyleOption, painter: QPainter) -> None:
     painter.setBrush(palette.color(ROLES.Text))
     painter.drawPolygon(QPolygonF([tip, tip + QPointF(-4.5, -5), tip + QPointF(4.5, -5)]))
     painter.restore()
+
+
+def _combo_words(option: QStyleOption, painter: QPainter) -> None:
+    """Write the choice; one too long for its box ends in a mark that says so."""
+    palette, _ = _of(option)
+    rect = _rect(option).adjusted(COMBO_PAD_PX, 0, -COMBO_ARROW_PX, 0)
+    words = painter.fontMetrics().elidedText(
+        cast("Any", option).currentText, Qt.TextElideMode.ElideRight, rect.width()
+    )
+    painter.setPen(palette.color(ROLES.Text))
+    painter.drawText(rect, int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter), words)
 
 
 def wear() -> None:
