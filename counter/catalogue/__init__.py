@@ -6,7 +6,7 @@ Checking and the shop's layer are imported when first asked for (26 ms): a start
 
 from typing import TYPE_CHECKING, Any
 
-from counter.catalogue._designation import Designation, parse_designation, parse_designations
+from counter.catalogue._designation import Designation, parse_designation, parse_designations, words_beside
 from counter.catalogue._load import SHOP_FILE, Loaded, load, load_file, load_with_problems
 from counter.catalogue._models import (
     TRUST,
@@ -111,6 +111,7 @@ __all__ = [
     "report_text",
     "schemas",
     "withdraw",
+    "words_beside",
 ]
 
 if not TYPE_CHECKING:  # a type checker would take any name for one that exists

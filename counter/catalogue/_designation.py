@@ -7,7 +7,10 @@ from __future__ import annotations
 
 import re
 from functools import lru_cache
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
 
 _GRAMMAR = re.compile(
     r"(?P<groups>[2-9])?(?P<letter>F[ABC]|BA|BM|PG|SV|[BEFGKPRSTWX])(?P<modifiers>[XYZURJ]*)"
@@ -17,6 +20,7 @@ _GRAMMAR = re.compile(
 _TIDY = str.maketrans({"=": "-", ",": ".", "‐": "-", "‑": "-", "–": "-", "−": "-", "×": "x"})
 _COUNT = {"s": 1, "d": 2, "t": 3, "q": 4, "p": 5}
 _BETWEEN = re.compile(r"\s+or\s+|\s*[;&+|]\s*|\s+/\s+|[/,](?=\d?[A-Za-z])|,\s+|\s{2,}|\n", re.IGNORECASE)
+_LAMP_HOLDER = re.compile(r"2?G\w?\d|R17|FA[68]|2GX|E[1-4]\d|B[12]\d", re.IGNORECASE)  # no T8 among words
 _LONGEST = 200  # a holder's marks are a few words; more is a paste gone wrong
 
 
@@ -76,5 +80,23 @@ def parse_designation(text: str) -> Designation | None:
 @lru_cache(maxsize=512)
 def parse_designations(text: str) -> tuple[Designation, ...]:
     """Return all designations of one marking, as on a holder that takes two caps: "G24q-3 / GX24q-3"."""
-    parts = (parse_designation(part) for part in _BETWEEN.split(text[:_LONGEST]))
-    return tuple(part for part in parts if part)
+    parts = (part for part in _BETWEEN.split(text[:_LONGEST]) if part)
+    return tuple(one for part in parts for one in _designations_in(part))
+
+
+def _designations_in(part: str) -> Iterator[Designation]:
+    """Return the designation that a part is, else those among its words: of "G24q-3 LED only" the first."""
+    whole = parse_designation(part)
+    if whole is not None:
+        yield whole
+        return
+    words = (word.strip("()[],.") for word in part.split())
+    yield from (one for word in words if _LAMP_HOLDER.match(word) and (one := parse_designation(word)))
+
+
+@lru_cache(maxsize=512)
+def words_beside(text: str) -> tuple[str, ...]:
+    """Return the words of a marking that are no part of a designation: "LED only" of "G24q-3 LED only"."""
+    rest = (part for part in _BETWEEN.split(text[:_LONGEST]) if parse_designation(part) is None)
+    words = (word for part in rest for word in part.split() if any(map(str.isalnum, word)))
+    return tuple(word for word in words if parse_designation(word.strip("()[],.")) is None)

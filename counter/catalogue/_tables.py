@@ -12,7 +12,7 @@ if TYPE_CHECKING:
 
     from counter.catalogue._problems import Loc
 
-TABLES = ("cautions", "disposal", "law", "light", "marks", "replacements", "training")
+TABLES = ("cautions", "disposal", "label", "law", "light", "marks", "replacements", "training", "words")
 UNREAD = frozenset({"memory", "practice", "own", "inferred"})  # keys of no work that anybody could have read
 SURE = frozenset({"published", "reproduced"})
 

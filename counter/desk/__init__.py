@@ -7,8 +7,10 @@ May import the core below it: catalogue, identify, marks, fit, light.
 """
 
 from counter.desk._assess import assess, fit_code
-from counter.desk._assessment import Assessment, Conflict
+from counter.desk._assessment import Assessment
 from counter.desk._case import CANNOT_TELL, LONGEST_MARKS, Case, CaseProblem
+from counter.desk._disputes import Conflict
+from counter.desk._doubts import Doubt
 from counter.desk._fields import changed_fixture, confirmable, sized
 from counter.desk._history import History
 from counter.desk._saved_case import read_case
@@ -21,6 +23,7 @@ __all__ = [
     "Case",
     "CaseProblem",
     "Conflict",
+    "Doubt",
     "Fixture",
     "History",
     "assess",

@@ -1,330 +1,130 @@
-"""The one door: a Case goes in, an Assessment comes out, and every pane, command and slip shows from it."""
+"""`assess`: evidence of the lamp, the doubts that are left, the judgement on the fixture, and the answer from all."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from counter import fit, identify, marks
+from counter import fit, marks
 from counter.desk import notes
-from counter.desk._assessment import Assessment, Conflict
-from counter.desk._case import CANNOT_TELL, LONGEST_MARKS, Case, CaseProblem
+from counter.desk._assessment import Assessment
+from counter.desk._case import LONGEST_MARKS, Case, CaseProblem
+from counter.desk._disputes import disputes
+from counter.desk._doubts import ABOUT_LAMP, advice, fixture_doubts, in_order, lamp_doubts, other_doubts
 from counter.desk._evidence import evidence_of
-from counter.desk._lead import SETTLED_AT, SUSPECT, Leading, advice, headline, subline
+from counter.desk._judged import judged
+from counter.desk._lead import SUSPECT, WATTS_NOT_SEEN, headline, subline
 from counter.desk._lead import nothing_known as nothing_known_words
-from counter.desk._offers import NO_DAY, offers
-from counter.fit import Ask, Caution, Fixture, Use, Verdict
+from counter.desk._offers import offers
+from counter.fit import Ask, Fixture, Use, Verdict
+from counter.thresholds import UV_DOUBT
 
 if TYPE_CHECKING:
-    from counter.catalogue import Catalogue, Lamp
+    from counter.catalogue import Catalogue
+    from counter.desk._doubts import Doubt
+    from counter.desk._evidence import Evidence
     from counter.desk.notes import LawNotes, LightNotes
-    from counter.identify import Candidate, NextLook
-    from counter.marks import HouseMaker, MarkEvidence, Reading
-
-NAMED_AT = 0.5  # a lamp type more likely than all others together is named and judged
-UV_DOUBT = 0.01  # a germicidal candidate this likely keeps the sale open until somebody has looked
-COLOUR_AT = 0.8  # below this share of the readings a colour is a guess among others
-ENOUGH_BITS = 0.05  # a look worth less than this is not worth asking for
+    from counter.fit import Judgement, Replacement
+    from counter.marks import HouseMaker
 
 
 def assess(catalogue: Catalogue, case: Case, house: tuple[HouseMaker, ...] = ()) -> Assessment:
-    """Answer a case: candidates, readings, contradictions, cautions, verdict, questions, replacements.
+    """Answer a case: candidates, readings, doubts, cautions, verdict, questions, replacements.
 
     Pure: no clock, no file, no Qt. `house` holds the shop's own tables of makers' codes.
     """
-    said, candidates, readings, nexts, _, led, _ = evidence_of(catalogue, case.looks, case.marks, house)
-    nothing_known = not said.likelihood and all(value == CANNOT_TELL for value in case.looks.values())
-    lamp = _named(catalogue, case, candidates, nothing_known)
-    conflicts = _conflicts(catalogue, case, readings)
-    suspicion = _suspicion(catalogue, case, lamp, said, readings)
-    settled = (
-        lamp is not None
-        and not suspicion
-        and not said.is_split  # no sale rests on half of what the marks say
-        and _is_settled(case, lamp, candidates, conflicts, readings)
-    )
-    lead = None if nothing_known else led
-    no_day = case.place is not None and case.on is None
-    offered = offers(catalogue, case, lamp, _colour(readings), settled)
-    law = notes.law_notes(case.place, case.on, lamp, case.broken)
-    judged = _judge(catalogue, case, lamp, candidates, readings, settled, nothing_known)
-    judged = _with_suspicion(judged, suspicion)
-    judged = _with_law(judged, law, case.broken)
-    is_open = not settled and (judged.verdict != "do not sell" or bool(conflicts))
-    asks = (
-        *(_ask_to_look(catalogue, case, nexts, lamp, conflicts, candidates, readings) if is_open else ()),
-        *judged.asks,
-    )
+    seen = evidence_of(catalogue, case, house)
+    of_lamp = lamp_doubts(seen)
+    law = notes.law_notes(case.place, case.on, seen.lamp, case.broken)
+    said = judged(seen, of_lamp, law)
+    open_ = _open(seen, of_lamp, said)
+    offered = offers(catalogue, case, seen.lamp, seen.cct_k, settled=not of_lamp)
+    return _answer(seen, open_, said, offered, law)
+
+
+def _open(seen: Evidence, of_lamp: tuple[Doubt, ...], said: Judgement) -> tuple[Doubt, ...]:
+    """Return every doubt that keeps the case open; where the sale is refused, only those that could mend that."""
+    if said.verdict == "do not sell":
+        return in_order(one for one in of_lamp if one.kind in ("dispute", "uv"))
+    return in_order((*of_lamp, *fixture_doubts(said, of_lamp), *other_doubts(seen)))
+
+
+def _answer(
+    seen: Evidence,
+    open_: tuple[Doubt, ...],
+    said: Judgement,
+    offered: tuple[Replacement, ...],
+    law: LawNotes,
+) -> Assessment:
+    lead, lamp, case = seen.lead, seen.lamp, seen.case
+    settled = lamp is not None and not any(one.kind in ABOUT_LAMP for one in open_) and not disputes(seen)
+    asks = (*map(_ask, open_), *(one for one in said.asks if not one.blocks))
     return Assessment(
-        headline=headline(lamp, lead),
-        subline=(
-            SUSPECT
-            if any(one.rule.startswith(("marks-uv", "look-uvc")) for one in suspicion)
-            else subline(lamp, lead, settled, _colour(readings))
-        )
-        or nothing_known_words(catalogue, case.marks, [one.lamp for one in offered if one.lamp]),
-        advice=advice(catalogue, nexts, settled, bool(asks), _first(conflicts).look if conflicts else ""),
-        candidates=candidates,
-        next=nexts,
-        readings=readings,
-        conflicts=conflicts,
-        problems=(*_with_doubt(said.problems, readings), *((NO_DAY,) if no_day else ())),
+        headline=_headline(seen),
+        subline=_subline(seen, open_, settled)
+        or nothing_known_words(seen.catalogue, case.marks, [one.lamp for one in offered if one.lamp]),
+        advice=advice(seen.catalogue, seen.next, open_),
+        candidates=seen.candidates,
+        next=seen.next,
+        readings=seen.readings,
+        conflicts=disputes(seen),
+        problems=_problems(seen, open_),
         lamp=lamp.id if lamp is not None else None,
         is_settled=settled,
         outlines=lead.order if lead is not None else (),
         nearest=lead.candidate.lamp if lead is not None else None,
-        verdict=_verdict(judged.verdict, settled and not no_day)
-        if lamp is not None or lead is not None or suspicion
-        else None,
-        cautions=judged.cautions,
+        verdict=_verdict(seen, open_, said),
+        doubts=open_,
+        first_words=fit.first_words(said.cautions),
+        cautions=said.cautions,
         asks=asks,
         replacements=offered,
         label=notes.label_note(case.fixture.label),
-        light=_light(catalogue, case, lamp, lead, candidates, readings, conflicts),
+        light=_light(seen),
         law=law,
     )
 
 
-def _with_doubt(problems: tuple[str, ...], readings: tuple[Reading, ...]) -> tuple[str, ...]:
-    """Add the doubt between a lighting and a UV lamp that the looks leave open, unless it is said already."""
-    doubt = marks.uv_doubt(readings)
-    return problems if doubt is None or doubt in problems else (doubt, *problems)
-
-
-def _named(catalogue: Catalogue, case: Case, candidates: tuple[Candidate, ...], nothing_known: bool) -> Lamp | None:
-    if case.chosen is not None:
-        return catalogue.lamp_by_id.get(case.chosen)
-    if nothing_known or candidates[0].probability < NAMED_AT:
+def _verdict(seen: Evidence, open_: tuple[Doubt, ...], said: Judgement) -> Verdict | None:
+    """Return the stamp: nothing where nothing is known, and no sale while any doubt is left."""
+    if seen.nothing_known and not any(one.kind != "look" for one in open_) and not said.cautions:
         return None
-    return catalogue.lamp_by_id[candidates[0].lamp]
+    return "ask first" if open_ and said.verdict == "sell" else said.verdict
 
 
-def _suspicion(
-    catalogue: Catalogue, case: Case, lamp: Lamp | None, evidence: MarkEvidence, readings: tuple[Reading, ...]
-) -> tuple[Caution, ...]:
-    """Return why what passes for a lighting lamp may be another: clear glass, or marks of UV, of LED, or not read."""
-    if lamp is not None and lamp.kind == "uv-c":  # ozone-making or not: what is left unread may say so
-        return (fit.unread_beside_uvc(lamp.base, evidence.unread),) if evidence.unread else ()
-    first = readings[0] if readings else None
-    read_uv = first.canonical if first is not None and first.lamp.kind == "uv-c" else ""
-    words = marks.germicidal_words(case.marks) or read_uv
-    said = [fit.said_uv(words)] if words else []
-    if lamp is not None and lamp.kind == "fluorescent" and (led := marks.led_words(case.marks)):
-        said.append(fit.said_led(led))
-    unread = _telling(case, evidence)
-    if lamp is not None and unread and _has_uv_twin(catalogue, lamp):
-        said.append(fit.unread_beside_uvc(lamp.base, unread))
-    clear = fit.seen_clear(catalogue, lamp) if lamp is not None and case.looks.get("glass") == "clear" else ()
-    return (*said, *clear)
+def _ask(one: Doubt) -> Ask:
+    return Ask(about=one.about, question=one.ask, why=one.says, outcomes=one.outcomes, key=one.key, words=one.words)
 
 
-def _telling(case: Case, evidence: MarkEvidence) -> tuple[str, ...]:
-    """Return the unread words that may hide a germicidal lamp: behind white glass a name is none, a number may be."""
-    if case.looks.get("glass") != "white":
-        return evidence.unread
-    return tuple(word for word in evidence.unread if any(map(str.isdigit, word)))
+def _headline(seen: Evidence) -> str:
+    if seen.lamp is None and seen.chosen is not None:
+        return seen.in_question[0].base
+    return headline(seen.lamp, seen.lead)
 
 
-def _with_suspicion(judged: fit.Judgement, suspicion: tuple[Caution, ...]) -> fit.Judgement:
-    """Add the suspicion; what says that the lamp gives no UV-C cannot stand beside a doubt about that."""
-    if not suspicion:
-        return judged
-    kept = [one for one in judged.cautions if one.rule != "no-disinfection"]
-    cautions = fit.in_order((*kept, *suspicion))
-    verdict = judged.verdict
-    if len(kept) < len(judged.cautions):
-        verdict = max((one.verdict for one in cautions), key=fit.STRICTNESS.__getitem__)
-    return judged.model_copy(update={"cautions": cautions, "verdict": verdict})
+def _subline(seen: Evidence, open_: tuple[Doubt, ...], settled: bool) -> str:
+    if any(one.kind == "uv" and seen.shown is not None and seen.shown.kind != "uv-c" for one in open_):
+        return SUSPECT
+    if seen.lamp is None and seen.chosen is not None:
+        return WATTS_NOT_SEEN
+    return subline(seen.lamp, seen.lead, settled, seen.cct_k)
 
 
-def _is_settled(
-    case: Case,
-    lamp: Lamp,
-    candidates: tuple[Candidate, ...],
-    conflicts: tuple[Conflict, ...],
-    readings: tuple[Reading, ...],
-) -> bool:
-    """Whether enough is known of the lamp itself; no click settles a contradiction or a germicidal doubt.
-
-    White glass that was seen rules the clear twin out. Choosing is the clerk's own word for the lamp; opening its
-    outline is not.
-    """
-    if conflicts:
-        return False
-    if lamp.kind == "uv-c" and case.chosen is None and not _says_germicidal(case, readings):
-        return False  # clear glass only says what to fear, not what to sell
-    if _denied(lamp, candidates):
-        return False
-    white = _is_white(case, conflicts)
-    if lamp.kind != "uv-c" and not white and _uv_doubt(lamp, candidates) >= UV_DOUBT:
-        return False
-    twins = sum(one.probability for one in candidates if one.kind == "uv-c") if white and lamp.kind != "uv-c" else 0.0
-    return case.chosen is not None or _chance(lamp, candidates) / (1 - twins) >= SETTLED_AT
+def _problems(seen: Evidence, open_: tuple[Doubt, ...]) -> tuple[str, ...]:
+    """Add the doubt between a lighting and a UV lamp that the looks leave open, and a law that cannot be judged."""
+    problems, doubt = seen.marks.problems, marks.uv_doubt(seen.readings)
+    no_day = tuple(one.says for one in open_ if one.kind == "day")
+    return (*((doubt,) if doubt is not None and doubt not in problems else ()), *problems, *no_day)
 
 
-def _says_germicidal(case: Case, readings: tuple[Reading, ...]) -> bool:
-    return bool(marks.germicidal_words(case.marks)) or bool(readings and readings[0].lamp.kind == "uv-c")
-
-
-def _denied(lamp: Lamp, candidates: tuple[Candidate, ...]) -> tuple[str, ...]:
-    """Return the looks, and "marks", that speak against a lamp; choosing it does not silence them."""
-    return next((one.disagrees for one in candidates if one.lamp == lamp.id), ())
-
-
-def _chance(lamp: Lamp, candidates: tuple[Candidate, ...]) -> float:
-    return sum(one.probability for one in candidates if one.lamp == lamp.id)
-
-
-def _is_white(case: Case, conflicts: tuple[Conflict, ...]) -> bool:
-    """Whether white glass was seen, and no marks say otherwise."""
-    return case.looks.get("glass") == "white" and all(one.look != "glass" for one in conflicts)
-
-
-def _uv_doubt(lamp: Lamp, candidates: tuple[Candidate, ...]) -> float:
-    """Return how likely the germicidal look-alikes are against the lamp itself."""
-    twins = sum(one.probability for one in candidates if one.kind == "uv-c" and one.base == lamp.base)
-    own = _chance(lamp, candidates)
-    return twins / (twins + own) if twins + own > 0 else 0.0
-
-
-def _judge(
-    catalogue: Catalogue,
-    case: Case,
-    lamp: Lamp | None,
-    candidates: tuple[Candidate, ...],
-    readings: tuple[Reading, ...],
-    settled: bool,
-    nothing_known: bool,
-) -> fit.Judgement:
-    if lamp is None and nothing_known:
-        return fit.Judgement(verdict="ask first")
-    white = case.looks.get("glass") == "white"
-    chances = {one.lamp: one.probability for one in candidates}
-    standing = fit.look_alikes(catalogue, chances, lamp, settled=settled, white=white)
-    if case.use in ("germicidal", "blacklight"):  # there the shelf is to give no white lamp
-        standing = tuple(one for one in standing if not one.rule.startswith("look-uvc-shelf"))
-    if lamp is not None:
-        judged = fit.judge(catalogue, lamp, case.fixture, case.use, _colour(readings))
-    else:
-        ranked = [(catalogue.lamp_by_id[one.lamp], one.probability) for one in candidates]
-        judged = fit.judge_any(catalogue, ranked, case.fixture, case.use, SETTLED_AT)
-    return judged.model_copy(update={"cautions": fit.in_order((*judged.cautions, *standing))})
-
-
-def _colour(readings: tuple[Reading, ...]) -> int | None:
-    """Return the colour that the marks give, where the likely readings agree on it."""
-    if not readings or readings[0].lamp.cct_k is None:
-        return None
-    cct_k = readings[0].lamp.cct_k
-    agreed = sum(one.probability for one in readings if one.lamp.cct_k == cct_k)
-    return cct_k if agreed >= COLOUR_AT * sum(one.probability for one in readings) else None
-
-
-def _verdict(judged: Verdict, settled: bool) -> Verdict:
-    return "ask first" if judged == "sell" and not settled else judged
-
-
-def _has_uv_twin(catalogue: Catalogue, lamp: Lamp) -> bool:
-    return any(other.kind == "uv-c" for other in catalogue.lamps_on[lamp.base])
-
-
-def _ask_to_look(
-    catalogue: Catalogue,
-    case: Case,
-    nexts: tuple[NextLook, ...],
-    lamp: Lamp | None,
-    conflicts: tuple[Conflict, ...],
-    candidates: tuple[Candidate, ...],
-    readings: tuple[Reading, ...],
-) -> tuple[Ask, ...]:
-    """Ask what would settle the lamp: which side of a contradiction is right, then the look worth taking."""
-    if lamp is None:
-        return ()
-    if conflicts:
-        first = _first(conflicts)
-        return (Ask(about=first.look, question="Look again: marks and looks disagree", why=first.text),)
-    if denied := _denied(lamp, candidates):
-        label = catalogue.look_by_key[denied[0]].label if denied[0] in catalogue.look_by_key else "The marks"
-        why = f"{lamp.watts.value:g}\N{THIN SPACE}W on {lamp.base} does not go with what was seen or read here."
-        if denied[0] == "glass":
-            why = catalogue.look_by_key["glass"].why
-        return (Ask(about=denied[0], question=f"{label}: look again", why=why),)
-    glass = case.looks.get("glass", CANNOT_TELL)
-    if glass == CANNOT_TELL and lamp.kind != "uv-c" and _has_uv_twin(catalogue, lamp):
-        why = "Germicidal lamps stand on this base too; their tube is clear."
-        return (Ask(about="glass", question="Is the glass white or clear?", why=why),)
-    if lamp.kind == "uv-c" and not _says_germicidal(case, readings):
-        why = "Clear glass alone does not say which germicidal lamp it is. The unit's own label does."
-        return (Ask(about="marks", question="Does its print or the unit's label say germicidal?", why=why),)
-    if not nexts or nexts[0].bits < ENOUGH_BITS:
-        return ()
-    return (Ask(about=nexts[0].look, question="One more look settles the lamp", why=nexts[0].why),)
-
-
-def _conflicts(catalogue: Catalogue, case: Case, readings: tuple[Reading, ...]) -> tuple[Conflict, ...]:
-    if not readings:
-        return ()
-    found = []
-    for key, says in marks.says(readings[0]).items():
-        seen = case.looks.get(key)
-        if seen is None or seen == CANNOT_TELL or _agree(catalogue, key, says, seen):
-            continue
-        label = catalogue.look_by_key[key].label.lower()
-        said, saw = _in_words(catalogue, key, says), _in_words(catalogue, key, seen)
-        text = f"These marks say {said}, you saw {saw} ({label})."
-        found.append(Conflict(look=key, says_marks=said, says_look=saw, text=text))
-    return tuple(found)
-
-
-def _first(conflicts: tuple[Conflict, ...]) -> Conflict:
-    """Return the contradiction to look at first: that of the glass, which may hide a germicidal lamp."""
-    return next((one for one in conflicts if one.look == "glass"), conflicts[0])
-
-
-def _agree(catalogue: Catalogue, key: str, says: str | float, seen: str | float) -> bool:
-    look = catalogue.look_by_key[key]
-    if look.is_measured:
-        return abs(float(says) - float(seen)) <= 3 * ((look.tool_sd or 0) + (look.default_sd or 0))
-    word = identify.parse_look(catalogue, key, seen)  # watts may be given as 9, "9" or "9 W"
-    also = next((value.also for value in look.values if value.value == says), ())
-    return word == says or word in also
-
-
-def _in_words(catalogue: Catalogue, key: str, value: str | float) -> str:
-    look = catalogue.look_by_key[key]
-    if look.is_measured:
-        return f"{float(value):g}\N{THIN SPACE}mm"
-    word = identify.parse_look(catalogue, key, value)
-    return next((one.label for one in look.values if one.value == word), str(word))
-
-
-def _with_law(judged: fit.Judgement, law: LawNotes, broken: bool) -> fit.Judgement:
-    """Add that the sale has ended here, and put the caution for mercury before all others while a lamp is broken."""
-    ended = fit.law_caution(law.rows)
-    cautions = judged.cautions if ended is None else fit.in_order((*judged.cautions, ended))
-    first = (fit.broken_caution(),) if broken else ()
-    added = (*first, *([ended] if ended is not None else ()))
-    verdict = max((judged.verdict, *(one.verdict for one in added)), key=fit.STRICTNESS.__getitem__)
-    return judged.model_copy(update={"verdict": verdict, "cautions": (*first, *cautions)})
-
-
-def _light(
-    catalogue: Catalogue,
-    case: Case,
-    lamp: Lamp | None,
-    lead: Leading | None,
-    candidates: tuple[Candidate, ...],
-    readings: tuple[Reading, ...],
-    conflicts: tuple[Conflict, ...],
-) -> LightNotes | None:
-    """Return the light of the lamp named, or of the nearest; with the exposure of a germicidal lamp in doubt."""
-    shown = lamp or (catalogue.lamp_by_id[lead.candidate.lamp] if lead is not None else None)
+def _light(seen: Evidence) -> LightNotes | None:
+    """Return the light of the lamp named, or of the nearest; of UV-C in doubt the exposure of the strongest."""
+    shown = seen.shown
     if shown is None:
         return None
-    is_doubt = not _is_white(case, conflicts) and _uv_doubt(shown, candidates) >= UV_DOUBT
-    suspects = (one.lamp for one in candidates if one.kind == "uv-c" and one.base == shown.base)
-    suspect = next(suspects, None) if is_doubt else None
-    germicidal = catalogue.lamp_by_id[suspect] if suspect is not None else None
-    return notes.light_notes(shown, germicidal, readings[0] if readings else None, case.fixture.room_k)
+    is_doubt = shown.kind != "uv-c" and not seen.is_white and seen.uv_share(shown) >= UV_DOUBT
+    is_open = shown.kind == "uv-c" and seen.lamp is None
+    strongest = seen.strongest_uvc(shown.base) if is_doubt or is_open else None
+    return notes.light_notes(shown, strongest, seen.reading, seen.case.fixture.room_k)
 
 
 def fit_code(
@@ -332,18 +132,23 @@ def fit_code(
 ) -> fit.Judgement:
     """Judge the lamp that a code names; a code that fits several lamp types gets the strictest of their verdicts.
 
+    What the code says beside the lamp, of UV or of nothing that is known, holds the sale here too.
+
     Raises:
         CaseProblem: the code names no lamp type of the catalogue.
     """
     if code in catalogue.lamp_by_id:
-        named: tuple[str, ...] = (code,)
-        colour = None
-    else:
-        if len(code) > LONGEST_MARKS:
-            raise CaseProblem(f"“{code[:40]}…” names no lamp: it is {len(code)} characters long. Type one code.")
-        found = assess(catalogue, Case(marks=code), house)
-        if not found.readings or not found.readings[0].lamps:
-            raise CaseProblem(f"“{code[:40]}” names no lamp known here. {' '.join(found.problems[:1])}".strip())
-        named = found.readings[0].lamps
-        colour = _colour(found.readings)
-    return fit.strictest_of([fit.judge(catalogue, catalogue.lamp_by_id[one], fixture, use, colour) for one in named])
+        return fit.judge(catalogue, catalogue.lamp_by_id[code], fixture, use)
+    if len(code) > LONGEST_MARKS:
+        raise CaseProblem(f"“{code[:40]}…” names no lamp: it is {len(code)} characters long. Type one code.")
+    seen = evidence_of(catalogue, Case(marks=code, use=use), house)
+    if seen.reading is None or not seen.reading.lamps:
+        raise CaseProblem(f"“{code[:40]}” names no lamp known here. {' '.join(seen.marks.problems[:1])}".strip())
+    lamps = [catalogue.lamp_by_id[one] for one in seen.reading.lamps]
+    found = fit.strictest_of([fit.judge(catalogue, lamp, fixture, use, seen.cct_k) for lamp in lamps])
+    said = tuple(one for one in lamp_doubts(seen) if one.caution is not None or one.kind == "split")
+    cautions = fit.in_order((*found.cautions, *(one.caution for one in said if one.caution is not None)))
+    verdict = "ask first" if said and found.verdict == "sell" else found.verdict
+    return found.model_copy(
+        update={"verdict": verdict, "cautions": cautions, "asks": (*map(_ask, said), *found.asks)}
+    )

@@ -5,19 +5,12 @@ from __future__ import annotations
 from pydantic import Field
 
 from counter.catalogue import Model
+from counter.desk._disputes import Conflict
+from counter.desk._doubts import Doubt
 from counter.desk.notes import LabelNote, LawNotes, LightNotes
 from counter.fit import Ask, Caution, Replacement, Verdict
 from counter.identify import Candidate, NextLook
 from counter.marks import Reading
-
-
-class Conflict(Model):
-    """Marks and looks that contradict each other; one of them must give way."""
-
-    look: str
-    says_marks: str
-    says_look: str
-    text: str
 
 
 class Assessment(Model):
@@ -39,6 +32,8 @@ class Assessment(Model):
     )
     is_settled: bool = False
     verdict: Verdict | None = None
+    doubts: tuple[Doubt, ...] = Field((), description="what keeps the case open, the gravest first; none: it is free")
+    first_words: tuple[Caution, ...] = Field((), description="what must be said before all else, the gravest first")
     cautions: tuple[Caution, ...] = ()
     asks: tuple[Ask, ...] = ()
     replacements: tuple[Replacement, ...] = ()

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from datetime import date  # pydantic needs the class itself
-from typing import Literal
+from typing import Annotated, Literal
 
 from pydantic import Field
 
@@ -34,6 +34,9 @@ class Case(Model):
     shown: str | None = Field(None, description="id of the lamp type whose outline is open; says nothing of the lamp")
     beside: str | None = Field(None, description="id of the lamp type held beside it")
     broken: bool = False
+    explained: tuple[Annotated[str, Field(max_length=200)], ...] = Field(
+        (), max_length=200, description="words of the marks that somebody read: they say nothing of the lamp"
+    )
     place: str | None = None
     on: date | None = Field(None, description="the day the law is asked about; assess has no clock")
 

@@ -1,31 +1,36 @@
-"""What looks and marks together say of the lamp, before anything is asked of the fixture.
+"""What looks and marks together say of the lamp, as answers: which lamp, which colour, how likely a UV one.
 
-May import counter.identify, counter.desk._lead and counter.marks; counter.desk is its only reader.
+What looks and marks say is weighed once and kept, since most of what a clerk changes next is in the fixture.
 """
 
 from __future__ import annotations
 
 import weakref
+from functools import cached_property
 from typing import TYPE_CHECKING, NamedTuple, TypeAlias
 
-from counter import identify, marks
+from counter import fit, identify, marks, words
+from counter.desk._case import CANNOT_TELL
 from counter.desk._lead import Leading, leading, read_lamps
 from counter.marks import MarkEvidence
+from counter.thresholds import COLOUR_AT, NAMED_AT, SETTLED_AT
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterable, Mapping
 
-    from counter.catalogue import Catalogue
+    from counter.catalogue import Catalogue, Kind, Lamp
+    from counter.desk._case import Case
     from counter.identify import Candidate, NextLook
     from counter.marks import HouseMaker, Reading
 
 MOST_KEPT = 16  # as far as a clerk goes back and forth with undo
+COATED_UV: tuple[Kind, ...] = ("uv-a",)  # white glass says nothing against these
 
 House: TypeAlias = "tuple[HouseMaker, ...]"
 Key = tuple[tuple[tuple[str, str | float], ...], str, int]  # the last is the id of the house tables
 
 
-class Evidence(NamedTuple):
+class Weighed(NamedTuple):
     """The candidates, the readings of the marks, and the looks still worth taking."""
 
     marks: MarkEvidence
@@ -37,14 +42,159 @@ class Evidence(NamedTuple):
     by_looks: tuple[Candidate, ...]  # what the looks say alone
 
 
-_kept: dict[int, dict[Key, Evidence]] = {}  # by id: a catalogue is frozen and cannot be hashed
+class Evidence:
+    """What is known of the lamp of one case; every answer is worked out once, when it is first asked for."""
+
+    def __init__(self, catalogue: Catalogue, case: Case, weighed: Weighed) -> None:
+        self.catalogue = catalogue
+        self.case = case
+        self.marks = weighed.marks
+        self.candidates = weighed.candidates
+        self.readings = weighed.readings
+        self.next = weighed.next
+        self._lead = weighed.lead
+
+    @cached_property
+    def nothing_known(self) -> bool:
+        """Whether no look and no mark says anything of the lamp."""
+        no_looks = all(value == CANNOT_TELL for value in self.case.looks.values())
+        return no_looks and not self.marks.likelihood and self.chosen is None
+
+    @property
+    def lead(self) -> Leading | None:
+        """What leads among the candidates, once anything is known."""
+        return None if self.nothing_known else self._lead
+
+    @property
+    def reading(self) -> Reading | None:
+        """The best reading of the marks."""
+        return self.readings[0] if self.readings else None
+
+    @cached_property
+    def lamp(self) -> Lamp | None:
+        """The lamp type that is named: the one chosen, as far as its watts are known, else the likeliest by far."""
+        if self.chosen is not None:
+            return self._chosen(self.chosen)
+        if self.nothing_known or self.candidates[0].probability < NAMED_AT:
+            return None
+        return self.catalogue.lamp_by_id[self.candidates[0].lamp]
+
+    @property
+    def chosen(self) -> Lamp | None:
+        """The lamp type whose outline the clerk says it is; None too for an id that no lamp has."""
+        return self.catalogue.lamp_by_id.get(self.case.chosen or "")
+
+    def _chosen(self, chosen: Lamp) -> Lamp | None:
+        """Return the lamp type that a choice names: to say which base it is does not say how many watts."""
+        alike = [one for one in self.in_question if (one.base, one.kind) == (chosen.base, chosen.kind)]
+        watts = {one.watts.value for one in alike}
+        if len(watts) < 2 or self._watts_known or self.against(chosen):
+            return chosen
+        shares = {one.id: self.chance(one) for one in alike}
+        likely = max(alike, key=lambda one: shares[one.id])
+        return likely if shares[likely.id] >= SETTLED_AT * sum(shares.values()) else None
+
+    @property
+    def _watts_known(self) -> bool:
+        is_seen = self.case.looks.get("watts", CANNOT_TELL) != CANNOT_TELL
+        return is_seen or (self.reading is not None and self.reading.lamp.watts is not None)
+
+    @cached_property
+    def in_question(self) -> tuple[Lamp, ...]:
+        """The lamp types that it can be, likeliest first; of a chosen outline those of its base and kind."""
+        lamps = (self.catalogue.lamp_by_id[one.lamp] for one in self.candidates)
+        if (chosen := self.chosen) is None:
+            return tuple(lamps)
+        return tuple(one for one in lamps if (one.base, one.kind) == (chosen.base, chosen.kind))
+
+    @cached_property
+    def shown(self) -> Lamp | None:
+        """The lamp named, or the nearest to it once anything is known."""
+        if self.presumed is not None or self.lead is None:
+            return self.presumed
+        return self.catalogue.lamp_by_id[self.lead.candidate.lamp]
+
+    @property
+    def presumed(self) -> Lamp | None:
+        """The lamp named, or while the watts of a chosen base are open the likeliest of that base."""
+        return self.lamp or (self.in_question[0] if self.chosen is not None else None)
+
+    @cached_property
+    def cct_k(self) -> int | None:
+        """The colour that the marks give, in kelvins, where the likely readings agree on it."""
+        if self.reading is None or self.reading.lamp.cct_k is None:
+            return None
+        cct_k = self.reading.lamp.cct_k
+        agreed = sum(one.probability for one in self.readings if one.lamp.cct_k == cct_k)
+        return cct_k if agreed >= COLOUR_AT * sum(one.probability for one in self.readings) else None
+
+    @property
+    def glass(self) -> str:
+        """What was seen of the glass: white, clear, dark, or cannot-tell."""
+        return str(self.case.looks.get("glass", CANNOT_TELL))
+
+    @cached_property
+    def is_white(self) -> bool:
+        """Whether white glass was seen and no marks say otherwise: that rules UV-C out, and no other UV."""
+        said = marks.says(self.reading).get("glass") if self.reading is not None else None
+        return self.glass == "white" and said in (None, "white")
+
+    @cached_property
+    def says_germicidal(self) -> bool:
+        """Whether the marks themselves speak of UV-C."""
+        return bool(self.words_of_uvc) or (self.reading is not None and self.reading.lamp.kind == "uv-c")
+
+    @cached_property
+    def words_of_uvc(self) -> str:
+        """The first words of the marks that speak of UV-C."""
+        return words.speaks_of("uv-c", self.case.marks)
+
+    @cached_property
+    def chances(self) -> Mapping[str, float]:
+        """How likely each lamp type is, by id."""
+        return {one.lamp: one.probability for one in self.candidates}
+
+    def chance(self, lamp: Lamp) -> float:
+        """Return how likely a lamp type is."""
+        return self.chances.get(lamp.id, 0.0)
+
+    def against(self, lamp: Lamp) -> tuple[str, ...]:
+        """Return the looks, and "marks", that speak against a lamp; choosing it does not silence them."""
+        return next((one.disagrees for one in self.candidates if one.lamp == lamp.id), ())
+
+    def uv_share(self, lamp: Lamp) -> float:
+        """Return how likely the germicidal look-alikes are against the lamp itself."""
+        return self._share(lamp, ("uv-c",))
+
+    def coated_uv_share(self, lamp: Lamp) -> float:
+        """Return how likely the UV lamps that look white are against the lamp itself."""
+        return self._share(lamp, COATED_UV)
+
+    def _share(self, lamp: Lamp, kinds: Iterable[Kind]) -> float:
+        twins = sum(one.probability for one in self.candidates if one.kind in kinds and one.base == lamp.base)
+        own = self.chance(lamp)
+        return twins / (twins + own) if twins + own > 0 else 0.0
+
+    def strongest_uvc(self, base: str) -> Lamp | None:
+        """Return the germicidal lamp of a base that harms first, of those that it can well be."""
+        found = [one for one in self.candidates if one.kind == "uv-c" and one.base == base]
+        likely = [one for one in found if one.probability >= found[0].probability / 10]
+        return fit.soonest_to_harm([self.catalogue.lamp_by_id[one.lamp] for one in likely])
 
 
-def evidence_of(catalogue: Catalogue, looks: Mapping[str, str | float], text: str, house: House = ()) -> Evidence:
-    """Return what looks and marks say; kept, since most of what a clerk changes next is in the fixture.
+_kept: dict[int, dict[Key, Weighed]] = {}  # by id: a catalogue is frozen and cannot be hashed
+
+
+def evidence_of(catalogue: Catalogue, case: Case, house: House = ()) -> Evidence:
+    """Return what looks and marks of a case say; `house` holds the shop's own tables of makers' codes."""
+    return Evidence(catalogue, case, weighed_of(catalogue, case.looks, case.marks, house))
+
+
+def weighed_of(catalogue: Catalogue, looks: Mapping[str, str | float], text: str, house: House = ()) -> Weighed:
+    """Return what looks and marks say, kept.
 
     The looks weigh the readings of the marks and the marks weigh the candidates; both come from the one posterior
-    over lamp types. `house` holds the shop's own tables of makers' codes.
+    over lamp types.
     """
     kept = _kept_of(catalogue)
     key = (tuple(looks.items()), text, id(house))
@@ -56,7 +206,7 @@ def evidence_of(catalogue: Catalogue, looks: Mapping[str, str | float], text: st
     return kept[key]
 
 
-def _kept_of(catalogue: Catalogue) -> dict[Key, Evidence]:
+def _kept_of(catalogue: Catalogue) -> dict[Key, Weighed]:
     if id(catalogue) not in _kept:
         _kept[id(catalogue)] = {}
         weakref.finalize(catalogue, _kept.pop, id(catalogue), None)
@@ -69,10 +219,10 @@ def _weigh(
     text: str,
     house: House,
     by_looks: tuple[Candidate, ...],
-) -> Evidence:
+) -> Weighed:
     said = marks.read(catalogue, text, house) if text.strip() else MarkEvidence(text=text)
     candidates = identify.rank(catalogue, looks, said.likelihood, said.floor) if said.likelihood else by_looks
     readings = marks.sharpen(said, {one.lamp: one.probability for one in by_looks})
     nexts = identify.next_looks(catalogue, looks, candidates)
     lead = leading(catalogue, candidates, read_lamps(catalogue, candidates, readings))
-    return Evidence(said, candidates, readings, nexts, house, lead, by_looks)
+    return Weighed(said, candidates, readings, nexts, house, lead, by_looks)

@@ -7,20 +7,22 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.thresholds import MOST_TIED, SETTLED_AT, TIED_AT
+
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
     from counter.catalogue import Catalogue, Kind, Lamp
-    from counter.identify import Candidate, NextLook
+    from counter.identify import Candidate
     from counter.marks import Reading
 
 Key = tuple[str, "Kind"]  # a base, or a family, and a kind of lamp
 
-SETTLED_AT = 0.95  # below this the clerk has not seen enough for a sale, whatever the fixture says
 SELDOM = 1 / 3  # how a seldom met base counts when one is to be named first; its probability stays as it is
 MOSTLY = 0.55  # of its family: from here the base itself can be named
 SUSPECT = "may be germicidal UV-C"
 NOTHING = "Nothing looked at yet"
+WATTS_NOT_SEEN = "watts not seen yet"
 UNREADABLE = "These marks say nothing known: look at the lamp"
 KIND_WORDS = {"uv-c": "UV-C germicidal", "uv-a": "blacklight", "led": "LED"}
 
@@ -28,7 +30,8 @@ KIND_WORDS = {"uv-c": "UV-C germicidal", "uv-a": "blacklight", "led": "LED"}
 class Leading(NamedTuple):
     """The best candidate of the likeliest family and kind, with the shares of its base and of its family.
 
-    `order` holds the best lamp type of every base and kind, family by family, as they are to be shown.
+    `order` holds the best lamp type of every base and kind, family by family, as they are to be shown; `tied` the
+    names that lead beside it, since the first of equals is not the answer.
     """
 
     candidate: Candidate
@@ -36,6 +39,7 @@ class Leading(NamedTuple):
     family: str
     family_share: float
     order: tuple[str, ...]
+    tied: tuple[str, ...] = ()
 
     @property
     def is_one_base(self) -> bool:
@@ -44,8 +48,10 @@ class Leading(NamedTuple):
 
     @property
     def name(self) -> str:
-        """The base, or the family while its number is open: GX24q."""
-        return self.candidate.base if self.is_one_base else self.family
+        """The base, or the family while its number is open: GX24q; with those that tie with it."""
+        own = self.candidate.base if self.is_one_base else self.family
+        names = tuple(dict.fromkeys((own, *self.tied)))
+        return " or ".join(names) if len(names) <= MOST_TIED else f"{own} or {len(names) - 1} more"
 
     @property
     def is_sure(self) -> bool:
@@ -78,7 +84,31 @@ def leading(catalogue: Catalogue, candidates: Sequence[Candidate], read: frozens
     first = best[order[0]]
     family = catalogue.base_by_name[first.base].family
     shares = told[order[0]], told_families[family, first.kind]
-    return Leading(first, shares[0], family, shares[1], tuple(best[key].lamp for key in order))
+    weighed = {one: share * _weight(catalogue, one, bases) for one, share in told_families.items()}
+    tied = [one for one, weight in weighed.items() if weight >= TIED_AT * weighed[family, first.kind]]
+    tied.sort(key=lambda one: -weighed[one])
+    names = tuple(_name(told, catalogue, one) for one in tied if one != (family, first.kind))
+    return Leading(first, shares[0], family, shares[1], tuple(best[key].lamp for key in order), names)
+
+
+def _weight(catalogue: Catalogue, family: Key, bases: Mapping[Key, float]) -> float:
+    """Return the weight of a family: that of its likeliest base."""
+    return SELDOM if _is_seldom(catalogue, _first_base(bases, catalogue, family)) else 1.0
+
+
+def _name(told: Mapping[Key, float], catalogue: Catalogue, family: Key) -> str:
+    """Return the base that holds most of a family's share, else the family."""
+    base = _first_base(told, catalogue, family)
+    whole = sum(share for (other, kind), share in told.items() if _family(catalogue, (other, kind)) == family)
+    return base if told.get((base, family[1]), 0.0) >= MOSTLY * whole else family[0]
+
+
+def _first_base(bases: Mapping[Key, float], catalogue: Catalogue, family: Key) -> str:
+    return max((key for key in bases if _family(catalogue, key) == family), key=bases.__getitem__)[0]
+
+
+def _family(catalogue: Catalogue, key: Key) -> Key:
+    return catalogue.base_by_name[key[0]].family, key[1]
 
 
 def _shares(candidates: Sequence[Candidate]) -> dict[Key, float]:
@@ -120,7 +150,7 @@ def headline(lamp: Lamp | None, lead: Leading | None) -> str:
         return lamp.base
     if lead is None:
         return ""
-    return lead.name if lead.is_sure else f"{lead.name}?"
+    return lead.name if lead.is_sure and not lead.tied else f"{lead.name}?"
 
 
 def subline(lamp: Lamp | None, lead: Leading | None, settled: bool, cct_k: int | None) -> str:
@@ -148,12 +178,3 @@ def nothing_known(catalogue: Catalogue, marks: str, asked_for: Sequence[str]) ->
     watts = " or ".join(dict.fromkeys(f"{one.watts.value:g}" for one in lamps))
     bases = " or ".join(dict.fromkeys(one.base for one in lamps))
     return f"No lamp yet. The fixture asks for {watts}\N{THIN SPACE}W, {bases}"
-
-
-def advice(catalogue: Catalogue, nexts: Sequence[NextLook], settled: bool, is_asked: bool, disputed: str = "") -> str:
-    """Return the one thing to do next; `disputed` is the look that the marks contradict."""
-    if disputed:
-        return f"{catalogue.look_by_key[disputed].label}: look again, the marks say otherwise."
-    if settled or not nexts:
-        return "Enough is known of the lamp. Ask about the fixture." if is_asked else "Nothing more to ask."
-    return f"{catalogue.look_by_key[nexts[0].look].label}: {nexts[0].why}"

@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from counter import fit
+from counter.desk._doubts import NO_DAY
 
 if TYPE_CHECKING:
     from counter.catalogue import Catalogue, Lamp
@@ -16,7 +17,6 @@ if TYPE_CHECKING:
 
 SETTLE_FIRST = "Settle which lamp it is first."
 BROKEN_FIRST = "First the broken lamp."
-NO_DAY = "A place but no day is given, so its law is not judged: give the day as “on”."
 
 
 def offers(
@@ -29,7 +29,8 @@ def offers(
         found = fit.replacements(catalogue, lamp, case.fixture, case.use, cct_k)
     if lamp is not None and not settled:
         found = tuple(_unsettled(one, lamp) for one in found)
-    return tuple(_held_back(catalogue, case, one) for one in found)
+    held = [_held_back(catalogue, case, one) for one in found]
+    return tuple(sorted(held, key=lambda one: fit.VERDICTS.index(one.verdict)))  # what the law ended stands last
 
 
 def _unsettled(one: Replacement, lamp: Lamp) -> Replacement:
@@ -53,5 +54,5 @@ def _law_against(case: Case, lamp: Lamp) -> str:
         return ""
     if case.on is None:
         return NO_DAY
-    ended = fit.law_caution(fit.law(case.place, case.on, lamp))
-    return ended.says if ended is not None else ""
+    ended = fit.law_caution(fit.law(case.place, case.on, lamp), lamp, case.fixture.told)
+    return ended.says if ended is not None and ended.verdict != "sell" else ""

@@ -1,29 +1,50 @@
 """Lamp against holder, ballast and use: verdict, cautions, questions, and what may replace what.
 
 Lives here: the comparison of bases (`_holder`), how hard a ballast drives a lamp (`_drive`), the rules
-(`_holder_rules`, `_supply_rules`, `_use_rules`: small functions that find, in numbers), their words (`_texts`,
-from resources/cautions.json), the verdict (`_judge`), the questions (`_asks`), pasted labels (`_label`), lamps that
-stand near one another (`_near`, `_look_alikes`), what may go in instead (`_replacements`, `_led`), and law and
+(`rules`: small functions that find, in numbers), their words (`_texts`, from resources/cautions.json), the verdict
+(`rules`: small functions that find, in numbers), their words (`_texts`, from resources/cautions.json), the verdict
+(`_judge`), the questions (`_asks`), pasted labels (`_label`, `_label_scan`), lamps that stand near one another
+(`_near`, `_look_alikes`), what may go in instead (`_replacements`, `_led`), and law and
 disposal (`_law`, `_disposal`).
 
-May import counter.catalogue and counter.light.
+May import counter.catalogue, counter.light and counter.words.
 """
 
 from counter.fit._disposal import BrokenStep, DisposalNote, broken_caution, broken_steps, disposal, disposal_check
 from counter.fit._facts import weakest
-from counter.fit._judge import STRICTNESS, in_order, judge, judge_any, strictest_of
+from counter.fit._judge import first_words, in_order, judge, judge_any, strictest_of
 from counter.fit._label import LabelReading, LabelSpan, parse_label
 from counter.fit._law import LawNote, Place, law, law_caution, law_check, places
-from counter.fit._look_alikes import LEADING, look_alikes, said_led, said_uv, seen_clear, unread_beside_uvc
-from counter.fit._models import Ask, Ballast, Caution, Fixture, Judgement, Replacement, Signal, Use, Verdict
+from counter.fit._look_alikes import (
+    look_alikes,
+    said_coated_uv,
+    said_led,
+    said_other_lamp,
+    said_uv,
+    seen_clear,
+    soonest_to_harm,
+    unread_marks,
+)
+from counter.fit._models import (
+    VERDICTS,
+    Ask,
+    Ballast,
+    Caution,
+    Fixture,
+    Judgement,
+    Replacement,
+    Signal,
+    Use,
+    Verdict,
+    strictest,
+)
 from counter.fit._replacements import replacements, wanted
 from counter.fit._report import fit_report
 from counter.fit._texts import questions, white_codes
 from counter.fit.rules._use import about
 
 __all__ = [
-    "LEADING",
-    "STRICTNESS",
+    "VERDICTS",
     "Ask",
     "Ballast",
     "BrokenStep",
@@ -44,6 +65,7 @@ __all__ = [
     "broken_steps",
     "disposal",
     "disposal_check",
+    "first_words",
     "fit_report",
     "in_order",
     "judge",
@@ -56,11 +78,15 @@ __all__ = [
     "places",
     "questions",
     "replacements",
+    "said_coated_uv",
     "said_led",
+    "said_other_lamp",
     "said_uv",
     "seen_clear",
+    "soonest_to_harm",
+    "strictest",
     "strictest_of",
-    "unread_beside_uvc",
+    "unread_marks",
     "wanted",
     "weakest",
     "white_codes",

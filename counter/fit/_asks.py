@@ -42,7 +42,7 @@ def asks(known: Facts, verdict_of: Callable[[Facts], Verdict]) -> tuple[Ask, ...
         found = Counter(verdict for _, verdict in outcomes)
         if len(found) < 2 and not unknown.blocks:
             continue
-        telling = (-len(found), -round(_bits(found), 6), _among_equals(unknown.about))
+        telling = (unknown.about != "came_out", -len(found), -round(_bits(found), 6), _among_equals(unknown.about))
         weighed.append(((not unknown.blocks, not _is_of_harm(known, unknown), *telling), unknown, outcomes))
     weighed.sort(key=lambda row: row[0])
     return tuple(_ask(unknown, outcomes) for _, unknown, outcomes in weighed)
@@ -84,13 +84,16 @@ def _with(known: Facts, about: str, value: Any) -> Facts:
 
 def _unknowns(known: Facts) -> Iterator[Unknown]:
     fixture = known.fixture
+    open_ = not fixture.came_out  # a lamp that burned there until it died has shown that holder and ballast take it
     if known.match.says in ("unknown", "unreadable", "family"):
-        yield Unknown("holder", _holders(known), blocks=True)
+        if fixture.came_out is None and known.match.says == "unknown":
+            yield Unknown("came_out", (("yes", True), ("no", False)), blocks=True)
+        yield Unknown("holder", _holders(known), blocks=open_ or known.match.says == "unreadable")
     if fixture.ballast == "unknown":
         kinds = tuple((kind, kind) for kind in get_args(Ballast) if kind != "unknown")
-        yield Unknown("ballast", kinds, blocks=True)
+        yield Unknown("ballast", kinds, blocks=open_)
     if known.discharge and not fixture.ballast_watts:
-        yield Unknown("ballast_watts", _watts(known), blocks=not _key_settles_watts(known))
+        yield Unknown("ballast_watts", _watts(known), blocks=open_ and not _key_settles_watts(known))
     if known.use == "unknown":
         uses = tuple((use, use) for use in get_args(Use) if use != "unknown")
         yield Unknown("use", uses, blocks=known.lamp.kind in ULTRAVIOLET)

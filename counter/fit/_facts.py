@@ -69,6 +69,7 @@ class Finding(NamedTuple):
     unit: str | None = None
     confidence: Confidence | None = None
     verdict: Verdict | None = None
+    words: tuple[str, ...] = ()  # of label or holder, that can be pressed as saying nothing
 
 
 def facts(

@@ -51,6 +51,9 @@ def _compare_one(catalogue: Catalogue, base: Base, holder: Designation) -> Match
     lamp = parse_designation(base.designation)
     if lamp is None:  # a base of the shop's own, outside the grammar: only the very same name is the same
         return Match("base", holder, known, holder.pins)
+    # The number of 2G13-92 is a distance of the holder, no key of the lamp.
+    if known is None and not lamp.key and holder._replace(key="") == lamp:
+        return Match("same", holder, base, int(base.pins.value))
     if known is None and holder.may_be(lamp):
         return Match("family", holder, None, holder.pins)
     if base.designation == f"2{holder.text}" and base.mount == "two-ends":

@@ -7,11 +7,9 @@ from typing import TYPE_CHECKING
 from counter.fit._asks import asks
 from counter.fit._facts import Facts, Finding, facts
 from counter.fit._label import with_label
-from counter.fit._models import Judgement
-from counter.fit._texts import caution, verdict_of
-from counter.fit.rules import _holder as _holder_rules
-from counter.fit.rules import _supply as _supply_rules
-from counter.fit.rules import _use as _use_rules
+from counter.fit._models import VERDICTS, Judgement, strictest
+from counter.fit._texts import answered, caution, plain_rule, verdict_of
+from counter.fit.rules import RULES
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -19,8 +17,6 @@ if TYPE_CHECKING:
     from counter.catalogue import Catalogue, Lamp
     from counter.fit._models import Caution, Fixture, Signal, Use, Verdict
 
-RULES = (*_use_rules.RULES, *_holder_rules.RULES, *_supply_rules.RULES)
-STRICTNESS: dict[Verdict, int] = {"sell": 0, "ask first": 1, "do not sell": 2}
 MOST_AT_ONCE = 60  # lamp types judged together while none is named; past these they have too little in common
 GRAVITY: dict[Signal, int] = {"DANGER": 0, "WARNING": 1, "CAUTION": 2, "NOTICE": 3}
 
@@ -35,13 +31,13 @@ def judge(
     """
     known = facts(catalogue, lamp, with_label(fixture), use, cct_k)
     findings = find(known)
-    verdict = strictest(findings)
+    verdict = strictest(map(verdict_of, findings))
+    cautions = in_words(findings, lamp.id)
     if verdict == "do not sell":
-        return Judgement(verdict=verdict, cautions=in_words(findings))
+        return Judgement(verdict=verdict, cautions=cautions)
     questions = asks(known, verdict_on)
-    if any(ask.blocks for ask in questions):
-        verdict = "ask first"
-    return Judgement(verdict=verdict, cautions=in_words(findings), asks=questions)
+    verdict = "ask first" if any(ask.blocks for ask in questions) else verdict
+    return Judgement(verdict=verdict, cautions=cautions, asks=questions)
 
 
 def judge_any(
@@ -60,18 +56,14 @@ def judge_any(
         refusing = [one for one in find(facts(catalogue, lamp, labelled, use)) if verdict_of(one) == "do not sell"]
         spared += 0.0 if refusing else chance
         for one in refusing:
-            refused.setdefault(_plain(one.rule), []).append(one)
-            shares[_plain(one.rule)] = shares.get(_plain(one.rule), 0.0) + chance
+            refused.setdefault(plain_rule(one.rule), []).append(one)
+            shares[plain_rule(one.rule)] = shares.get(plain_rule(one.rule), 0.0) + chance
         certain = [rule for rule, share in shares.items() if share >= sure]
         if certain:
             return Judgement(verdict="do not sell", cautions=in_words([_gravest(refused[rule]) for rule in certain]))
         if spared > 1 - sure:
             break
     return Judgement(verdict="ask first")
-
-
-def _plain(rule: str) -> str:
-    return rule.removesuffix("-no-figure")
 
 
 def _gravest(findings: Sequence[Finding]) -> Finding:
@@ -82,12 +74,13 @@ def _gravest(findings: Sequence[Finding]) -> Finding:
 
 def strictest_of(judgements: Sequence[Judgement]) -> Judgement:
     """Return the strictest of some judgements: what may be said of a code that fits several lamp types."""
-    return max(judgements, key=lambda one: STRICTNESS[one.verdict])
+    return max(judgements, key=lambda one: VERDICTS.index(one.verdict))
 
 
 def find(known: Facts) -> list[Finding]:
-    """Return what every rule that applies found."""
-    return [finding for rule in RULES if (finding := rule(known)) is not None]
+    """Return what every rule that applies found, as the answers given leave it."""
+    found = (finding for rule in RULES if (finding := rule(known)) is not None)
+    return [answered(finding, known.lamp.id, known.fixture.told) for finding in found]
 
 
 def verdict_on(known: Facts) -> Verdict:
@@ -96,20 +89,15 @@ def verdict_on(known: Facts) -> Verdict:
     for rule in RULES:
         finding = rule(known)
         if finding is not None:
-            worst = max(worst, verdict_of(finding), key=STRICTNESS.__getitem__)
+            worst = strictest((worst, verdict_of(answered(finding, known.lamp.id, known.fixture.told))))
             if worst == "do not sell":
                 break
     return worst
 
 
-def strictest(findings: list[Finding]) -> Verdict:
-    """Return the strictest verdict of some findings; with none, nothing objects."""
-    return max(map(verdict_of, findings), key=STRICTNESS.__getitem__, default="sell")
-
-
-def in_words(findings: list[Finding]) -> tuple[Caution, ...]:
-    """Return the cautions, the strictest first and the gravest first among equals."""
-    return in_order(map(caution, findings))
+def in_words(findings: list[Finding], lamp: str = "") -> tuple[Caution, ...]:
+    """Return the cautions, the strictest first and the gravest first among equals; `lamp` is the lamp type's id."""
+    return in_order(caution(one, lamp) for one in findings)
 
 
 def in_order(cautions: Iterable[Caution]) -> tuple[Caution, ...]:
@@ -117,4 +105,12 @@ def in_order(cautions: Iterable[Caution]) -> tuple[Caution, ...]:
     once: dict[str, Caution] = {}
     for one in cautions:
         once.setdefault(one.rule, one)
-    return tuple(sorted(once.values(), key=lambda one: (-STRICTNESS[one.verdict], GRAVITY[one.signal])))
+    return tuple(sorted(once.values(), key=lambda one: (-VERDICTS.index(one.verdict), GRAVITY[one.signal])))
+
+
+def first_words(cautions: Sequence[Caution]) -> tuple[Caution, ...]:
+    """Return what must be said before all else, the gravest first: every DANGER and WARNING, or the first caution."""
+    by_gravity = sorted(cautions, key=lambda one: (GRAVITY[one.signal], -VERDICTS.index(one.verdict)))
+    grave = tuple(one for one in by_gravity if one.signal in ("DANGER", "WARNING"))
+    deciding = tuple(one for one in cautions[:1] if one.verdict == "do not sell" and one not in grave)
+    return (*grave, *deciding) or tuple(cautions[:1])

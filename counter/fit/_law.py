@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from datetime import date  # pydantic needs the class itself
 from functools import cache
+from types import MappingProxyType
 from typing import TYPE_CHECKING, Any, Literal, cast
 
 from pydantic import Field
@@ -12,10 +13,10 @@ from pydantic import Field
 from counter import paths
 from counter.catalogue import Confidence, Model
 from counter.fit._facts import Finding
-from counter.fit._texts import caution
+from counter.fit._texts import answered, caution
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Mapping
 
     from counter.catalogue import Lamp
     from counter.fit._models import Caution
@@ -36,6 +37,7 @@ LampClass = Literal[
 ]
 THIN_MM = 17.0  # the line that RoHS Annex III draws between tube diameters
 EVERYWHERE = "any"
+NOTHING_TOLD: Mapping[str, bool] = MappingProxyType({})
 
 
 class Place(Model):
@@ -148,17 +150,22 @@ def law_check() -> str:
     return str(_file()["check"])
 
 
-def law_caution(notes: Iterable[LawNote]) -> Caution | None:
+def law_caution(
+    notes: Iterable[LawNote], lamp: Lamp | None = None, told: Mapping[str, bool] = NOTHING_TOLD
+) -> Caution | None:
     """Return the caution that a place has ended the sale of a lamp, with the source and confidence of that law.
 
-    What counts everywhere ends making and importing, not selling: it has no caution.
+    What counts everywhere ends making and importing, not selling: it has no caution. `told` holds answers given to
+    cautions about `lamp`: somebody may have read in the current text that the sale is still allowed.
     """
     ended = next((note for note in notes if note.has_ended and note.ends and note.place != EVERYWHERE), None)
     if ended is None or ended.ends is None:
         return None
     place = next(known.name for known in places() if known.id == ended.place)
     values = {"place": place, "what": ended.what, "day": _day(ended.ends), "law": ended.law}
-    said = caution(Finding("law-ended", values, confidence=ended.confidence))
+    of_lamp = lamp.id if lamp is not None else ""
+    finding = answered(Finding("law-ended", values, confidence=ended.confidence), of_lamp, told)
+    said = caution(finding, of_lamp)
     return said.model_copy(update={"source": ended.source})
 
 

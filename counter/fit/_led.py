@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from counter.fit._facts import HIGH_FREQUENCY, Facts, Finding
-from counter.fit._judge import in_words, strictest
-from counter.fit._models import Replacement
-from counter.fit._texts import led_caps, led_type
+from counter.fit._judge import in_words
+from counter.fit._models import Replacement, strictest
+from counter.fit._texts import led_caps, led_type, verdict_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -38,7 +38,7 @@ def _replacement(known: Facts, base: Base, name: str) -> Replacement:
     return Replacement(
         title=f"{kind.title}, {base.designation}",
         led_type=name,
-        verdict=strictest(findings),
+        verdict=strictest(map(verdict_of, findings)),
         reason=f"{cautions[0].says} {cautions[0].why} Needs {kind.needs}.",
         cautions=cautions,
     )

@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING
 from counter.fit._facts import Finding, number
 from counter.fit._judge import in_words
 from counter.fit._near import keyed_counterpart, pin_counterpart, uvc_twins, watts_on
-from counter.fit._texts import caution
+from counter.fit._texts import caution, plain_rule
 from counter.fit.rules._use import exposing
+from counter.thresholds import LEADING
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
@@ -18,7 +19,6 @@ if TYPE_CHECKING:
 
     Chances = Mapping[str, float] | Iterable[tuple[str, float]]
 
-LEADING = 0.05  # a candidate this likely leads; so do germicidal lamps that reach it only together
 MOST_BASES = 3  # of the leading candidates' bases: more at a time warn of nothing
 
 
@@ -29,19 +29,23 @@ def look_alikes(
     *,
     settled: bool = False,
     white: bool = False,
+    strongest: Lamp | None = None,
 ) -> tuple[Caution, ...]:
     """Return the cautions that stand for the leading candidates, or for `lamp` once it is named.
 
     Germicidal look-alikes are named when the germicidal candidates together reach `LEADING` and something has been
     looked at, and whenever a leading lighting lamp has a germicidal twin on its base. Once glass was seen `white`
     nobody is sent to look at it again; once the lamp is `settled` only the lamp from the shelf is left to look at.
-    Ids that the catalogue does not know are passed over.
+    `strongest` is the germicidal lamp that the figures are of while it is open which one it is. Ids that the
+    catalogue does not know are passed over.
     """
     chances = {name: chance for name, chance in dict(ids_with_probability).items() if name in catalogue.lamp_by_id}
     names = sorted((name for name, chance in chances.items() if chance >= LEADING), key=lambda name: -chances[name])
     leaders = [lamp] if lamp else [catalogue.lamp_by_id[name] for name in names]
     is_known = settled and lamp is not None and lamp.kind == "uv-c"  # then the rule of germicidal lamps speaks
     findings = [] if is_known else _germicidal(catalogue, chances, leaders, named=lamp is not None, white=white)
+    if strongest is not None and not (lamp is not None and lamp.kind == "uv-c"):
+        findings = [_exposing(plain_rule(one.rule), strongest) for one in findings]
     if settled:
         findings = [one._replace(rule=one.rule.replace("look-uvc-twin", "look-uvc-shelf")) for one in findings]
     shares: dict[str, float] = {}
@@ -63,14 +67,32 @@ def said_led(words: str) -> Caution:
     return caution(Finding("marks-led", {"words": words}))
 
 
-def unread_beside_uvc(base: str, words: Iterable[str]) -> Caution:
-    """Return the caution for marks that are not understood on a base that germicidal lamps stand on too."""
-    return caution(Finding("marks-unread", {"base": base, "words": ", ".join(words)}))
+def said_coated_uv(words: str) -> Caution:
+    """Return the caution for marks that speak of UV-A or UV-B: such lamps may be coated like white ones."""
+    return caution(Finding("marks-uv-coated", {"words": words}))
 
 
-def seen_clear(catalogue: Catalogue, lamp: Lamp) -> tuple[Caution, ...]:
+def said_other_lamp(words: str) -> Caution:
+    """Return the caution for marks that speak of another kind of lamp."""
+    return caution(Finding("marks-other-lamp", {"words": words}))
+
+
+def unread_marks(words: Iterable[str]) -> Caution:
+    """Return the caution for marks that nothing explains."""
+    return caution(Finding("marks-unread", {"words": ", ".join(words)}, words=tuple(words)))
+
+
+def seen_clear(catalogue: Catalogue, lamp: Lamp, strongest: Lamp | None = None) -> tuple[Caution, ...]:
     """Return the caution for clear glass on what otherwise passes for a lighting lamp."""
-    return in_words([_exposing("look-uvc-leading", twin) for twin in uvc_twins(catalogue, lamp)[:1]])
+    twins = (strongest,) if strongest is not None else uvc_twins(catalogue, lamp)[:1]
+    return in_words([_exposing("look-uvc-leading", twin) for twin in twins])
+
+
+def soonest_to_harm(lamps: Iterable[Lamp]) -> Lamp | None:
+    """Return the germicidal lamp whose daily limit is reached first; one without a figure only if none has one."""
+    timed = [(exposing(lamp, "look-uvc"), lamp) for lamp in lamps]
+    timed.sort(key=lambda row: (row[0].figure is None, row[0].figure or 0.0))
+    return timed[0][1] if timed else None
 
 
 def _germicidal(

@@ -2,18 +2,27 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import TYPE_CHECKING, Annotated, Literal, get_args
 
 from pydantic import Field
 
 from counter.catalogue import Confidence, Model
 
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
 Signal = Literal["DANGER", "WARNING", "CAUTION", "NOTICE"]
 Verdict = Literal["sell", "ask first", "do not sell"]
+VERDICTS: tuple[Verdict, ...] = get_args(Verdict)  # in order, the strictest last
 # "bypassed": made for a ballast, which was taken out and the mains led to the holder. "none": made without one,
 # as fixtures for mains twist-lock lamps are.
 Ballast = Literal["magnetic", "electronic", "dimming", "led-driver", "bypassed", "none", "unknown"]
 Use = Literal["lighting", "germicidal", "blacklight", "unknown"]
+
+
+def strictest(verdicts: Iterable[Verdict]) -> Verdict:
+    """Return the strictest of some verdicts; with none, nothing objects."""
+    return max(verdicts, key=VERDICTS.index, default="sell")
 
 
 class Fixture(Model):
@@ -39,6 +48,15 @@ class Fixture(Model):
     space_mm: float | None = Field(None, gt=0, le=3000, description="room for the lamp's length")
     tube_room_mm: float | None = Field(None, gt=0, le=300, description="room for the tube's diameter, clips included")
     room_k: int | None = Field(None, ge=1000, le=20000, description="colour of the other lamps in the room")
+    came_out: bool | None = Field(
+        None, description="whether this very lamp came out of the fixture and had burned there until it died"
+    )
+    explained: tuple[Annotated[str, Field(max_length=200)], ...] = Field(
+        (), description="words of label or holder that somebody read: they say nothing of the lamp"
+    )
+    told: dict[str, bool] = Field(
+        default_factory=dict, description="answers to what a caution asks, by the caution's `key`"
+    )
 
 
 class Caution(Model):
@@ -54,6 +72,12 @@ class Caution(Model):
     source: str
     confidence: Confidence
     verdict: Verdict = Field(description="the most this caution allows")
+    topic: str | None = Field(None, description="what it is about, where that matters elsewhere")
+    ask: str = Field(
+        "", description="the question whose yes allows the sale and whose no refuses it; empty: none does"
+    )
+    key: str = Field("", description="under which the answer is kept in `Fixture.told`")
+    words: tuple[str, ...] = Field((), description="words that can be pressed as read, where they say nothing")
 
 
 class Ask(Model):
@@ -64,6 +88,8 @@ class Ask(Model):
     why: str
     outcomes: tuple[str, ...] = Field((), description='answer and what follows: "electronic: do not sell"')
     blocks: bool = Field(True, description="whether the lamp may not be sold before this is answered")
+    key: str = Field("", description="under which a yes or no is kept in `Fixture.told`; empty: no such answer")
+    words: tuple[str, ...] = Field((), description="words that can be pressed as read, where they say nothing")
 
 
 class Replacement(Model):

@@ -7,12 +7,12 @@ from typing import TYPE_CHECKING, NamedTuple
 from counter.fit._asks import blocking
 from counter.fit._facts import Facts, facts, is_listed, number
 from counter.fit._holder import compare
-from counter.fit._judge import STRICTNESS, find, in_words, strictest
+from counter.fit._judge import find, in_words
 from counter.fit._label import with_label
 from counter.fit._led import led_types
-from counter.fit._models import Replacement
+from counter.fit._models import VERDICTS, Replacement, strictest
 from counter.fit._near import keyed_counterpart, on_base, other_keys, pin_counterpart, uvc_twins
-from counter.fit._texts import questions, reduced_lamps, white_codes
+from counter.fit._texts import questions, reduced_lamps, verdict_of, white_codes
 from counter.fit.rules._holder import TWO_END_SLACK_MM
 from counter.fit.rules._supply import eighths
 
@@ -49,9 +49,18 @@ def replacements(
     lamps = [_judged(known, offer) for offer in _offers(known)]
     if lamps[0].verdict == "do not sell":  # then no colour of it will do
         lamps = [one for one in lamps if one.lamp != lamp.id or one is lamps[0]]
-    found = sorted([*lamps, *led_types(known)], key=lambda one: STRICTNESS[one.verdict])
+    found = sorted(
+        [*lamps, *led_types(known)], key=lambda one: (VERDICTS.index(one.verdict), _is_unlisted(known, one))
+    )
     refused = [one for one in found if one.verdict == "do not sell"]
     return tuple(one for one in found if one.verdict != "do not sell" or one in refused[:MOST_REFUSED])
+
+
+def _is_unlisted(known: Facts, one: Replacement) -> bool:
+    """Whether the ballast label lists lamps, and not this one: what it lists is offered first."""
+    if one.lamp is None or not known.fixture.ballast_watts:
+        return False
+    return not is_listed(known.catalogue.lamp_by_id[one.lamp], known.fixture)
 
 
 def wanted(catalogue: Catalogue, fixture: Fixture, use: Use = "unknown") -> tuple[Replacement, ...]:
@@ -59,7 +68,7 @@ def wanted(catalogue: Catalogue, fixture: Fixture, use: Use = "unknown") -> tupl
 
     For the customer who has no lamp along, or one that cannot be read.
     """
-    labelled = with_label(fixture)
+    labelled = with_label(fixture).model_copy(update={"came_out": None})  # no lamp is there that can have
     kind = _KIND_FOR.get(use, "fluorescent")
     bases = [base for base in catalogue.bases if compare(catalogue, base, labelled.holder).says in ("same", "family")]
     found = []
@@ -70,7 +79,7 @@ def wanted(catalogue: Catalogue, fixture: Fixture, use: Use = "unknown") -> tupl
                 offer = _judged(known, Offer(lamp, f"What the fixture asks for: {_name(lamp, lamp)}"))
                 found.append(_if_used_for_light(offer) if use == "unknown" and uvc_twins(catalogue, lamp) else offer)
     return tuple(
-        sorted((one for one in found if one.verdict != "do not sell"), key=lambda one: STRICTNESS[one.verdict])
+        sorted((one for one in found if one.verdict != "do not sell"), key=lambda one: VERDICTS.index(one.verdict))
     )
 
 
@@ -160,32 +169,63 @@ def _name(lamp: Lamp, beside: Lamp) -> str:
 
 
 def _judged(known: Facts, offer: Offer) -> Replacement:
-    trial = facts(known.catalogue, offer.lamp, known.fixture, known.use, offer.cct_k)
+    trial = facts(known.catalogue, offer.lamp, _fixture_for(known, offer.lamp), known.use, offer.cct_k)
     if offer.is_any_colour:  # so none is compared with the room
-        trial = trial._replace(fixture=known.fixture.model_copy(update={"room_k": None}))
+        trial = trial._replace(fixture=trial.fixture.model_copy(update={"room_k": None}))
     findings = find(trial)
-    verdict = strictest(findings)
+    verdict = strictest(map(verdict_of, findings))
     waiting = blocking(trial) if verdict != "do not sell" else ()
     if waiting:
         verdict = "ask first" if verdict == "sell" else verdict
-    said = in_words(findings)
+    said = in_words(findings, offer.lamp.id)
     cautions = tuple(one for one in said if one.verdict != "sell" or one.signal != "NOTICE")
     return Replacement(
         title=offer.title,
         lamp=offer.lamp.id,
         verdict=verdict,
-        reason=_reason(verdict, cautions, waiting, offer.note),
+        reason=_reason(trial, verdict, cautions, waiting) + (f" {offer.note}" if offer.note else ""),
         cautions=cautions,
     )
 
 
-def _reason(verdict: Verdict, cautions: tuple[Caution, ...], waiting: tuple[str, ...], note: str) -> str:
+def _fixture_for(known: Facts, lamp: Lamp) -> Fixture:
+    """Return the fixture as it stands to another lamp: that one burned there says nothing of it.
+
+    While the holder is not known, it is taken to be one for the lamp in hand: what stands on another base is no
+    replacement before the holder has been read.
+    """
+    if lamp.id == known.lamp.id:
+        return known.fixture
+    holder = (
+        known.fixture.holder if known.match.says != "unknown" or lamp.base == known.lamp.base else known.lamp.base
+    )
+    return known.fixture.model_copy(update={"came_out": None, "holder": holder})
+
+
+def _reason(known: Facts, verdict: Verdict, cautions: tuple[Caution, ...], waiting: tuple[str, ...]) -> str:
     objecting = [one for one in cautions if one.verdict == verdict != "sell"]
     if objecting:
         return f"{objecting[0].says} {objecting[0].why}"
     if waiting:
-        return f"Ask first: {questions()[waiting[0]].question} {note}".strip()
-    return f"Base, ballast and use all match. {note}".strip()
+        return f"Ask first: {questions()[waiting[0]].question}"
+    return _all_that_matches(known)
+
+
+def _all_that_matches(known: Facts) -> str:
+    """Say what was found to match, and only that: a use that nobody asked for does not."""
+    fixture = known.fixture
+    found = {
+        "base": known.match.says == "same",
+        "ballast": fixture.ballast != "unknown" or known.listed,
+        "use": known.use != "unknown",
+    }
+    names = [name for name, is_known in found.items() if is_known]
+    if len(names) == len(found):
+        return "Base, ballast and use all match."
+    if not names:
+        return "It burned there until it died." if fixture.came_out else "Nothing speaks against it."
+    word = " and ".join(names)
+    return f"{word[:1].upper()}{word[1:]} {'match' if len(names) > 1 else 'matches'}."
 
 
 def _colour_note(known: Facts) -> str:

@@ -11,6 +11,8 @@ from counter.fit._facts import weakest
 from counter.fit._models import Caution
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from counter.catalogue import Confidence
     from counter.fit._facts import Finding
     from counter.fit._models import Signal, Verdict
@@ -26,6 +28,9 @@ class Text(NamedTuple):
     do: str
     source: str
     confidence: Confidence
+    ask: str = ""
+    topic: str | None = None
+    figureless: str | None = None
 
 
 class Question(NamedTuple):
@@ -126,7 +131,26 @@ def verdict_of(finding: Finding) -> Verdict:
     return finding.verdict or texts()[finding.rule].verdict
 
 
-def caution(finding: Finding) -> Caution:
+def answer_key(finding: Finding, lamp: str = "") -> str:
+    """Return under which key the answer to a caution's question is kept: of this lamp, and of just these numbers."""
+    return " | ".join((finding.rule, lamp, *(f"{name} {value}" for name, value in sorted(finding.values.items()))))
+
+
+def answered(finding: Finding, lamp: str, told: Mapping[str, bool]) -> Finding:
+    """Return a finding as somebody's answer to its question leaves it: yes allows the sale, no refuses it."""
+    if not told or verdict_of(finding) != "ask first" or not texts()[finding.rule].ask:
+        return finding
+    says = told.get(answer_key(finding, lamp))
+    return finding if says is None else finding._replace(verdict="sell" if says else "do not sell")
+
+
+@cache
+def plain_rule(rule: str) -> str:
+    """Return the rule that a rule without a figure stands for."""
+    return next((name for name, text in texts().items() if text.figureless == rule), rule)
+
+
+def caution(finding: Finding, lamp: str = "") -> Caution:
     """Put a finding into words.
 
     Raises:
@@ -144,4 +168,8 @@ def caution(finding: Finding) -> Caution:
         source=text.source,
         confidence=weakest((text.confidence, finding.confidence)),
         verdict=verdict_of(finding),
+        topic=text.topic,
+        ask=text.ask.format_map(finding.values),
+        key=answer_key(finding, lamp) if text.ask else "",
+        words=finding.words,
     )

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from counter.identify._entropy import gain
 from counter.identify._models import NextLook
 from counter.identify._tables import tables_of
+from counter.thresholds import LEADING
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -16,7 +17,6 @@ if TYPE_CHECKING:
     from counter.identify._sizes import SizeTable
     from counter.identify._words import WordTable
 
-GUARDED_FROM = 0.05  # of the lamps looked at: what a guarding look guards against is in the running
 WORTH_NAMING = 0.1  # chance that the second of two names must have before both are named
 MOSTLY = 2 / 3  # and what both must have together: of seven wattages no two are worth naming
 
@@ -47,7 +47,7 @@ def _turn(look: Look, looks: Mapping[str, str | float], candidates: Sequence[Can
     if look.guards is None or max(one.probability for one in candidates) < 2 / len(candidates):
         return 0  # with nothing known every lamp is as likely as any other
     feared = sum(one.probability for one in candidates if one.kind == look.guards)
-    return 1 if feared >= GUARDED_FROM else 0
+    return 1 if feared >= LEADING else 0
 
 
 def _next(table: WordTable | SizeTable, weights: Sequence[float]) -> NextLook:

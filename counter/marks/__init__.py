@@ -3,7 +3,7 @@
 `read` is the way in; `sharpen` and `says` join it with the looks; `format_code` is the way back. The tables are in
 resources/marks.json, read on first use.
 
-May import counter.catalogue and python-stdnum (check digits).
+May import counter.catalogue, counter.words and python-stdnum (check digits).
 """
 
 from __future__ import annotations
@@ -16,7 +16,6 @@ from counter.marks._models import MarkEvidence, Reading, ReadLamp, Span, System
 from counter.marks._read import read
 from counter.marks._sharpen import says, sharpen, uv_doubt
 from counter.marks._tables import tables
-from counter.marks._uv_words import germicidal_words, led_words
 
 if TYPE_CHECKING:
     from counter.marks._index import CodeIndex, Hit, Hits
@@ -37,8 +36,6 @@ __all__ = [
     "System",
     "format_code",
     "format_house",
-    "germicidal_words",
-    "led_words",
     "load_house",
     "read",
     "says",

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+from counter import words
 from counter.marks import _say as say
 from counter.marks._answer import answer
 from counter.marks._barcode import barcode
@@ -25,6 +26,7 @@ if TYPE_CHECKING:
     from counter.marks._models import Reading, Span
     from counter.marks._weigh import Clean
     from counter.marks._worn import Worn
+    from counter.words import Folded
 
 
 NAMES_COST = 2.0  # a whole code among other words is twice as likely another lamp's as one that stands alone
@@ -32,7 +34,28 @@ _TOKEN = re.compile(r"[^\s,;/]+")
 
 
 def read(catalogue: Catalogue, text: str, house: Sequence[HouseMaker] = (), limit: int = 8) -> MarkEvidence:
-    """Read the marks of a lamp, whole or worn, best reading first. No text raises."""
+    """Read the marks of a lamp, whole or worn, best reading first. No text raises.
+
+    Blanks, line breaks, wide letters and format characters change nothing: the text is folded first, and every span
+    points into what was typed.
+    """
+    folded = words.fold(text)
+    found = _read(catalogue, folded.cased, house, limit)
+    if folded.cased == text:
+        return found
+    readings = tuple(_as_typed(one, folded) for one in found.readings)
+    return found.model_copy(update={"text": text, "readings": readings})
+
+
+def _as_typed(reading: Reading, folded: Folded) -> Reading:
+    spans = []
+    for one in reading.spans:
+        start, end = folded.span(one.start, one.end)
+        spans.append(one.model_copy(update={"start": start, "end": end, "text": folded.typed[start:end]}))
+    return reading.model_copy(update={"spans": tuple(spans)})
+
+
+def _read(catalogue: Catalogue, text: str, house: Sequence[HouseMaker], limit: int) -> MarkEvidence:
     known = known_for(catalogue)
     most = tables()["limits"]["characters"]
     plain = fold(text[:most])
@@ -106,11 +129,11 @@ def _unread(clean: Clean, shown: Sequence[Reading], text: str) -> tuple[str, ...
         left = [text[start:end] for start, end in clean.unknown]
         clashing = [text.strip()[:40]] if clean.clashes else []
         return tuple(dict.fromkeys((*left, *odd, *clashing)))
-    words = (match for match in _TOKEN.finditer(text) if sum(map(str.isalnum, match[0])) > 1)
+    typed = (match for match in _TOKEN.finditer(text) if sum(map(str.isalnum, match[0])) > 1)
     meant = {word.lower() for row in tables()["words"] for word in row["words"]}
     left = [
         match[0]
-        for match in words
+        for match in typed
         if match[0].lower() not in meant
         and not any(span.start < match.end() and match.start() < span.end for span in best.spans)
     ]

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from counter.window.parts.theme import Theme
 
 READ_FIRST = ("DANGER", "WARNING", "CAUTION")  # a sale beside one of them is one after it was read
+ONE_NAME, TWO_NAMES = 2.3, 1.5  # times the window's own letters: "G24q-2", "GX24q-3 or G24q-3?"
 STAMP_WORDS = {"sell": "MAY BE SOLD", "ask first": "ASK FIRST", "do not sell": "DO NOT SELL"}
 PLACE_NOT_SET = "Place not set: law not checked. Set it"
 LONGEST_AFTER = "after reading the warning"
@@ -164,7 +165,7 @@ class AnswerBar(Panel):
         self.show_answer("", "Nothing looked at yet", None, None, "")
 
     def _lay_out(self) -> None:
-        self.base.setFont(grown(self.font(), 2.3, QFont.Weight.Bold))
+        self.base.setFont(grown(self.font(), ONE_NAME, QFont.Weight.Bold))
         self.base.setMinimumWidth(wide(self.base.font(), WIDEST_BASE))
         self.lamp.setFixedWidth(ems(grown(self.font(), 1.3), LAMP_EMS))
         for button in (self.next, self.place):
@@ -224,6 +225,8 @@ class AnswerBar(Panel):
     def show_answer(self, base: str, lamp: str, verdict: str | None, signal: str | None, caution: str) -> None:
         """Show the answer; empty words where there is none yet."""
         self.base.setText(base)
+        size = ONE_NAME if len(base) <= len(WIDEST_BASE) else TWO_NAMES
+        self.base.setFont(grown(self.font(), size, QFont.Weight.Bold))
         self.base.setVisible(bool(base))
         self.lamp.setText(lamp)
         self.stamp.show_verdict(verdict, signal)

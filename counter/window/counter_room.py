@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from datetime import UTC, date, datetime
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, cast
 
 from pydantic import ValidationError
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import QApplication
 
 from counter import catalogue as catalogues
 from counter import desk
 from counter.identify import LookProblem, Typed, parse_look, with_unit
 from counter.marks import load_house
+from counter.shop_words import add_shop_word, shop_words
 from counter.window.arrangement import Panes
 from counter.window.fixture.fixture_pane import FixturePane
 from counter.window.looks.looks_pane import LooksPane
@@ -26,7 +28,6 @@ from counter.window.parts.style import wear
 from counter.window.parts.undo_keys import UndoKeys
 from counter.window.side.side_tabs import TABS, SideTabs
 from counter.window.training.door import TrainingDoor
-from counter.window.why_open import why_open
 
 if TYPE_CHECKING:
     from counter.catalogue import Catalogue, Loaded, Problem
@@ -37,10 +38,14 @@ if TYPE_CHECKING:
     from counter.window.outlines.cards import Card
     from counter.window.outlines.facts import Fact
     from counter.window.parts.theme import Theme
+    from counter.window.side.ask_row import Answer
 
 MOST_LIKELY = 8
 WORTH_COMPARING = 0.01  # below this a candidate is no likelier than the catalogue's order makes it look
 LAW_TAB = 3  # by its place from 0
+GRAVE = ("DANGER", "WARNING")
+ASK = "Ask:"
+NO_ANSWER = "No answer: something went wrong here"
 
 
 def wake(window: MainWindow, case: Case | None) -> None:
@@ -130,6 +135,7 @@ class Counter(QObject):
         self.fixture.label_typed.connect(lambda text: self.change_fixture({"label": text}))
         # cautions, instead, law
         self.cautions.ask_pressed.connect(self.go_to)
+        self.cautions.answered.connect(self.take_answer)
         self.side.instead.beside.connect(lambda lamp: self.change(beside=lamp))
         self.side.law.place_chosen.connect(self.set_place)
         self.side.law.broken_toggled.connect(lambda broken: self.change(broken=broken))
@@ -211,6 +217,34 @@ class Counter(QObject):
         self.fixture.show_problem("")
         self.change(fixture=fixture)
 
+    def take_answer(self, answer: Answer) -> None:
+        """Take what was pressed beside a question."""
+        fixture = self.case.fixture
+        match answer.kind:
+            case "told":
+                told = fixture.told | {answer.about: bool(answer.value)}
+                self.change(fixture=fixture.model_copy(update={"told": told}))
+            case "field":
+                self.change_fixture({answer.about: answer.value})
+            case "explained":
+                self._explain(answer.about, cast("tuple[str, ...]", answer.value))
+            case _:
+                self.change(**{answer.about: answer.value})
+
+    def _explain(self, about: str, read: tuple[str, ...]) -> None:
+        """Take words as read: they say nothing of the lamp; with Shift never asked about again in this shop."""
+        if QApplication.keyboardModifiers() & Qt.KeyboardModifier.ShiftModifier:
+            try:
+                for word in read:
+                    add_shop_word(self.data, word, date.today(), str(self.settings.value("who", "")))
+            except (OSError, ValueError) as problem:
+                self.looks.show_problem("", f"Not kept for the shop: {problem}")
+        if about == "marks":
+            self.change(explained=(*self.case.explained, *read))
+        else:
+            fixture = self.case.fixture
+            self.change(fixture=fixture.model_copy(update={"explained": (*fixture.explained, *read)}))
+
     def open_outline(self, lamp: str) -> None:
         """Show an outline large; looking at it settles nothing, and takes back an earlier choice of another."""
         self.change(shown=lamp, chosen=self.case.chosen if self.case.chosen == lamp else None)
@@ -239,7 +273,13 @@ class Counter(QObject):
 
     def _new_case(self) -> Case:
         """Return an empty case for the shop's place and today."""
-        return desk.Case(place=str(self.settings.value("place", "")) or None, on=date.today())
+        try:
+            read = shop_words(self.data)
+        except (OSError, ValueError) as problem:
+            read = ()
+            self.looks.show_problem("", f"The shop's harmless words are left out: {problem}")
+        place = str(self.settings.value("place", "")) or None
+        return desk.Case(place=place, on=date.today(), explained=read, fixture=desk.Fixture(explained=read))
 
     def set_place(self, place: str) -> None:
         """Ask for the law of this place from now on; a setting, so undo leaves it alone."""
@@ -281,7 +321,12 @@ class Counter(QObject):
 
     def show(self) -> None:
         """Ask the desk about the case and give every pane the answer."""
-        case, found = self.case, desk.assess(self.catalogue, self.case, self.house)
+        case = self.case
+        try:
+            found = desk.assess(self.catalogue, case, self.house)
+        except Exception:
+            self._show_no_answer()
+            raise
         self.assessment = found
         shown = case.shown or found.lamp or found.nearest
         cards = cards_of(self.catalogue, found.candidates, self._drawn, found.outlines)
@@ -296,9 +341,15 @@ class Counter(QObject):
         likely = _worth_comparing(self.catalogue, found, shown)
         self.detail.show_lamp(shown, case.beside, likely, self.window.units)
         chosen = case.chosen is not None and case.chosen == shown
-        self.detail.show_choice(chosen, why_open(found, self.catalogue.look_by_key) if chosen else "")
+        self.detail.show_choice(chosen, _why_open(found) if chosen else "")
         self._show_answer(found)
         self.training.show_case()
+
+    def _show_no_answer(self) -> None:
+        """Leave no old verdict standing beside what was typed since."""
+        self.answer.show_answer("", NO_ANSWER, None, None, "")
+        self.side.show_nothing()
+        self.detail.show_choice(False, "")
 
     def _card_of(self, cards: tuple[Card, ...], lamp: str | None) -> str | None:
         if lamp is None:
@@ -307,8 +358,7 @@ class Counter(QObject):
         return next((card.lamp for card in cards if (card.base, card.kind) == (one.base, one.kind)), None)
 
     def _show_answer(self, found: Assessment) -> None:
-        first = found.cautions[0] if found.cautions else None
-        signal, says = (first.signal, first.says) if first else (None, "")
+        signal, says = _said_first(found)
         self.answer.show_answer(found.headline, found.subline, found.verdict, signal, says)
         self.answer.show_place(self.case.place is not None)
 
@@ -341,6 +391,24 @@ def _worth_comparing(catalogue: Catalogue, found: Assessment, shown: str | None)
         family = [lamp.id for lamp in catalogue.lamps_of_family[name]]
     rest = [one.lamp for one in found.candidates]
     return tuple(dict.fromkeys([*could_be[:MOST_LIKELY], *family, *rest]))[:MOST_LIKELY]
+
+
+def _said_first(found: Assessment) -> tuple[str | None, str]:
+    """Return the signal word and the words that stand beside the stamp: all that is grave, then what to ask first."""
+    first = found.first_words
+    grave = [one for one in first if one.signal in GRAVE]
+    says = " ".join(one.says for one in grave or first[:1])
+    signal = first[0].signal if first else None
+    if found.verdict != "ask first" or not found.doubts:
+        return signal, says
+    question = found.doubts[0].ask
+    return (signal, f"{says} {ASK} {question}") if grave else (None, f"{ASK} {question}")
+
+
+def _why_open(found: Assessment) -> str:
+    """Say why a chosen lamp is not settled by that, and what would settle it; nothing where it is."""
+    first = next((one for one in found.doubts if one.is_about_lamp), None)
+    return f"Not settled by this button. {first.says} {first.ask}" if first is not None else ""
 
 
 def _with_label(catalogue: Catalogue, words: str) -> str:

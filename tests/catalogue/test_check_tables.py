@@ -8,7 +8,7 @@ import pytest
 
 from counter import catalogue, paths
 
-TABLES = ("cautions", "disposal", "law", "light", "marks", "replacements", "training")
+TABLES = ("cautions", "disposal", "label", "law", "light", "marks", "replacements", "training", "words")
 
 
 @pytest.mark.parametrize("name", TABLES)

@@ -15,9 +15,8 @@ from pydantic import ValidationError
 
 import counter
 from counter.desk import CANNOT_TELL, Assessment, Case, CaseProblem, assess, changed_fixture, fit_code
-from counter.desk._assess import NAMED_AT, UV_DOUBT
-from counter.desk._lead import SETTLED_AT
 from counter.fit import Fixture
+from counter.thresholds import NAMED_AT, SETTLED_AT, UV_DOUBT
 
 CODE = "CFQ18W/G24q/841"
 SEEN = {"legs": "4", "pins": "4", "notch": "small-left", "glass": "white", "watts": "18"}
@@ -185,9 +184,19 @@ def test_choosing_does_not_settle_a_germicidal_doubt(catalogue, looks):
 
 
 def test_white_glass_settles_it_and_the_look_alike_is_still_named(catalogue):
-    found = answer(catalogue, chosen="G23/9/twin", looks={"glass": "white"}, fixture=SMALL_TWIN, use="lighting")
+    looks = {"glass": "white", "watts": "9"}
+    found = answer(catalogue, chosen="G23/9/twin", looks=looks, fixture=SMALL_TWIN, use="lighting")
     assert (found.verdict, found.is_settled) == ("sell", True)
     assert "look-uvc-shelf" in rules(found)
+
+
+def test_to_choose_a_base_is_not_to_choose_watts(catalogue):
+    looks = {"legs": "2", "pins": "2", "glass": "white"}
+    fixture = Fixture(holder="G23", ballast="magnetic", ballast_watts=(5, 7, 9, 11))
+    found = answer(catalogue, chosen="G23/5/twin", looks=looks, fixture=fixture, use="lighting")
+    assert (found.verdict, found.lamp, found.headline) == ("ask first", None, "G23")
+    assert [one.about for one in found.doubts] == ["watts"]
+    assert answer(catalogue, chosen="G23/5/twin", looks=looks | {"watts": "9"}, fixture=fixture).verdict != "sell"
 
 
 def test_white_glass_does_not_outvote_germicidal_marks(catalogue):

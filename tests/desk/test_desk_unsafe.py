@@ -166,11 +166,14 @@ def test_a_u_bent_lamp_in_plain_holders_is_asked_about(catalogue):
     assert not [one.title for one in found.replacements if one.verdict == "sell" and "linear" in one.title]
 
 
-@pytest.mark.parametrize(("glass", "verdict"), [("white", "sell"), ("cannot-tell", "ask first")])
-def test_a_name_beside_the_code_asks_for_the_glass_only(catalogue, glass, verdict):
-    found = said(catalogue, marks="EXAMPLAR F32T8/841 MADE ABROAD", looks={"glass": glass}, fixture=F32)
-    assert found.verdict == verdict
-    assert ("glass" in {one.about for one in found.asks}) == (glass != "white")
+def test_a_name_beside_the_code_is_asked_about_until_somebody_has_read_it(catalogue):
+    case = Case(marks="EXAMPLAR F32T8/841 MADE ABROAD", looks={"glass": "white"}, fixture=F32, use="lighting")
+    found = assess(catalogue, case)
+    assert (found.verdict, [one.kind for one in found.doubts]) == ("ask first", ["unread"])
+    read = case.model_copy(update={"explained": found.doubts[0].words})
+    assert assess(catalogue, read).verdict == "sell"
+    unseen = read.model_copy(update={"looks": {}})
+    assert assess(catalogue, unseen).verdict == "sell"  # the code itself names the lamp
 
 
 def test_the_mercury_sign_is_no_part_of_a_code(catalogue):

@@ -7,7 +7,8 @@ import pytest
 from counter import identify
 from counter.catalogue import load
 from counter.desk import _evidence as evidence
-from counter.desk._evidence import MOST_KEPT, evidence_of
+from counter.desk._evidence import MOST_KEPT
+from counter.desk._evidence import weighed_of as evidence_of
 
 CASES = [({}, ""), ({"legs": "4", "pins": "4"}, ""), ({"glass": "white"}, "CFQ18W/G24q/841"), ({}, "CFQ18?/G24q")]
 

@@ -92,7 +92,18 @@ CASES = [
     (QUAD, OWN | {"label": "2 x 18 W"}, "lighting", "label-contradicts", "ask first"),
     (QUAD, OWN | {"label": "LED lamps only"}, "lighting", "label-led", "ask first"),
     (QUAD, OWN | {"label": "DANGER UV radiation"}, "lighting", "label-uv", "ask first"),
-    (QUAD, OWN | {"label": "Serial 4711"}, "lighting", "label-unread", "ask first"),
+    (QUAD, OWN | {"label": "Serial zorbik"}, "lighting", "label-unread", "ask first"),
+    (QUAD, OWN | {"label": "26W. Ballast burnt"}, "lighting", "label-fault", "ask first"),
+    (QUAD, OWN | {"label": "26W metal halide"}, "lighting", "label-other-lamp", "ask first"),
+    (
+        QUAD,
+        OWN | {"label": "26W, 18W, 13W (1) lamp", "lamp_count": 2, "ballast_counts": (1, 2)},
+        "lighting",
+        "label-counts",
+        "ask first",
+    ),
+    (QUAD, OWN | {"holder": "G24q-3 zorbik"}, "lighting", "holder-words", "ask first"),
+    (QUAD, {"came_out": True}, "lighting", "same-again", "sell"),
     (
         "R17d/110/linear/vho",
         {"holder": "R17d", "ballast": "magnetic", "ballast_watts": (110,)},
@@ -175,8 +186,9 @@ def test_what_matches_is_sold(judged, lamp, fixture, use):
         ({"holder": "G24q-3"}, {"ballast"}),
         ({"holder": "G24q", "ballast": "electronic", "ballast_watts": (26,)}, {"holder"}),
         ({"holder": "no idea", "ballast": "electronic", "ballast_watts": (26,)}, {"holder"}),
-        ({"ballast": "electronic"}, {"holder", "ballast_watts"}),
-        ({}, {"holder", "ballast", "ballast_watts"}),
+        ({"ballast": "electronic"}, {"came_out", "holder", "ballast_watts"}),
+        ({}, {"came_out", "holder", "ballast", "ballast_watts"}),
+        ({"came_out": False}, {"holder", "ballast", "ballast_watts"}),
     ],
 )
 def test_what_is_open_is_asked(judged, fixture, missing):
@@ -227,7 +239,18 @@ def test_exposure_figure_is_that_of_the_light_folder(rules):
 
 
 def test_every_rule_of_the_lamps_has_a_case():
-    elsewhere = ("look-", "marks-", "labelled-", "label-restricts", "led-", "no-led", "broken", "colour-", "law-")
+    elsewhere = (
+        "label-cut",
+        "look-",
+        "marks-",
+        "labelled-",
+        "label-restricts",
+        "led-",
+        "no-led",
+        "broken",
+        "colour-",
+        "law-",
+    )
     here = {rule for rule in texts() if not rule.startswith(elsewhere)}
     covered = {rule for *_, rule, _ in CASES}
     assert here | {"led-driver"} == (covered - {"colour-unread"}) | {"not-listed-close"}
@@ -316,3 +339,20 @@ def test_a_label_that_splits_watts_by_count_must_say_the_count(judged):
 def test_a_lamp_of_another_kind_counts_as_one_that_needs_a_ballast(catalogue):
     other = catalogue.lamp_by_id[QUAD].model_copy(update={"kind": "other"})
     assert judge(catalogue, other, Fixture(**OWN | {"ballast": "bypassed"}), "lighting").verdict == "do not sell"
+
+
+def test_a_lamp_that_burned_there_until_it_died_is_sold_again_and_what_stays_open_is_said(judged):
+    said = judged(QUAD, came_out=True)
+    assert said.verdict == "sell"
+    assert "same-again" in {one.rule for one in said.cautions}
+    assert judged(QUAD, came_out=True, ballast="led-driver").verdict == "do not sell"
+    assert judged(QUAD, came_out=True, ballast_watts=(18,)).verdict == "do not sell"
+
+
+def test_an_answer_counts_for_its_lamp_and_its_numbers_alone(judged):
+    asking = judged(QUAD, emergency=True, **OWN)
+    key = next(one.key for one in asking.cautions if one.rule == "emergency")
+    assert judged(QUAD, emergency=True, told={key: True}, **OWN).verdict == "sell"
+    assert judged(QUAD, emergency=True, told={key: False}, **OWN).verdict == "do not sell"
+    other = judged(QUAD_2, emergency=True, told={key: True}, **OWN_2)
+    assert other.verdict == "ask first"

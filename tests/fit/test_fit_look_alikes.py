@@ -2,7 +2,8 @@
 
 import pytest
 
-from counter.fit import LEADING, look_alikes
+from counter.fit import look_alikes
+from counter.thresholds import LEADING
 
 
 def _rules(catalogue, chances, lamp=None):

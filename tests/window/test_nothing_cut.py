@@ -18,7 +18,7 @@ from counter.window.parts import pen
 from counter.window.parts.fitted import FittedWords
 from counter.window.parts.row_table import RowTable
 from counter.window.parts.words import Words
-from counter.window.side.cautions_pane import AskButton
+from counter.window.side.ask_row import AskButton
 from counter.window.side.replacement_card import VerdictTag
 from tests.window.hands import FULL
 

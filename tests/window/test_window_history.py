@@ -37,7 +37,7 @@ def test_one_key_brings_the_customer_back(windows):
     key(window, Qt.Key.Key_Z, CTRL)
     assert window.case == FULL
     assert window.marks.field.text() == CODE
-    assert window.looks.rows["length_mm"].field.text() == "146"
+    assert window.looks.rows["length_mm"].field.text() == "146 mm"
     assert window.fixture.watts.text() == "18, 26"
 
 

@@ -102,8 +102,10 @@ class LightNotes(Model):
 
 
 def light_notes(lamp: Lamp, germicidal: Lamp | None, reading: Reading | None, room_k: int | None) -> LightNotes:
-    """Return the light of `lamp`; `germicidal` is the lamp that it may be instead, where that is in doubt."""
-    exposed = lamp if lamp.kind == "uv-c" else germicidal
+    """Return the light of `lamp`; `germicidal` is the lamp that it may be instead,
+    where that or its watts are in doubt.
+    """
+    exposed = germicidal or (lamp if lamp.kind == "uv-c" else None)
     uvc = _uvc_of(exposed) if exposed is not None else None
     shown = {"lamp": (exposed or lamp).id, "is_doubt": exposed is not None and exposed is not lamp, "uvc": uvc}
     if lamp.kind == "uv-c":

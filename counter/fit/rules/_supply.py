@@ -6,8 +6,7 @@ from typing import TYPE_CHECKING
 
 from counter.fit._drive import SAME_LENGTH, Drive, nearest_drive
 from counter.fit._facts import HIGH_FREQUENCY, RUNS_LAMPS, Facts, Finding, is_unsure, number
-from counter.fit._holder import compare
-from counter.fit._label import counts_for, left_unread, parse_label, restriction, speaks_of_change, speaks_of_uv
+from counter.fit._label import counts_for
 from counter.fit._texts import shared_chokes
 
 if TYPE_CHECKING:
@@ -218,80 +217,16 @@ def emergency(facts: Facts) -> Finding | None:
     return Finding("emergency") if facts.fixture.emergency else None
 
 
-def label_contradicts(facts: Facts) -> Finding | None:
-    """What was entered against what the pasted label says of ballast and watts."""
-    fixture, says = facts.fixture, parse_label(facts.fixture.label).fields
-    ballast, watts = says.get("ballast", fixture.ballast), says.get("ballast_watts", fixture.ballast_watts)
-    if ballast != fixture.ballast and {ballast, fixture.ballast} != HIGH_FREQUENCY:  # dimming ones are electronic too
-        return Finding("label-contradicts", {"label_says": ballast, "form_says": fixture.ballast})
-    if not set(fixture.ballast_watts) <= set(watts):
-        return Finding("label-contradicts", {"label_says": _watts(watts), "form_says": _watts(fixture.ballast_watts)})
-    return None
-
-
-def _watts(watts: tuple[float, ...]) -> str:
-    return " or ".join(map(number, watts)) + " W"
-
-
 def led_lamp(facts: Facts) -> Finding | None:
     """An LED lamp's type decides what may feed it, and the shipped catalogue knows no types of single lamps."""
     return Finding("led-type") if facts.lamp.kind == "led" and not facts.on_mains else None
 
 
-def labelled_base(facts: Facts) -> Finding | None:
-    """The label names other bases: another number of pins never runs; a letter, key or base apart must be asked.
-
-    Generic codes on labels leave the X out as lamps do, so a missing X refuses nothing by itself.
-    """
-    if not facts.discharge or not facts.fixture.label:
-        return None
-    named = [span.text for span in parse_label(facts.fixture.label).spans if span.about == "base"]
-    says = compare(facts.catalogue, facts.base, " / ".join(named)).says
-    if says not in ("pins", "modifier", "key", "base"):
-        return None
-    values = {"base": facts.base.designation, "named": ", ".join(dict.fromkeys(named))}
-    return Finding("labelled-pins" if says == "pins" else "labelled-base", values)
-
-
-def label_changed(facts: Facts) -> Finding | None:
-    """The label speaks of LED lamps or of a change, in words that name no kind of ballast."""
-    if not facts.discharge or facts.fixture.ballast not in (*RUNS_LAMPS, "unknown"):
-        return None
-    words = speaks_of_change(facts.fixture.label) if facts.fixture.label else ""
-    return Finding("label-led", {"words": words}) if words else None
-
-
-def label_of_uv(facts: Facts) -> Finding | None:
-    """The label speaks of UV, and the lamp or the use does not go with it."""
-    if not facts.fixture.label or (facts.lamp.kind == "uv-c" and facts.use == "germicidal"):
-        return None
-    words = speaks_of_uv(facts.fixture.label)
-    return Finding("label-uv", {"words": words}) if words else None
-
-
-def label_unread(facts: Facts) -> Finding | None:
-    """Something stands on the label that counts for nothing here."""
-    label = facts.fixture.label
-    if not label.strip():
-        return None
-    words = left_unread(label) or (_counts_untied(facts) if facts.discharge else "")
-    return Finding("label-unread", {"words": words}) if words else None
-
-
-def _counts_untied(facts: Facts) -> str:
-    """Return the counts of a label of several lamp types, where they do not say which count goes with these watts."""
-    reading, lamps = parse_label(facts.fixture.label), facts.fixture.lamp_count
-    counts, watts = reading.fields.get("ballast_counts", ()), reading.fields.get("ballast_watts", ())
-    is_tied = any(of_watts == facts.lamp.watts.value for _, of_watts in reading.pairs)
-    if lamps is None or lamps < 2 or is_tied or len(watts) < 2 or min(counts, default=lamps) >= lamps:
-        return ""
-    return f"{' or '.join(map(str, counts))} x {' or '.join(map(number, watts))} W"
-
-
-def label_restricts(facts: Facts) -> Finding | None:
-    """The label shuts some lamps out, in words that are not read here."""
-    words = restriction(facts.fixture.label) if facts.fixture.label else ""
-    return Finding("label-restricts", {"words": words}) if words else None
+def same_again(facts: Facts) -> Finding | None:
+    """The lamp burned there until it died: holder and ballast take it, what the ballast lists stays open."""
+    fixture = facts.fixture
+    is_open = facts.match.says == "unknown" or fixture.ballast == "unknown" or not fixture.ballast_watts
+    return Finding("same-again") if fixture.came_out and is_open else None
 
 
 RULES = (
@@ -308,14 +243,9 @@ RULES = (
     dimmed,
     shunted,
     emergency,
-    label_contradicts,
-    labelled_base,
-    label_restricts,
-    label_changed,
-    label_of_uv,
-    label_unread,
     led_lamp,
     several_lamps,
     outside_starter,
     end_of_life,
+    same_again,
 )

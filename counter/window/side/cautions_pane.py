@@ -4,25 +4,20 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QRect, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QPainter, QPalette
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from counter.window.answer_bar import SignalChip
 from counter.window.outlines.facts import CONFIDENCE_WORDS
 from counter.window.parts.scroll_column import LEAST_HEIGHT_PX
-from counter.window.parts.theme import TARGET
-from counter.window.parts.words import Words, tip
+from counter.window.parts.words import Words
+from counter.window.side.ask_row import AskRow
 
 if TYPE_CHECKING:
-    from PySide6.QtGui import QPaintEvent
-
     from counter.catalogue import Catalogue
     from counter.fit import Ask, Caution
 
 MOST_ASKS = 3  # more questions than that are not asked of a customer
-PAD_PX = 10
-WRAPS = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter) | int(Qt.TextFlag.TextWordWrap)
 AT_ONCE = 1  # cautions filled with the answer, beyond those that can be in view
 LEAST_CARD_PX = 130
 REST_MS = 40  # after the answer is painted, the cautions below the view
@@ -78,57 +73,11 @@ def figure_words(figure: float, unit: str | None) -> str:
     return f"{number}\N{THIN SPACE}{unit}" if unit else number
 
 
-class AskButton(QPushButton):
-    """A question to the customer or about the lamp; a press leads to its field. Wraps, as its words are long."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.about = ""
-        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
-        policy.setHeightForWidth(True)
-        self.setSizePolicy(policy)
-        self.setMinimumHeight(TARGET)
-        self.hide()
-
-    def show_ask(self, ask: Ask | None) -> None:
-        """Show a question, or nothing."""
-        self.setVisible(ask is not None)
-        if ask is not None:
-            self.about = ask.about
-            self.setAccessibleName(ask.question)
-            self.setAccessibleDescription(ask.why)
-            self.setToolTip(tip(ask.why))
-            self.words = ask.question
-            self.updateGeometry()
-            self.update()
-
-    words = ""
-
-    def hasHeightForWidth(self) -> bool:
-        return True
-
-    def heightForWidth(self, width: int) -> int:
-        room = QRect(0, 0, width - 2 * PAD_PX, 2000)
-        return max(TARGET, self.fontMetrics().boundingRect(room, WRAPS, self.words).height() + 10)
-
-    def sizeHint(self) -> QSize:
-        return QSize(200, self.heightForWidth(max(self.width(), 200)))
-
-    def minimumSizeHint(self) -> QSize:
-        return QSize(80, TARGET)
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        super().paintEvent(event)
-        painter = QPainter(self)
-        painter.setPen(self.palette().color(QPalette.ColorRole.ButtonText))
-        painter.drawText(self.rect().adjusted(PAD_PX, 0, -PAD_PX, 0), WRAPS, self.words)
-        painter.end()
-
-
 class CautionsPane(QFrame):
     """Cautions, strictest first, and what to ask the customer; cards are kept and filled again, never rebuilt."""
 
     ask_pressed = Signal(str)
+    answered = Signal(object)
     teach = Signal(str)
 
     def __init__(self) -> None:
@@ -136,9 +85,10 @@ class CautionsPane(QFrame):
         self.empty = Words(QUIET_WHEN_EMPTY, wraps=True)
         self.empty.set_role("quiet")
         self.cards: list[CautionCard] = []
-        self.asks = [AskButton() for _ in range(MOST_ASKS)]
+        self.asks = [AskRow() for _ in range(MOST_ASKS)]
         for ask in self.asks:
-            ask.clicked.connect(lambda _=False, one=ask: self.ask_pressed.emit(one.about))
+            ask.pressed.connect(self.ask_pressed)
+            ask.answered.connect(self.answered)
         self._shown: object = None
         self._cautions: tuple[Caution, ...] = ()
         self._rest = QTimer(self, singleShot=True, interval=REST_MS)
@@ -196,5 +146,5 @@ class CautionsPane(QFrame):
                 card.show_caution(cautions[i], self._sources.get(cautions[i].source, ""))
 
     def _show_asks(self, asks: tuple[Ask, ...]) -> None:
-        for at, button in enumerate(self.asks):
-            button.show_ask(asks[at] if at < len(asks) else None)
+        for at, row in enumerate(self.asks):
+            row.show_ask(asks[at] if at < len(asks) else None)

@@ -94,6 +94,15 @@ class SideTabs(QFrame):
         self._beside_title.setText(_counted("Instead", offered))
         self._fill()
 
+    def show_nothing(self) -> None:
+        """Take every answer away: none can be given."""
+        self._shown = None
+        self._count(self.cautions, "Cautions")
+        self._count(self.instead, "Instead")
+        self.cautions.show_cautions((), ())
+        self.instead.show_replacements((), None)
+        self.light.show_light(None)
+
     def _count(self, pane: QWidget, words: str) -> None:
         at = self.tabs.indexOf(pane)
         if at >= 0 and self.tabs.tabText(at) != words:  # Qt lays the strip out anew even for the same words

@@ -179,7 +179,9 @@ def test_axes_are_logarithmic(catalogue):
 
 
 def test_long_lamp_has_a_near_field_in_the_curve(catalogue):
-    note = desk.assess(catalogue, desk.Case(chosen="G13/30/linear/uv-c", looks={"glass": "clear"})).light.uvc
+    note = desk.assess(
+        catalogue, desk.Case(chosen="G13/30/linear/uv-c", looks={"glass": "clear", "watts": "30"})
+    ).light.uvc
     assert note.near_field_limit_m > note.rows[0].distance_m
     assert [row.valid for row in note.rows] == [False, False, True]
 
@@ -232,7 +234,7 @@ def test_broken_lamp_by_key_and_back(qtbot, window):
     qtbot.keyClick(window, *keys)
     assert window.case.broken
     assert window.side.tabs.currentIndex() == LAW
-    assert window.answer.caution.text() == "A broken lamp lets out mercury."
+    assert window.answer.caution.text().startswith("A broken lamp lets out mercury.")
     qtbot.keyClick(window, *keys)
     assert not window.case.broken
 

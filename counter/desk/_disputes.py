@@ -1,0 +1,57 @@
+"""Where marks and looks contradict each other: one of them must give way."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from counter import identify, marks
+from counter.catalogue import Model
+from counter.desk._case import CANNOT_TELL
+
+if TYPE_CHECKING:
+    from counter.catalogue import Catalogue
+    from counter.desk._evidence import Evidence
+
+
+class Conflict(Model):
+    """Marks and looks that contradict each other; one of them must give way."""
+
+    look: str
+    says_marks: str
+    says_look: str
+    text: str
+
+
+def disputes(seen: Evidence) -> tuple[Conflict, ...]:
+    """Return every look that the best reading of the marks contradicts; the glass, which may hide UV-C, first."""
+    if seen.reading is None:
+        return ()
+    found = [one for key, says in marks.says(seen.reading).items() if (one := _dispute(seen, key, says)) is not None]
+    return tuple(sorted(found, key=lambda one: one.look != "glass"))
+
+
+def _dispute(seen: Evidence, key: str, says: str | float) -> Conflict | None:
+    saw = seen.case.looks.get(key, CANNOT_TELL)
+    if saw == CANNOT_TELL or _agree(seen.catalogue, key, says, saw):
+        return None
+    said, seen_words = _in_words(seen.catalogue, key, says), _in_words(seen.catalogue, key, saw)
+    label = seen.catalogue.look_by_key[key].label.lower()
+    text = f"These marks say {said}, you saw {seen_words} ({label})."
+    return Conflict(look=key, says_marks=said, says_look=seen_words, text=text)
+
+
+def _agree(catalogue: Catalogue, key: str, says: str | float, seen: str | float) -> bool:
+    look = catalogue.look_by_key[key]
+    if look.is_measured:
+        return abs(float(says) - float(seen)) <= 3 * ((look.tool_sd or 0) + (look.default_sd or 0))
+    word = identify.parse_look(catalogue, key, seen)  # watts may be given as 9, "9" or "9 W"
+    also = next((value.also for value in look.values if value.value == says), ())
+    return word == says or word in also
+
+
+def _in_words(catalogue: Catalogue, key: str, value: str | float) -> str:
+    look = catalogue.look_by_key[key]
+    if look.is_measured:
+        return f"{float(value):g}\N{THIN SPACE}mm"
+    word = identify.parse_look(catalogue, key, value)
+    return next((one.label for one in look.values if one.value == word), str(word))

@@ -1,0 +1,293 @@
+"""What keeps a case open, gravest first, and what would close each: the one list that stamp and questions come from.
+
+A lamp is settled when no doubt about it is left, and a sale is free when no doubt is left at all. A doubt is never
+closed by a click that says nothing new: by a look, by the marks, by an answer to its question, or by words pressed
+as read that nothing here explains. Words of UV, of LED or of another kind of lamp cannot be pressed away.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Literal
+
+from pydantic import Field
+
+from counter import fit, words
+from counter.catalogue import Model
+from counter.desk._disputes import disputes
+from counter.fit import Caution
+from counter.thresholds import ENOUGH_BITS, SETTLED_AT, UV_DOUBT
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable, Iterator, Sequence
+
+    from counter.catalogue import Catalogue, Lamp
+    from counter.desk._evidence import Evidence
+    from counter.fit import Judgement
+    from counter.identify import NextLook
+
+    Finder = Callable[[Evidence], Iterator["Doubt"]]
+
+DoubtKind = Literal[
+    "uv",  # marks or glass speak of UV
+    "led",  # the marks speak of an LED or another kind of lamp
+    "glass",  # a germicidal twin stands on the base, and nobody has looked at the glass
+    "dispute",  # marks and looks contradict each other
+    "against",  # something seen speaks against the lamp that is named
+    "split",  # the marks contradict themselves
+    "warned",  # a rule that warns of harm asks something
+    "broken",  # a lamp lies broken
+    "unread",  # words that no table explains
+    "watts",  # a base is known, its watts are not
+    "look",  # too little has been seen
+    "fixture",  # something about the fixture that must be known
+    "rule",  # a rule asks something
+    "day",  # a place without a day: its law cannot be judged
+]
+ORDER: tuple[DoubtKind, ...] = DoubtKind.__args__  # type: ignore[attr-defined]
+ABOUT_LAMP = frozenset({"uv", "led", "glass", "dispute", "against", "split", "unread", "watts", "look"})
+NO_DAY = "A place but no day is given, so its law is not judged: give the day as “on”."
+LED_LAMP: tuple[words.Topic, ...] = ("led", "led-driver", "bypassed", "line-voltage")
+
+
+class Doubt(Model):
+    """One thing that keeps a case open: what it is about, what it says, and the question that could close it."""
+
+    kind: DoubtKind
+    about: str = Field(description="a look, a field of Case or Fixture, or a caution's rule")
+    says: str
+    ask: str
+    caution: Caution | None = None
+    key: str = Field("", description="under which a yes or no is kept in `Fixture.told`")
+    words: tuple[str, ...] = Field((), description="words that can be pressed as read: they say nothing of the lamp")
+    outcomes: tuple[str, ...] = ()
+
+    @property
+    def is_about_lamp(self) -> bool:
+        """Whether it keeps the lamp itself open, whatever the fixture is."""
+        return self.kind in ABOUT_LAMP
+
+
+def lamp_doubts(seen: Evidence) -> tuple[Doubt, ...]:
+    """Return what keeps the lamp open, gravest first; none: it is settled."""
+    if seen.nothing_known and not seen.case.marks.strip():
+        return ()
+    return in_order(doubt for find in FINDERS for doubt in find(seen))
+
+
+def fixture_doubts(judged: Judgement, of_lamp: Iterable[Doubt] = ()) -> tuple[Doubt, ...]:
+    """Return what keeps a sale open that the lamp itself would allow: cautions that ask, and what is not known."""
+    told = {one.caution.rule for one in of_lamp if one.caution is not None}
+    asking = (one for one in judged.cautions if one.verdict == "ask first" and one.topic != "broken")
+    asking = (one for one in asking if one.rule not in told)
+    missing = (one for one in judged.asks if one.blocks)
+    return (
+        *(_of_caution(one) for one in asking),
+        *(
+            Doubt(kind="fixture", about=one.about, says=one.why, ask=one.question, outcomes=one.outcomes)
+            for one in missing
+        ),
+    )
+
+
+def _of_caution(one: Caution) -> Doubt:
+    kind: DoubtKind = "warned" if one.signal in ("DANGER", "WARNING") else "rule"
+    about = ABOUT_RULE.get(one.rule, one.rule)
+    return Doubt(
+        kind=kind, about=about, says=one.says, ask=one.ask or one.do, caution=one, key=one.key, words=one.words
+    )
+
+
+ABOUT_RULE = {  # where the answer is given, if not by yes or no
+    "uvc-use-unknown": "use",
+    "uvc-use-unknown-no-figure": "use",
+    "uva-use-unknown": "use",
+    "look-uvc": "glass",
+    "look-uvc-no-figure": "glass",
+    "look-uvc-leading": "marks",
+    "look-uvc-leading-no-figure": "marks",
+    "label-unread": "label",
+    "holder-words": "holder",
+    "label-uv": "label",
+    "label-led": "label",
+}
+
+
+def other_doubts(seen: Evidence) -> tuple[Doubt, ...]:
+    """Return what keeps the case open beside lamp and fixture: a broken lamp, a law that cannot be judged."""
+    case, found = seen.case, []
+    if case.broken:
+        said = fit.broken_caution()
+        found.append(Doubt(kind="broken", about="broken", says=said.says, ask=BROKEN_ASK, caution=said))
+    if case.place is not None and case.on is None:
+        found.append(Doubt(kind="day", about="on", says=NO_DAY, ask="On which day is it sold?"))
+    return tuple(found)
+
+
+BROKEN_ASK = "Is the broken lamp cleaned up, by the steps?"
+
+
+def in_order(found: Iterable[Doubt]) -> tuple[Doubt, ...]:
+    """Return doubts, each once, the gravest first."""
+    once: dict[tuple[str, str, str], Doubt] = {}
+    for one in found:
+        once.setdefault((one.kind, one.about, one.says), one)
+    return tuple(sorted(once.values(), key=lambda one: ORDER.index(one.kind)))
+
+
+# -- of the lamp, one finder a kind
+
+
+def _uv(seen: Evidence) -> Iterator[Doubt]:
+    """Words of UV in the marks, or clear glass, on what passes for another lamp."""
+    lamp = seen.presumed
+    kind = lamp.kind if lamp is not None else None
+    read_uv = seen.reading.canonical if seen.reading is not None and seen.reading.lamp.kind == "uv-c" else ""
+    if kind != "uv-c" and (said := seen.words_of_uvc or read_uv):
+        yield _spoken("uv", fit.said_uv(said), "Does its print or the unit's label say germicidal?")
+    if kind not in ("uv-a", "uv-c") and (said := words.speaks_of(("uv-b", "uv-a"), seen.case.marks)):
+        yield _spoken("uv", fit.said_coated_uv(said), "What does its whole marking say, and what unit did it light?")
+    if lamp is not None and kind not in ("uv-c", "uv-a") and seen.glass == "clear":
+        for one in fit.seen_clear(seen.catalogue, lamp, seen.strongest_uvc(lamp.base)):
+            yield Doubt(kind="uv", about="glass", says=one.says, ask=GLASS_AGAIN, caution=one)
+    if kind == "uv-c" and seen.chosen is None and not seen.says_germicidal:
+        why = "Clear glass alone does not say which germicidal lamp it is. The unit's own label does."
+        yield Doubt(kind="uv", about="marks", says=why, ask="Does its print or the unit's label say germicidal?")
+
+
+GLASS_AGAIN = "Look again: is the glass really clear?"
+
+
+def _spoken(kind: DoubtKind, said: Caution, ask: str) -> Doubt:
+    return Doubt(kind=kind, about="marks", says=said.says, ask=ask, caution=said)
+
+
+def _led(seen: Evidence) -> Iterator[Doubt]:
+    if seen.lamp is not None and seen.lamp.kind == "led":
+        return
+    if said := words.speaks_of(LED_LAMP, seen.case.marks):
+        yield _spoken("led", fit.said_led(said), "Is it an LED lamp? Read its type and its whole marking.")
+    elif said := words.speaks_of("other-source", seen.case.marks):
+        yield _spoken("led", fit.said_other_lamp(said), "What kind of lamp is it? Read its whole marking.")
+
+
+def _glass(seen: Evidence) -> Iterator[Doubt]:
+    """A UV twin that is likely enough, and nobody has seen what tells it apart."""
+    lamp = seen.presumed
+    if lamp is None or lamp.kind in ("uv-c", "uv-a"):
+        return
+    if not seen.is_white and seen.glass != "clear" and seen.uv_share(lamp) >= UV_DOUBT:
+        why = "Germicidal lamps stand on this base too; their tube is clear."
+        yield Doubt(kind="glass", about="glass", says=why, ask="Is the glass white or clear?")
+    if seen.case.use == "unknown" and seen.coated_uv_share(lamp) >= UV_DOUBT:
+        why = "UV-A lamps for traps and curing stand on this base too, coated like white ones."
+        yield Doubt(kind="glass", about="use", says=why, ask="What did it do: give light to see by?")
+
+
+def _dispute(seen: Evidence) -> Iterator[Doubt]:
+    for one in disputes(seen)[:1]:
+        yield Doubt(kind="dispute", about=one.look, says=one.text, ask="Look again: marks and looks disagree")
+
+
+def _against(seen: Evidence) -> Iterator[Doubt]:
+    if seen.lamp is None or disputes(seen):
+        return
+    for about in seen.against(seen.lamp)[:1]:
+        look = seen.catalogue.look_by_key.get(about)
+        says = f"{seen.lamp.watts.value:g}\N{THIN SPACE}W on {seen.lamp.base} does not go with what was seen or read."
+        label = look.label if look is not None else "The marks"
+        if look is not None and about == "glass":
+            says = look.why
+        yield Doubt(kind="against", about=about, says=says, ask=f"{label}: look again")
+
+
+def _split(seen: Evidence) -> Iterator[Doubt]:
+    if seen.marks.is_split:
+        says = "The marks say one thing twice, with two values."
+        yield Doubt(
+            kind="split", about="marks", says=says, ask="Read the marks again: which of the two stands there?"
+        )
+
+
+def _unread(seen: Evidence) -> Iterator[Doubt]:
+    """Words in the marks that nothing explains and nobody has read: they may name another kind of lamp."""
+    left = unread_marks(seen)
+    if not left:
+        return
+    said = fit.unread_marks(left)
+    if words_may_be_pressed(left):
+        yield Doubt(kind="unread", about="marks", says=said.says, ask=said.do, caution=said, words=left)
+    else:
+        yield _spoken("unread", said, "Read the whole marking again: what does it say?")
+
+
+def words_may_be_pressed(left: Iterable[str]) -> bool:
+    """Whether words may be said to mean nothing: not those known to speak of UV, LED or another kind of lamp."""
+    known = (*words.UV_TOPICS, *LED_LAMP, "other-source")
+    return not any(one.topic in known for part in left for one in words.sayings(part))
+
+
+def unread_marks(seen: Evidence) -> tuple[str, ...]:
+    """Return the words of the marks that no table explains and nobody has read, without the harmless ones."""
+    read = {words.fold(one).plain for one in seen.case.explained}
+    left = (one for one in seen.marks.unread if not words.is_harmless(one))
+    return tuple(one for one in left if words.fold(one).plain not in read)
+
+
+def _watts(seen: Evidence) -> Iterator[Doubt]:
+    """A chosen base that comes in several wattages, of which none was seen."""
+    if seen.chosen is None or seen.lamp is not None:
+        return
+    found = sorted({one.watts.value for one in seen.in_question})
+    listed = ", ".join(f"{one:g}" for one in found)
+    says = f"{seen.in_question[0].base} comes as {listed}\N{THIN SPACE}W; the choice of a base says nothing of them."
+    yield Doubt(kind="watts", about="watts", says=says, ask="How many watts does it have?", outcomes=())
+
+
+def _look(seen: Evidence) -> Iterator[Doubt]:
+    """Too little has been seen: the look that tells most."""
+    if _is_seen_enough(seen) or (seen.chosen is not None and seen.lamp is None):
+        return
+    first = next((one for one in seen.next if one.bits >= ENOUGH_BITS), None) or next(iter(seen.next), None)
+    if first is None:
+        says = "Everything was looked at, and it can still be several lamps."
+        yield Doubt(
+            kind="look", about="marks", says=says, ask="What is printed on it? Read it again, worn parts as “?”."
+        )
+        return
+    label = seen.catalogue.look_by_key[first.look].label
+    yield Doubt(kind="look", about=first.look, says=first.why, ask=f"{label}: look at it next")
+
+
+def _is_seen_enough(seen: Evidence) -> bool:
+    """Whether the lamp is likely enough among all; white glass that was seen rules the clear ones out."""
+    if seen.lamp is None:
+        return False
+    if seen.chosen is not None:
+        return True
+    return _share_of(seen, seen.lamp) >= SETTLED_AT
+
+
+def _share_of(seen: Evidence, lamp: Lamp) -> float:
+    ruled_out = 0.0
+    if seen.is_white and lamp.kind != "uv-c":
+        ruled_out = sum(one.probability for one in seen.candidates if one.kind == "uv-c")
+    if seen.case.use == "lighting" and lamp.kind == "fluorescent":  # what lit a room is no coated UV lamp
+        ruled_out += sum(one.probability for one in seen.candidates if one.kind == "uv-a")
+    return seen.chance(lamp) / (1 - ruled_out) if ruled_out < 1 else 0.0
+
+
+FINDERS: tuple[Finder, ...] = (_uv, _led, _glass, _dispute, _against, _split, _unread, _watts, _look)
+
+
+def advice(catalogue: Catalogue, nexts: Sequence[NextLook], doubts: Sequence[Doubt]) -> str:
+    """Return the one thing to do next: the question of the gravest doubt, in the words of its look if it is one."""
+    if not doubts:
+        return "Nothing more to ask."
+    first = doubts[0]
+    if not any(one.is_about_lamp for one in doubts):
+        return "Enough is known of the lamp. Ask about the fixture."
+    if first.kind == "dispute":
+        return f"{catalogue.look_by_key[first.about].label}: look again, the marks say otherwise."
+    if first.kind == "look" and nexts:
+        return f"{catalogue.look_by_key[nexts[0].look].label}: {nexts[0].why}"
+    return first.ask

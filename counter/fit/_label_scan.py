@@ -1,0 +1,176 @@
+"""A ballast label cut into what each stretch says, by the table of wordings in resources/label.json.
+
+The label is folded first. At every word the rows of the table are tried in their order and the first that fits is
+taken; what words speak of is found beside that, wherever it stands. What neither explains is left as unread.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from functools import cache, lru_cache
+from typing import TYPE_CHECKING, Any, NamedTuple, cast
+
+from counter import paths, words
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from counter.words import Match
+
+_HIDES: dict[str, frozenset[str]] = {  # what stands inside such a stretch and says nothing by itself
+    "volts": frozenset({"line-voltage", "bypassed"}),
+    "part": frozenset({"restricts"}),
+    "starting": frozenset({"restricts"}),
+    "dimming": frozenset({"led-driver"}),
+}
+_EXCLUSIVE = frozenset(
+    ["only", "solo", "solamente", "unicamente", "nur", "seulement", "uniquement", "ausschliesslich"]
+)
+_SAYS_WHICH = ("watts", "code", "tube", "pins", "base")  # stretches that "only" may stand beside
+_WORD = re.compile(r"\d+(?:[.,]\d+)?|[^\W\d_]+")
+
+
+class Stretch(NamedTuple):
+    """One stretch of the folded label, the row that explains it, and the groups that the row took out."""
+
+    start: int
+    end: int
+    about: str
+    means: str
+    groups: dict[str, str]
+    is_unread: bool = False
+    is_exclusive: bool = False
+
+
+class Scan(NamedTuple):
+    """Everything found in a label: stretches in their order, topics of words, and what is left over."""
+
+    stretches: tuple[Stretch, ...]
+    topics: tuple[Match, ...]
+    unread: tuple[tuple[int, int], ...]
+
+
+class _Row(NamedTuple):
+    about: str
+    means: str
+    pattern: re.Pattern[str]
+    is_unread: bool
+
+
+@cache
+def table() -> dict[str, Any]:
+    """Return the table of wordings as it lies in the file."""
+    return cast("dict[str, Any]", json.loads((paths.resources() / "label.json").read_text(encoding="utf-8")))
+
+
+def _filled(pattern: str) -> str:
+    pieces = table()["pieces"]
+    for _ in range(2):  # a piece may hold others
+        pattern = re.sub(r"\{([A-Z]+)\}", lambda name: str(pieces[name[1]]), pattern)
+    return pattern
+
+
+@cache
+def _rows() -> tuple[_Row, ...]:
+    return tuple(
+        _Row(row["about"], row["means"], re.compile(_filled(row["pattern"])), bool(row.get("unread")))
+        for row in table()["rows"]
+    )
+
+
+@cache
+def _any_row() -> re.Pattern[str]:
+    """Return all rows as one pattern, which the engine tries far faster than one by one."""
+    plain = (re.sub(r"\(\?P<\w+>", "(?:", _filled(row["pattern"])) for row in table()["rows"])
+    return re.compile("|".join(f"(?P<r{at}>{pattern})" for at, pattern in enumerate(plain)))
+
+
+@cache
+def gap() -> re.Pattern[str]:
+    """Return what may stand between a count and the lamps that it counts."""
+    return re.compile(_filled(table()["gap"]))
+
+
+@lru_cache(maxsize=128)
+def scan(plain: str) -> Scan:
+    """Return what a folded label says, stretch by stretch."""
+    stretches = _with_exclusives(plain, tuple(_stretches(plain)))
+    topics = tuple(one for one in words.matches(plain) if not _is_hidden(plain, one, stretches))
+    return Scan(stretches, topics, tuple(_unread(plain, stretches)))
+
+
+def _stretches(plain: str) -> Iterator[Stretch]:
+    at = 0
+    while at < len(plain):
+        found = _any_row().match(plain, at) if _begins(plain, at) else None
+        if found is None or found.end() == at:
+            at += 1
+            continue
+        row = _rows()[int(str(found.lastgroup)[1:])]
+        own = row.pattern.match(plain, at)
+        groups = {name: text for name, text in (own.groupdict() if own else {}).items() if text}
+        yield Stretch(at, found.end(), row.about, row.means, groups, row.is_unread)
+        at = found.end()
+
+
+def _begins(plain: str, at: int) -> bool:
+    """Whether a word or number, or a sign before one, begins here."""
+    if plain[at] == " " or at == 0:
+        return at == 0
+    before, here = plain[at - 1], plain[at]
+    return not (before.isalnum() and here.isalnum()) or before.isdigit() != here.isdigit()
+
+
+def _with_exclusives(plain: str, stretches: tuple[Stretch, ...]) -> tuple[Stretch, ...]:
+    """Mark what the word "only" stands beside: such lamps and no others."""
+    marked = list(stretches)
+    for word in _WORD.finditer(plain):
+        if word[0] in _EXCLUSIVE:
+            for at in _beside(plain, word.start(), word.end(), marked):
+                marked[at] = marked[at]._replace(is_exclusive=True)
+    return tuple(marked)
+
+
+def _beside(plain: str, start: int, end: int, stretches: Sequence[Stretch]) -> list[int]:
+    """Return the stretches that a word refers to: those just before it, else those just after it."""
+    before = [at for at, one in enumerate(stretches) if one.end <= start and one.about in _SAYS_WHICH]
+    found = [at for at in before if gap().match(_between(plain, stretches[at].end, start, stretches))]
+    if found:
+        return found
+    after = [at for at, one in enumerate(stretches) if one.start >= end and one.about in _SAYS_WHICH]
+    return [at for at in after if gap().match(_between(plain, end, stretches[at].start, stretches))]
+
+
+def _between(plain: str, start: int, end: int, stretches: Sequence[Stretch]) -> str:
+    """Return the text between two places without the stretches that name lamps or count them."""
+    text = list(plain[start:end])
+    for one in stretches:
+        if one.about in (*_SAYS_WHICH, "count") and start <= one.start and one.end <= end:
+            text[one.start - start : one.end - start] = " " * (one.end - one.start)
+    return "".join(text)
+
+
+def _is_hidden(plain: str, one: Match, stretches: Sequence[Stretch]) -> bool:
+    for other in stretches:
+        if other.start <= one.start and one.end <= other.end and one.topic in _HIDES.get(other.about, ()):
+            return True
+    is_only = one.topic == "restricts" and plain[one.start : one.end] in _EXCLUSIVE
+    return is_only and bool(_beside(plain, one.start, one.end, stretches))
+
+
+def _unread(plain: str, stretches: Sequence[Stretch]) -> Iterator[tuple[int, int]]:
+    """Yield the runs of words that nothing explains; a single letter says nothing by itself."""
+    known = bytearray(len(plain))
+    told = [(one.start, one.end) for one in stretches if not one.is_unread]
+    told += [(one.start, one.end) for one in words.matches(plain)]
+    for start, end in told:
+        known[start:end] = b"1" * (end - start)
+    run: tuple[int, int] | None = None
+    for word in _WORD.finditer(plain):
+        is_known = all(known[word.start() : word.end()]) or (len(word[0]) == 1 and word[0].isalpha())
+        if is_known and run:
+            yield run
+        run = None if is_known else (run[0] if run else word.start(), word.end())
+    if run:
+        yield run

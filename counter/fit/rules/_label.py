@@ -1,0 +1,166 @@
+"""Rules on words: what the ballast label says beside its numbers, what nobody explains of it, and of the holder."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from counter import words
+from counter.catalogue import words_beside
+from counter.fit._facts import HIGH_FREQUENCY, RUNS_LAMPS, Facts, Finding, number
+from counter.fit._holder import compare
+from counter.fit._label import parse_label, quoted
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable
+
+    from counter.words import Topic
+
+CHANGED: tuple[Topic, ...] = ("bypassed", "line-voltage", "led", "led-driver")
+OWN_UV: dict[str, tuple[str, tuple[Topic, ...]]] = {  # the use that goes with a kind, and its words on a label
+    "uv-c": ("germicidal", ("uv-c",)),
+    "uv-a": ("blacklight", ("uv-a",)),
+}
+EIGHTH_MM = 25.4 / 8
+SAME_EIGHTHS = 0.75  # 26 mm tubes are T8 as 25.4 mm ones are
+THICK_EIGHTHS = 8  # no compact lamp has so thick a tube
+
+
+def contradicts(facts: Facts) -> Finding | None:
+    """What was entered against what the pasted label says of ballast and watts."""
+    fixture, says = facts.fixture, parse_label(facts.fixture.label).fields
+    ballast, watts = says.get("ballast", fixture.ballast), says.get("ballast_watts", fixture.ballast_watts)
+    if ballast != fixture.ballast and {ballast, fixture.ballast} != HIGH_FREQUENCY:  # dimming ones are electronic too
+        return Finding("label-contradicts", {"label_says": ballast, "form_says": fixture.ballast})
+    if not set(fixture.ballast_watts) <= set(watts):
+        return Finding("label-contradicts", {"label_says": _watts(watts), "form_says": _watts(fixture.ballast_watts)})
+    return None
+
+
+def _watts(watts: tuple[float, ...]) -> str:
+    return " or ".join(map(number, watts)) + " W"
+
+
+def names_base(facts: Facts) -> Finding | None:
+    """The label names other bases: another number of pins never runs; a letter, key or base apart must be asked.
+
+    Generic codes on labels leave the X out as lamps do, so a missing X refuses nothing by itself.
+    """
+    named = parse_label(facts.fixture.label).bases if facts.discharge else ()
+    says = compare(facts.catalogue, facts.base, " / ".join(named)).says if named else "unknown"
+    if says not in ("pins", "modifier", "key", "base"):
+        return None
+    values = {"base": facts.base.designation, "named": ", ".join(dict.fromkeys(named))}
+    return Finding("labelled-pins" if says == "pins" else "labelled-base", values)
+
+
+def names_pins(facts: Facts) -> Finding | None:
+    """The label names lamps with another number of pins."""
+    named, own = parse_label(facts.fixture.label).pins, int(facts.base.pins.value)
+    if not named or own in named or not facts.discharge or facts.base.mount == "two-ends":
+        return None
+    return Finding("labelled-pin-count", {"named": " or ".join(map(str, named)), "pins": str(own)}, own, "pins")
+
+
+def names_tube(facts: Facts) -> Finding | None:
+    """The label names tubes of another thickness."""
+    named, tube = parse_label(facts.fixture.label).tubes, facts.lamp.tube_mm
+    if not named or not facts.discharge:
+        return None
+    if facts.base.mount != "two-ends":  # compact tubes are thin, and those of one base and wattage all alike
+        values = {"named": _tubes(named), "tube": "a compact one"}
+        return Finding("labelled-tube", values) if min(named) >= THICK_EIGHTHS else None
+    own = tube.value / EIGHTH_MM if tube is not None else 0.0
+    if tube is None or min(abs(eighths - own) for eighths in named) < SAME_EIGHTHS:
+        return None
+    return Finding(
+        "labelled-tube", {"named": _tubes(named), "tube": f"T{own:.0f}"}, tube.value, "mm", tube.confidence
+    )
+
+
+def _tubes(named: Iterable[int]) -> str:
+    return " or ".join(f"T{one}" for one in named)
+
+
+def _speaking(rule: str, *topics: Topic) -> Callable[[Facts], Finding | None]:
+    """Return the rule that a label must not speak of these topics beside a lamp that needs a ballast."""
+
+    def speaks(facts: Facts) -> Finding | None:
+        said = parse_label(facts.fixture.label).speaks_of(*topics) if facts.discharge else ""
+        return Finding(rule, {"words": said}) if said else None
+
+    return speaks
+
+
+def changed(facts: Facts) -> Finding | None:
+    """The label speaks of LED lamps or of a change, and the form says that a ballast is there or says nothing."""
+    if facts.fixture.ballast not in (*RUNS_LAMPS, "unknown"):
+        return None
+    return _speaking("label-led", *CHANGED)(facts)
+
+
+def of_uv(facts: Facts) -> Finding | None:
+    """The label speaks of UV, and the lamp or the use does not go with it."""
+    use, own = OWN_UV.get(facts.lamp.kind, ("", ()))
+    topics = [topic for topic in words.UV_TOPICS if not (facts.use == use and topic in own)]
+    said = parse_label(facts.fixture.label).speaks_of(*topics)
+    return Finding("label-uv", {"words": said}) if said else None
+
+
+def unread(facts: Facts) -> Finding | None:
+    """Words on the label that no table explains, and nobody has said that they say nothing of the lamp."""
+    left = unexplained((one.text for one in parse_label(facts.fixture.label).unread), facts.fixture.explained)
+    return Finding("label-unread", {"words": ", ".join(map(quoted, left))}, words=left) if left else None
+
+
+def unexplained(found: Iterable[str], explained: Iterable[str]) -> tuple[str, ...]:
+    """Return the words that nobody has read yet, each once, however they are spaced or written in capitals."""
+    read = {words.fold(one).plain for one in explained}
+    return tuple(dict.fromkeys(one for one in found if words.fold(one).plain not in read))
+
+
+def cut(facts: Facts) -> Finding | None:
+    """A label longer than what is read of it."""
+    label = facts.fixture.label
+    is_cut = parse_label(label).is_cut
+    return Finding("label-cut", {"words": quoted(label[-200:])}) if is_cut else None
+
+
+def counts(facts: Facts) -> Finding | None:
+    """Counts of a label of several lamp types, where they do not say which count goes with these watts."""
+    reading, lamps = parse_label(facts.fixture.label), facts.fixture.lamp_count
+    counted, watts = reading.fields.get("ballast_counts", ()), reading.fields.get("ballast_watts", ())
+    is_tied = any(of_watts == facts.lamp.watts.value for _, of_watts in reading.pairs)
+    if not facts.discharge or lamps is None or lamps < 2 or is_tied or len(watts) < 2:
+        return None
+    if min(counted, default=lamps) >= lamps:
+        return None
+    said = f"{' or '.join(map(str, counted))} x {' or '.join(map(number, watts))} W"
+    return Finding("label-counts", {"words": said})
+
+
+def holder_words(facts: Facts) -> Finding | None:
+    """What stands beside the holder's mark, and is neither a base nor known to say nothing."""
+    text = facts.fixture.holder or ""
+    beside = (word for word in words_beside(text) if not words.is_harmless(word))
+    left = unexplained(beside, facts.fixture.explained) if text else ()
+    if not left or facts.match.says == "unreadable":  # then the whole of it is asked for again
+        return None
+    speaking = any(words.is_danger(one.topic) for part in left for one in words.sayings(part))
+    return Finding("holder-words", {"words": ", ".join(left)}, words=() if speaking else left)
+
+
+RULES = (
+    contradicts,
+    names_base,
+    names_pins,
+    names_tube,
+    changed,
+    of_uv,
+    _speaking("label-fault", "fault"),
+    _speaking("label-other-lamp", "other-source"),
+    _speaking("label-restricts", "restricts"),
+    cut,
+    counts,
+    unread,
+    holder_words,
+)
