@@ -80,7 +80,7 @@ def test_a_case_is_shown_in_every_pane(windows):
         if hasattr(row, "buttons"):
             assert [one.value for one in row.buttons if one.isChecked()] == [value]
         else:
-            assert row.field.text() == (f"{value:g}" if isinstance(value, float) else value)
+            assert row.field.text() == (f"{value:g} mm" if isinstance(value, float) else value)
     assert window.marks.field.text() == CODE
     fixture = window.fixture
     assert fixture.holder.currentData() == "G24q-2"
