@@ -27,7 +27,6 @@ class MeasureField(QWidget):
     def __init__(self, look: Look, letter: str) -> None:
         super().__init__()
         self.look = look
-        self._units = "mm"
         self._caption = lettered(look.label, letter)
         self.field = QLineEdit()
         self.title = Words()
@@ -78,7 +77,6 @@ class MeasureField(QWidget):
 
     def show_units(self, units: str) -> None:
         """Say what a bare number is taken as."""
-        self._units = units
         if self.look.is_measured:
             self.field.setPlaceholderText(units)
 
@@ -93,8 +91,7 @@ class MeasureField(QWidget):
             if self.field.property("bad") is not True:
                 self.field.clear()
         else:
-            unit = " mm" if self._units == "in" else ""
-            self.field.setText(f"{value:g}{unit}" if isinstance(value, float) else str(value))
+            self.field.setText(f"{value:g} mm" if isinstance(value, float) else str(value))
             self.show_problem("")
 
     def show_problem(self, words: str) -> None:
