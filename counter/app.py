@@ -11,12 +11,14 @@ from PySide6.QtWidgets import QApplication, QMessageBox
 
 from counter import __version__
 from counter.window.main_window import MainWindow
+from counter.window.one_instance import OneInstance
 
 if TYPE_CHECKING:
     from pathlib import Path
     from types import TracebackType
 
     from PySide6.QtCore import QMessageLogContext, QtMsgType
+    from PySide6.QtGui import QIcon
 
     from counter.desk import Case
 
@@ -28,11 +30,32 @@ RESCUE_FILE = "rescued-case.json"
 def run(data: Path) -> int:
     """Open the window and stay until it is closed; return the exit status."""
     application = make_application(sys.argv[:1])
+    only = OneInstance(data)
+    if not only.take():
+        problem = only.call_first()
+        if problem:
+            print(f"counter: {problem} Close it, or name another folder with --data.", file=sys.stderr)
+        return 2 if problem else 0
     window = MainWindow(data)
-    window.painted.connect(lambda: QTimer.singleShot(0, window.wake))
+    window.fit_screen()
+    window.painted.connect(lambda: QTimer.singleShot(0, lambda: _wake(window, only)))
     sys.excepthook = lambda kind, error, trace: _rescue(window, kind, error, trace)
     window.show()
     return application.exec()
+
+
+def _wake(window: MainWindow, only: OneInstance) -> None:
+    window.wake()
+    window.setWindowIcon(icon())
+    only.called.connect(window.come_forward)
+    only.listen()
+
+
+def icon() -> QIcon:
+    """Return the program's own icon: a face with its key, drawn as all faces are."""
+    from counter.window.icon import drawn_icon
+
+    return drawn_icon()
 
 
 def save_picture(out: Path, data: Path, case: Case | None, size: tuple[int, int], theme: str) -> None:

@@ -66,11 +66,15 @@ class Arrangement(QWidget):
         self._whole.setProperty("frameShape", early.NO_FRAME)
         self._whole.setProperty("focusPolicy", early.NO_FOCUS)
         self._whole.setWidget(self.across)
-        box = QVBoxLayout(self)
+        self._box = box = QVBoxLayout(self)
         box.setContentsMargins(GAP, GAP, GAP, GAP)
         box.setSpacing(GAP)
         box.addWidget(answer)
         box.addWidget(self._whole, 1)
+
+    def add_foot(self, line: QWidget) -> None:
+        """Let a line stand below everything."""
+        self._box.addWidget(line)
 
     def fill(self, panes: Panes) -> None:
         """Put the panes in the places kept for them."""

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any, cast
 
 from pydantic import ValidationError
 from PySide6.QtCore import QObject, Qt
-from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtGui import QGuiApplication, QKeySequence, QShortcut
 from PySide6.QtWidgets import QApplication
 
 from counter import catalogue as catalogues
@@ -16,17 +16,24 @@ from counter.identify import LookProblem, Typed, parse_look, with_unit
 from counter.marks import load_house
 from counter.shop_words import add_shop_word, shop_words
 from counter.window.arrangement import Panes
+from counter.window.commands import commands_of, menu_of
+from counter.window.desk_cases import DeskCases
+from counter.window.dialogs.about import about
+from counter.window.dialogs.help import help_at
+from counter.window.dialogs.keys import keys_sheet
+from counter.window.dialogs.settings import Settings
 from counter.window.fixture.fixture_pane import FixturePane
 from counter.window.looks.looks_pane import LooksPane
 from counter.window.marks.marks_pane import MarksPane
 from counter.window.outlines.cards import cards_of
 from counter.window.outlines.detail_pane import DetailPane
 from counter.window.outlines.opening import remember
-from counter.window.parts.menu import menu_of
+from counter.window.parts.alert import Alert
+from counter.window.parts.flash import RingOnFocus
 from counter.window.parts.source_dialog import SourceDialog
 from counter.window.parts.style import wear
 from counter.window.parts.undo_keys import UndoKeys
-from counter.window.side.side_tabs import TABS, SideTabs
+from counter.window.side.side_tabs import SideTabs
 from counter.window.training.door import TrainingDoor
 
 if TYPE_CHECKING:
@@ -43,6 +50,7 @@ if TYPE_CHECKING:
 MOST_LIKELY = 8
 WORTH_COMPARING = 0.01  # below this a candidate is no likelier than the catalogue's order makes it look
 LAW_TAB = 3  # by its place from 0
+GRAVE = ("DANGER", "WARNING")  # said at once, over whatever is being read
 GRAVE = ("DANGER", "WARNING")
 ASK = "Ask:"
 NO_ANSWER = "No answer: something went wrong here"
@@ -83,16 +91,19 @@ class Counter(QObject):
         self.fixture.build(loaded.catalogue)
         self.history = desk.History(case or self._new_case())
         self.assessment: Assessment = desk.assess(self.catalogue, self.case, self.house)
-        self._connect()
+        self.desk_cases = DeskCases(self)
+        self.alert = Alert(self.answer)
+        RingOnFocus(self.grid.view)
 
     def begin(self, *, is_fresh: bool) -> None:
         """Show the case; an empty one's outlines are kept for the next start."""
         self.training = TrainingDoor(self.window)
-        self.answer.menu.setMenu(menu_of(self.window))
+        self._connect()
         self.show()
         self.marks.take_focus()
         if is_fresh:
             remember(self.data, self.grid.model.cards)
+            self.desk_cases.offer_open()
 
     @property
     def case(self) -> Case:
@@ -148,21 +159,9 @@ class Counter(QObject):
         window = self.window
         self._undo_keys = UndoKeys(window)
         self._undo_keys.watch(window)
-        for keys, slot in (
-            ("F2", self.next_customer),
-            ("Ctrl+Z", self.undo),
-            ("Ctrl+Shift+Z", self.redo),
-            ("Ctrl+Y", self.redo),
-            ("Ctrl+M", self.marks.take_focus),
-            ("Ctrl+F", self.grid.filter.setFocus),
-            ("Ctrl+G", self.grid.view.setFocus),
-            ("Ctrl+H", self.fixture.holder.setFocus),  # closed: letters then choose at once, and Tab goes on
-            ("Ctrl+B", self.toggle_broken),
-            ("F10", self.answer.menu.showMenu),
-        ):
-            QShortcut(QKeySequence(keys), window, slot)
-        for at in range(len(TABS)):
-            QShortcut(QKeySequence(f"Ctrl+{at + 1}"), window, lambda i=at: self.side.open(i))
+        self.commands = commands_of(self)
+        self.answer.menu.setMenu(menu_of(self, self.commands))
+        QShortcut(QKeySequence("F10"), window, self.answer.menu.showMenu)
 
     # -- the case and its history
 
@@ -302,10 +301,19 @@ class Counter(QObject):
         for pane in (self.looks, self.marks, self.fixture):
             pane.clear()
         self.grid.filter.clear()
+        self.desk_cases.leave()
         self.history.start_over(self._new_case())
         self.side.open_first()
         self.show()
         self.marks.take_focus()
+
+    def open_case(self, case: Case) -> None:
+        """Put a saved case in the place of the present one, which comes back by undo."""
+        for pane in (self.looks, self.marks, self.fixture):
+            pane.clear()
+        fresh = self._new_case()
+        self.history.start_over(case.model_copy(update={"on": fresh.on, "place": case.place or fresh.place}))
+        self.show()
 
     def undo(self) -> None:
         """Go back one step of the case."""
@@ -316,6 +324,40 @@ class Counter(QObject):
         """Go forward again."""
         if self.history.redo():
             self.show()
+
+    # -- sheets and the clipboard
+
+    def copy_answer(self) -> None:
+        """Put the answer on the clipboard as lines of text."""
+        QGuiApplication.clipboard().setText(desk.told(self.catalogue, self.case, self.assessment))
+        self.desk_cases.line.say("The answer is on the clipboard.")
+
+    def show_settings(self) -> None:
+        """Open the settings."""
+        Settings(self.window).finish()
+
+    def show_about(self) -> None:
+        """Say what this program is."""
+        about(self.window, self.catalogue, self.data)
+
+    def show_keys(self) -> None:
+        """Open the sheet of keys."""
+        keys_sheet(self.window, self.commands)
+
+    def show_help(self) -> None:
+        """Open help at the pane that has the keyboard."""
+        focus = self.window.focusWidget()
+        panes = {
+            "looks": self.looks,
+            "outlines": self.grid,
+            "detail": self.detail,
+            "marks": self.marks,
+            "fixture": self.fixture,
+            "side": self.side,
+            "answer": self.answer,
+        }
+        used = (name for name, pane in panes.items() if focus is not None and pane.isAncestorOf(focus))
+        help_at(self.window, next(used, "answer"))
 
     # -- showing
 
@@ -344,6 +386,7 @@ class Counter(QObject):
         self.detail.show_choice(chosen, _why_open(found) if chosen else "")
         self._show_answer(found)
         self.training.show_case()
+        self.desk_cases.note_change()
 
     def _show_no_answer(self) -> None:
         """Leave no old verdict standing beside what was typed since."""
@@ -361,6 +404,9 @@ class Counter(QObject):
         signal, says = _said_first(found)
         self.answer.show_answer(found.headline, found.subline, found.verdict, signal, says)
         self.answer.show_place(self.case.place is not None)
+        verdict = found.verdict or "no verdict yet"
+        words = f"{signal}: {says}" if signal else ""
+        self.alert.say(f"{found.headline} {found.subline}. {verdict}. {words}".strip(), is_grave=signal in GRAVE)
 
     def go_to(self, about: str) -> None:
         """Put the keyboard where a question is answered."""
@@ -379,6 +425,7 @@ class Counter(QObject):
 
     def close(self) -> None:
         """Leave nothing behind that would keep the program alive."""
+        self.desk_cases.close()
         self.training.close()
 
 
