@@ -41,7 +41,7 @@ if TYPE_CHECKING:
     from counter.catalogue._problems import Finding, Problem, check_report, report_text
     from counter.catalogue._schema import schemas
     from counter.catalogue._shop import PARTS, Confirmed, Shop
-    from counter.catalogue._shop_file import ConfirmError, confirm, withdraw
+    from counter.catalogue._shop_file import ConfirmError, confirm, confirmed_before, withdraw
     from counter.catalogue._validate import findings_of
 
 _LATER = {
@@ -58,6 +58,7 @@ _LATER = {
     "Shop": "_shop",
     "ConfirmError": "_shop_file",
     "confirm": "_shop_file",
+    "confirmed_before": "_shop_file",
     "withdraw": "_shop_file",
     "findings_of": "_validate",
 }
@@ -101,6 +102,7 @@ __all__ = [
     "check_report",
     "check_shipped",
     "confirm",
+    "confirmed_before",
     "findings_of",
     "load",
     "load_file",

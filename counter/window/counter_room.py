@@ -30,7 +30,7 @@ from counter.window.outlines.detail_pane import DetailPane
 from counter.window.outlines.opening import remember
 from counter.window.parts.alert import Alert
 from counter.window.parts.flash import RingOnFocus
-from counter.window.parts.source_dialog import SourceDialog
+from counter.window.parts.source_dialog import Said, SourceDialog
 from counter.window.parts.style import wear
 from counter.window.parts.undo_keys import UndoKeys
 from counter.window.side.side_tabs import SideTabs
@@ -250,10 +250,34 @@ class Counter(QObject):
 
     def open_source(self, fact: Fact) -> None:
         """Show where a value comes from, and let the shop confirm it."""
-        shown = self.detail.title.text()
-        dialog = SourceDialog(fact, shown, str(self.settings.value("who", "")), self.window)
+        shown, who = self.detail.title.text(), str(self.settings.value("who", ""))
+        dialog = SourceDialog(fact, shown, who, self._said_before(fact), self.window)
         dialog.confirmed.connect(lambda value, who, how: self._confirm(dialog, fact, value, who, how))
+        dialog.withdrawn.connect(lambda: self._withdraw(dialog, fact))
         dialog.open()
+
+    def _said_before(self, fact: Fact) -> tuple[Said, ...]:
+        """Return what the shop confirmed for a fact, the latest last; what cannot be read is none."""
+        if fact.address is None:
+            return ()
+        kind, of, part = fact.address
+        try:
+            found = catalogues.confirmed_before(self.data, kind=kind, of=of, part=part)
+        except (OSError, catalogues.ConfirmError):
+            return ()
+        return tuple(Said(_plain(one.value), one.who, one.on.isoformat(), one.how) for one in found)
+
+    def _withdraw(self, dialog: SourceDialog, fact: Fact) -> None:
+        assert fact.address is not None
+        kind, of, part = fact.address
+        try:
+            catalogues.withdraw(self.data, kind=kind, of=of, part=part)
+        except (OSError, catalogues.ConfirmError) as problem:
+            dialog.show_problem(str(problem))
+            return
+        dialog.accept()
+        self._take_catalogue(catalogues.load_with_problems(self.data))
+        self.show()
 
     def _confirm(self, dialog: SourceDialog, fact: Fact, value: str, who: str, how: str) -> None:
         assert fact.address is not None
@@ -470,6 +494,11 @@ def _taken(text: str, value: str | float | None) -> str:
     if not isinstance(value, float) or text.replace(",", ".") == f"{value:g}":
         return ""
     return f"{text} taken as {value:g}\N{THIN SPACE}mm"
+
+
+def _plain(value: object) -> str:
+    """Return a confirmed value as it would be typed."""
+    return f"{value:g}" if isinstance(value, float) else str(value)
 
 
 def _left_out(problems: tuple[Problem, ...]) -> str:
