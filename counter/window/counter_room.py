@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QApplication
 
 from counter import catalogue as catalogues
 from counter import desk
+from counter.fit import worth_holding_beside
 from counter.identify import LookProblem, Typed, parse_look, with_unit
 from counter.marks import load_house
 from counter.shop_words import add_shop_word, shop_words
@@ -454,14 +455,16 @@ class Counter(QObject):
 
 
 def _worth_comparing(catalogue: Catalogue, found: Assessment, shown: str | None) -> tuple[str, ...]:
-    """Return what to hold beside a lamp: what it could be instead, then its base's family, then the next likely."""
+    """Return what to hold beside a lamp: what cautions name beside it, what it could be, its family, the likely."""
+    named: list[str] = []
     could_be = [one.lamp for one in found.candidates if one.probability >= WORTH_COMPARING]
     family: list[str] = []
     if shown is not None and shown in catalogue.lamp_by_id:
         name = catalogue.base_of(catalogue.lamp_by_id[shown]).family
         family = [lamp.id for lamp in catalogue.lamps_of_family[name]]
+        named = [one.id for one in worth_holding_beside(catalogue, catalogue.lamp_by_id[shown])]
     rest = [one.lamp for one in found.candidates]
-    return tuple(dict.fromkeys([*could_be[:MOST_LIKELY], *family, *rest]))[:MOST_LIKELY]
+    return tuple(dict.fromkeys([*named, *could_be[:MOST_LIKELY], *family, *rest]))[:MOST_LIKELY]
 
 
 def _said_first(found: Assessment) -> tuple[str | None, str]:

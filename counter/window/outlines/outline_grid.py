@@ -161,6 +161,9 @@ class OutlineGrid(Panel):
             self.delegate.shows_share = not fresh  # before anything is known the bars would say nothing
             self._chosen = chosen
             self._refill()
+        elif chosen != self._chosen and not any(card.lamp == chosen for card in self.model.cards):
+            self._chosen = chosen
+            self._refill()  # what is drawn is not folded away
         self.select(chosen)
 
     def set_fitting(self, on: bool) -> None:
