@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     Answer = tuple[dict[str, Any], str, int]  # JSON object, text, exit status
 
 DONE, NOTHING, BAD_INPUT = 0, 1, 2
+USES = ("lighting", "germicidal", "blacklight", "insect trap", "gel curing", "tanning", "medical", "unknown")
 SPELLED = "KEY=VALUE, as legs=4 pins=4 notch=small-left length_mm=146"
 
 
@@ -117,7 +118,7 @@ def _add_fit(fit: Parser) -> None:
         choices=("magnetic", "electronic", "dimming", "led-driver", "bypassed", "unknown"),
         default="unknown",
     )
-    fit.add_argument("--use", choices=("lighting", "germicidal", "blacklight", "unknown"), default="unknown")
+    fit.add_argument("--use", choices=USES, default="unknown")
 
 
 def _print(answer: Answer, as_json: bool) -> int:

@@ -63,7 +63,7 @@ def _lamp(catalogue: Catalogue, at: int) -> Iterator[Wrong]:
     known = {key: answers for key, answers in truths.items() if answers}
     for answers in product(*known.values()):
         right = dict(zip(known, answers, strict=True))
-        weights = [1.0] * len(catalogue.lamps)
+        weights = [catalogue.prevalence[lamp.id] for lamp in catalogue.lamps]
         for key, answer in right.items():
             weights = list(map(mul, weights, tables[key].hear(answer).chances))
         place = _place(catalogue, at, weights)

@@ -154,10 +154,12 @@ def test_a_key_met_in_a_family_but_on_no_known_base_ranks_the_family(answer):
     assert (best["agrees"], best["disagrees"]) == ([], [])
 
 
-def test_identify_of_nothing_is_even(answer):
+def test_identify_of_nothing_goes_by_how_often_a_lamp_is_met(answer):
     status, found = answer("identify")
     assert status == DONE
-    assert len({one["probability"] for one in found["candidates"]}) == 1
+    chances = [one["probability"] for one in found["candidates"]]
+    assert chances == sorted(chances, reverse=True)
+    assert chances[0] == pytest.approx(10 * chances[-1])  # from daily to hardly ever
 
 
 def test_inches_and_millimetres_are_one_length(answer):

@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from functools import cached_property
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
 
 Confidence = Literal[
     "published",  # read in the source itself
@@ -21,6 +24,11 @@ Kind = Literal["fluorescent", "uv-c", "uv-a", "led", "other"]
 LampShape = Literal[
     "twin", "quad", "triple", "four-fold", "long-twin", "flat", "square", "circular", "u-bent", "linear"
 ]
+# How a ballast starts a lamp. "rapid" heats the cathodes all the time, "programmed" before the lamp strikes and
+# then less: what starts by "rapid" also starts by "programmed", not the other way round.
+Start = Literal["preheat", "rapid", "programmed", "instant"]
+Purpose = Literal["germicidal", "ozone", "blacklight", "insect trap", "gel curing", "tanning", "medical"]
+Met = Literal["daily", "weekly", "seldom", "never"]  # at a counter: a judgement, not a count
 
 # How sure a value is, as the chance that it is right: the weight it gets in ranking. Round figures of ours,
 # chosen so that memory-low still leans the ranking but one clear look outweighs it.
@@ -33,6 +41,10 @@ TRUST: dict[str, float] = {
     "memory-medium": 0.9,
     "memory-low": 0.65,
 }
+# How often a counter meets a lamp type, as a weight. Round figures of ours for words that are a judgement: they lead,
+# but alone never settle a lamp, which takes odds of 19 to 1.
+MET: dict[str, float] = {"daily": 1.0, "weekly": 0.5, "seldom": 0.25, "never": 0.1}
+NARROWED = 0.4  # of all chances moved; set by judgement: seeing white glass moves a tenth, a count of legs two thirds
 UNSURE = frozenset({"practice", "memory-medium", "memory-low"})  # drawn dashed and said in words
 
 
@@ -66,6 +78,12 @@ class Word(Sourced):
     """One word or short text."""
 
     value: str
+
+
+class Prevalence(Sourced):
+    """How often a counter meets a lamp type, in one word."""
+
+    value: Met
 
 
 class Pin(Model):
@@ -158,22 +176,62 @@ class Lamp(Model):
     base: str
     watts: Figure
     kind: Kind
+    band: Literal["uv-b"] | None = Field(None, description="what a lamp of the kind other gives instead of light")
     shape: LampShape | None = None
     legs: int | None = Field(None, description="straight glass legs: 2 is one bent tube, 4 two, 6 three, 8 four")
     glass: Word | None = None
     tube_mm: Figure | None = None
     length_mm: Figure | None = Field(None, description="overall, pins excluded unless the note says otherwise")
+    length_also_mm: Figure | None = Field(None, description="the longer one, where two markets differ")
     mains: Circuit | None = Field(None, description="on a magnetic ballast at mains frequency")
     hf: Circuit | None = Field(None, description="on an electronic ballast")
     ballasts: tuple[Literal["magnetic", "electronic", "none"], ...] = Field(
         description="kinds of ballast made for it"
     )
     ballasts_from: Sourced
+    magnetic_if_listed: Sourced | None = Field(
+        None, description="mostly on electronic ballasts, but magnetic ones exist whose label lists it"
+    )
+    starts: tuple[Start, ...] = Field((), description="ways of starting it is made for; empty: not known")
+    starts_from: Sourced | None = None
+    starts_above_c: Figure | None = Field(None, description="air temperature in degrees Celsius it still starts at")
+    most_light_at_c: Figure | None = Field(None, description="air temperature in degrees Celsius of most light")
+    dims: Word | None = Field(None, description="no, or with a dimming ballast")
+    stands_in_for: tuple[str, ...] = Field((), description="savers: the lamp types whose place it is made for")
+    stands_in_from: Sourced | None = None
     uvc_w: Figure | None = None
+    uva_w: Figure | None = None
+    uvb_w: Figure | None = None
     arc_mm: Figure | None = None
+    purposes: tuple[Purpose, ...] = Field((), description="what a lamp for other than lighting is made for")
+    purposes_from: Sourced | None = None
+    met: Prevalence | None = Field(None, description="how often a counter meets it")
     inches: float | None = Field(None, description="nominal length that the code of a linear lamp may print")
     codes: tuple[Word, ...] = Field((), description="designations printed for it in a standard or law")
     note: str | None = None
+
+    @property
+    def lengths_mm(self) -> tuple[float, float] | None:
+        """The shortest and the longest this lamp type comes in, mm; None where no length is known."""
+        if self.length_mm is None:
+            return None
+        other = self.length_also_mm or self.length_mm
+        return min(self.length_mm.value, other.value), max(self.length_mm.value, other.value)
+
+    @property
+    def is_ultraviolet(self) -> bool:
+        """Whether it is made to give ultraviolet radiation, not light."""
+        return self.kind in ("uv-c", "uv-a") or self.band is not None
+
+    @property
+    def weight_met(self) -> float:
+        """How often a counter meets it, as a weight; a lamp type of which nothing is said is met seldom."""
+        return MET[self.met.value if self.met else "seldom"]
+
+    @property
+    def is_saver(self) -> bool:
+        """Whether it is a lamp of fewer watts for another one's place."""
+        return bool(self.stands_in_for)
 
 
 class LookValue(Model):
@@ -268,9 +326,34 @@ class Catalogue(Model):
         """Sources by key."""
         return {source.key: source for source in self.sources}
 
+    @cached_property
+    def prevalence(self) -> dict[str, float]:
+        """The chance of every lamp type by id before anything is looked at, summing to 1."""
+        white: dict[tuple[str, float], float] = {}
+        for lamp in self.lamps:
+            if not lamp.is_ultraviolet:
+                key = lamp.base, lamp.watts.value
+                white[key] = max(white.get(key, 0.0), lamp.weight_met)
+        weights = {lamp.id: _weight(lamp, white.get((lamp.base, lamp.watts.value), 0.0)) for lamp in self.lamps}
+        total = sum(weights.values())
+        return {name: weight / total for name, weight in weights.items()}
+
+    def is_narrowed(self, chances: Mapping[str, float]) -> bool:
+        """Whether chances by lamp id are of somebody who has looked: a good part of them moved since."""
+        moved = sum(abs(chances.get(name, 0.0) - share) for name, share in self.prevalence.items()) / 2
+        return moved >= NARROWED
+
     def base_of(self, lamp: Lamp) -> Base:
         """Return the base a lamp type stands on."""
         return self.base_by_name[lamp.base]
+
+
+def _weight(lamp: Lamp, white: float) -> float:
+    """Return how a lamp type weighs before anything is seen; `white` is the weight of its look-alike for light.
+
+    A germicidal lamp is never thought rarer than the lamp it is taken for.
+    """
+    return max(lamp.weight_met, white) if lamp.kind == "uv-c" else lamp.weight_met
 
 
 def notch_look(notches: tuple[Notch, ...]) -> str:

@@ -14,6 +14,7 @@ from pydantic import Field
 from counter import fit, words
 from counter.catalogue import Model
 from counter.desk._disputes import disputes
+from counter.desk._evidence import COATED_UV
 from counter.fit import Caution
 from counter.thresholds import ENOUGH_BITS, SETTLED_AT, UV_DOUBT
 
@@ -272,7 +273,7 @@ def _share_of(seen: Evidence, lamp: Lamp) -> float:
     if seen.is_white and lamp.kind != "uv-c":
         ruled_out = sum(one.probability for one in seen.candidates if one.kind == "uv-c")
     if seen.case.use == "lighting" and lamp.kind == "fluorescent":  # what lit a room is no coated UV lamp
-        ruled_out += sum(one.probability for one in seen.candidates if one.kind == "uv-a")
+        ruled_out += sum(one.probability for one in seen.candidates if one.kind in COATED_UV)
     return seen.chance(lamp) / (1 - ruled_out) if ruled_out < 1 else 0.0
 
 

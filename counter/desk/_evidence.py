@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from counter.marks import HouseMaker, Reading
 
 MOST_KEPT = 16  # as far as a clerk goes back and forth with undo
-COATED_UV: tuple[Kind, ...] = ("uv-a",)  # white glass says nothing against these
+COATED_UV: tuple[Kind, ...] = ("uv-a", "other")  # white glass says nothing against these
 
 House: TypeAlias = "tuple[HouseMaker, ...]"
 Key = tuple[tuple[tuple[str, str | float], ...], str, int]  # the last is the id of the house tables

@@ -24,7 +24,7 @@ SUSPECT = "may be germicidal UV-C"
 NOTHING = "Nothing looked at yet"
 WATTS_NOT_SEEN = "watts not seen yet"
 UNREADABLE = "These marks say nothing known: look at the lamp"
-KIND_WORDS = {"uv-c": "UV-C germicidal", "uv-a": "blacklight", "led": "LED"}
+KIND_WORDS = {"uv-c": "UV-C germicidal", "uv-a": "blacklight", "led": "LED", "other": "UV-B"}
 
 
 class Leading(NamedTuple):

@@ -26,11 +26,17 @@ def offers(
     if lamp is None:
         found = fit.wanted(catalogue, case.fixture, case.use)
     else:
-        found = fit.replacements(catalogue, lamp, case.fixture, case.use, cct_k)
+        found = fit.replacements(catalogue, lamp, case.fixture, case.use, cct_k, _seen_mm(case))
     if lamp is not None and not settled:
         found = tuple(_unsettled(one, lamp) for one in found)
     held = [_held_back(catalogue, case, one) for one in found]
     return tuple(sorted(held, key=lambda one: fit.VERDICTS.index(one.verdict)))  # what the law ended stands last
+
+
+def _seen_mm(case: Case) -> float | None:
+    """Return the length that was measured on the lamp in hand, mm."""
+    seen = case.looks.get("length_mm")
+    return seen if isinstance(seen, float) else None
 
 
 def _unsettled(one: Replacement, lamp: Lamp) -> Replacement:

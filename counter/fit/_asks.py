@@ -22,7 +22,6 @@ if TYPE_CHECKING:
 
     from counter.catalogue import Lamp
 
-ULTRAVIOLET = frozenset({"uv-c", "uv-a"})
 _LEADING = ("use", "ballast", "holder", "ballast_watts")  # among questions that tell alike
 
 
@@ -54,7 +53,7 @@ def _among_equals(about: str) -> int:
 
 def _is_of_harm(known: Facts, unknown: Unknown) -> bool:
     # Whether people are to be exposed comes before whether a ballast is to be spoilt.
-    return unknown.about == "use" and known.lamp.kind in ULTRAVIOLET
+    return unknown.about == "use" and known.lamp.is_ultraviolet
 
 
 def blocking(known: Facts) -> tuple[str, ...]:
@@ -95,8 +94,9 @@ def _unknowns(known: Facts) -> Iterator[Unknown]:
     if known.discharge and not fixture.ballast_watts:
         yield Unknown("ballast_watts", _watts(known), blocks=open_ and not _key_settles_watts(known))
     if known.use == "unknown":
-        uses = tuple((use, use) for use in get_args(Use) if use != "unknown")
-        yield Unknown("use", uses, blocks=known.lamp.kind in ULTRAVIOLET)
+        told = {"lighting", "germicidal", "blacklight", *known.lamp.purposes}
+        uses = tuple((use, use) for use in get_args(Use) if use in told)
+        yield Unknown("use", uses, blocks=known.lamp.is_ultraviolet)
     yield from _seldom_known(known)
 
 
@@ -141,4 +141,10 @@ def _key_settles_watts(known: Facts) -> bool:
     is_keyed = known.match.says == "same" and known.match.holder is not None
     if not is_keyed or known.match.holder is None or not (known.match.holder.key or known.match.holder.modifiers):
         return False
-    return len({lamp.watts.value for lamp in _on_base(known)}) == 1
+    lamps = [lamp for lamp in _on_base(known) if lamp.id == known.lamp.id or _is_plain(lamp)]
+    return len({lamp.watts.value for lamp in lamps}) == 1
+
+
+def _is_plain(lamp: Lamp) -> bool:
+    # Savers and UV lamps stand on a key that was put in for the plain lamp.
+    return not lamp.is_saver and not lamp.is_ultraviolet

@@ -8,7 +8,7 @@ from counter.fit._asks import asks
 from counter.fit._facts import Facts, Finding, facts
 from counter.fit._label import with_label
 from counter.fit._models import VERDICTS, Judgement, strictest
-from counter.fit._texts import answered, caution, plain_rule, verdict_of
+from counter.fit._texts import answered, caution, kin_of, verdict_of
 from counter.fit.rules import RULES
 
 if TYPE_CHECKING:
@@ -56,8 +56,8 @@ def judge_any(
         refusing = [one for one in find(facts(catalogue, lamp, labelled, use)) if verdict_of(one) == "do not sell"]
         spared += 0.0 if refusing else chance
         for one in refusing:
-            refused.setdefault(plain_rule(one.rule), []).append(one)
-            shares[plain_rule(one.rule)] = shares.get(plain_rule(one.rule), 0.0) + chance
+            refused.setdefault(kin_of(one.rule), []).append(one)
+            shares[kin_of(one.rule)] = shares.get(kin_of(one.rule), 0.0) + chance
         certain = [rule for rule, share in shares.items() if share >= sure]
         if certain:
             return Judgement(verdict="do not sell", cautions=in_words([_gravest(refused[rule]) for rule in certain]))

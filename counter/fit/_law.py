@@ -34,7 +34,10 @@ LampClass = Literal[
     "linear-t12",
     "uv-c",
     "uv-a",
+    "uv-b",
 ]
+# The diameters at which the RoHS entries 2(a)(1) to 2(a)(4) divide linear lamps; above the last one is T12.
+LINEAR_UP_TO_MM: tuple[tuple[float, LampClass], ...] = ((9, "linear-t2"), (17, "linear-t5"), (28, "linear-t8"))
 THIN_MM = 17.0  # the line that RoHS Annex III draws between tube diameters
 EVERYWHERE = "any"
 NOTHING_TOLD: Mapping[str, bool] = MappingProxyType({})
@@ -171,8 +174,8 @@ def law_caution(
 
 def lamp_class(lamp: Lamp) -> LampClass | None:
     """Return the class that the laws put a lamp in, or None where they name none that is sure."""
-    if lamp.kind in ("uv-c", "uv-a"):
-        return "uv-c" if lamp.kind == "uv-c" else "uv-a"
+    if lamp.is_ultraviolet:
+        return lamp.band or ("uv-c" if lamp.kind == "uv-c" else "uv-a")
     if lamp.kind != "fluorescent":
         return None
     if lamp.ballasts == ("none",):
@@ -190,6 +193,4 @@ def lamp_class(lamp: Lamp) -> LampClass | None:
 def _linear(tube_mm: float | None) -> LampClass | None:
     if tube_mm is None:
         return None
-    names: dict[float, LampClass] = {7.0: "linear-t2", 15.9: "linear-t5", 25.4: "linear-t8", 38.1: "linear-t12"}
-    nearest = min(names, key=lambda diameter: abs(diameter - tube_mm))
-    return names[nearest] if abs(nearest - tube_mm) <= 2 else None
+    return next((name for most, name in LINEAR_UP_TO_MM if tube_mm <= most), "linear-t12")

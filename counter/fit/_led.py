@@ -52,10 +52,10 @@ def _rule(known: Facts, base: Base, name: str, rule: str) -> str:
 
 def _in_this_place(known: Facts, base: Base, name: str) -> Iterator[str]:
     fixture = known.fixture
-    is_for_uv = known.use == "unknown" and known.lamp.kind in ("uv-c", "uv-a")
+    is_for_uv = known.use == "unknown" and known.lamp.is_ultraviolet
     is_fed_at_the_ends = name in ("B", "A+B") and base.mount == "two-ends"
     rules = {
-        "led-no-uv": known.use in ("germicidal", "blacklight") or is_for_uv,
+        "led-no-uv": known.use not in ("lighting", "unknown") or is_for_uv,
         "led-enclosed": fixture.enclosed,
         "led-damp": fixture.damp,
         "led-dimmer": fixture.dimmer,

@@ -112,8 +112,7 @@ def _germicidal(
 
 
 def _is_narrowed(catalogue: Catalogue, chances: Mapping[str, float]) -> bool:
-    # With nothing looked at yet every lamp is as likely as any other, and a warning would warn of all lamps.
-    return max(chances.values()) >= 2 / len(catalogue.lamps)
+    return catalogue.is_narrowed(chances)  # with nothing looked at yet a warning would warn of all lamps
 
 
 def _exposing(rule: str, lamp: Lamp) -> Finding:

@@ -17,7 +17,7 @@ VERDICTS: tuple[Verdict, ...] = get_args(Verdict)  # in order, the strictest las
 # "bypassed": made for a ballast, which was taken out and the mains led to the holder. "none": made without one,
 # as fixtures for mains twist-lock lamps are.
 Ballast = Literal["magnetic", "electronic", "dimming", "led-driver", "bypassed", "none", "unknown"]
-Use = Literal["lighting", "germicidal", "blacklight", "unknown"]
+Use = Literal["lighting", "germicidal", "blacklight", "insect trap", "gel curing", "tanning", "medical", "unknown"]
 
 
 def strictest(verdicts: Iterable[Verdict]) -> Verdict:

@@ -28,8 +28,9 @@ def on_base(catalogue: Catalogue, base: str, kind: str) -> tuple[Lamp, ...]:
 
 
 def watts_on(catalogue: Catalogue, base: str) -> tuple[float, ...]:
-    """Return the watts that a base comes in, rising."""
-    return tuple(sorted({lamp.watts.value for lamp in catalogue.lamps_on.get(base, ())}))
+    """Return the watts of the plain lamps for light on a base, rising."""
+    lamps = [lamp for lamp in catalogue.lamps_on.get(base, ()) if not lamp.is_saver and not lamp.is_ultraviolet]
+    return tuple(sorted({lamp.watts.value for lamp in lamps}))
 
 
 @cache

@@ -12,7 +12,8 @@ from counter.fit._label import with_label
 from counter.fit._led import led_types
 from counter.fit._models import VERDICTS, Replacement, strictest
 from counter.fit._near import keyed_counterpart, on_base, other_keys, pin_counterpart, uvc_twins
-from counter.fit._texts import questions, reduced_lamps, verdict_of, white_codes
+from counter.fit._texts import questions, verdict_of, white_codes
+from counter.fit.rules._beyond import suits
 from counter.fit.rules._holder import TWO_END_SLACK_MM
 from counter.fit.rules._supply import eighths
 
@@ -23,7 +24,7 @@ if TYPE_CHECKING:
     from counter.fit._models import Caution, Fixture, Use, Verdict
 
 MOST_REFUSED = 8
-_KIND_FOR: dict[str, str] = {"lighting": "fluorescent", "germicidal": "uv-c", "blacklight": "uv-a"}
+SEEN_SLACK_MM = 15.0  # a length measured by eye and ruler, pins counted or not
 
 
 class Offer(NamedTuple):
@@ -37,23 +38,29 @@ class Offer(NamedTuple):
 
 
 def replacements(
-    catalogue: Catalogue, lamp: Lamp, fixture: Fixture, use: Use = "unknown", cct_k: int | None = None
+    catalogue: Catalogue,
+    lamp: Lamp,
+    fixture: Fixture,
+    use: Use = "unknown",
+    cct_k: int | None = None,
+    seen_mm: float | None = None,
 ) -> tuple[Replacement, ...]:
     """Return what may replace a lamp in this fixture, best first, and the refused ones with their reason.
 
-    `cct_k` is the colour of the lamp in hand. No LED lamp is ever plainly `sell`: that hangs on the list or label of
-    one product, which this catalogue does not hold.
+    `cct_k` is the colour of the lamp in hand, `seen_mm` its length where somebody measured it. No LED lamp is ever
+    plainly `sell`: that hangs on the list or label of one product, which this catalogue does not hold.
     """
     labelled = with_label(fixture)
     known = facts(catalogue, lamp, labelled, use, cct_k)
-    lamps = [_judged(known, offer) for offer in _offers(known)]
+    lamps = [_judged(known, offer) for offer in _offers(known, seen_mm)]
     if lamps[0].verdict == "do not sell":  # then no colour of it will do
         lamps = [one for one in lamps if one.lamp != lamp.id or one is lamps[0]]
-    found = sorted(
-        [*lamps, *led_types(known)], key=lambda one: (VERDICTS.index(one.verdict), _is_unlisted(known, one))
+    found = [*lamps, *led_types(known)]
+    found.sort(key=lambda one: (VERDICTS.index(one.verdict), _is_unlisted(known, one)))
+    refused = [one for one in found if one.verdict == "do not sell" and one.led_type is None]
+    return tuple(
+        one for one in found if one.verdict != "do not sell" or one.led_type or one in refused[:MOST_REFUSED]
     )
-    refused = [one for one in found if one.verdict == "do not sell"]
-    return tuple(one for one in found if one.verdict != "do not sell" or one in refused[:MOST_REFUSED])
 
 
 def _is_unlisted(known: Facts, one: Replacement) -> bool:
@@ -69,12 +76,12 @@ def wanted(catalogue: Catalogue, fixture: Fixture, use: Use = "unknown") -> tupl
     For the customer who has no lamp along, or one that cannot be read.
     """
     labelled = with_label(fixture).model_copy(update={"came_out": None})  # no lamp is there that can have
-    kind = _KIND_FOR.get(use, "fluorescent")
     bases = [base for base in catalogue.bases if compare(catalogue, base, labelled.holder).says in ("same", "family")]
     found = []
     for base in bases:
-        for lamp in on_base(catalogue, base.designation, kind):
-            if is_listed(lamp, labelled) or not labelled.ballast_watts:
+        for lamp in catalogue.lamps_on[base.designation]:
+            is_named = is_listed(lamp, labelled) or (not labelled.ballast_watts and not lamp.is_saver)
+            if is_named and _is_for(lamp, use):
                 known = facts(catalogue, lamp, labelled, use)
                 offer = _judged(known, Offer(lamp, f"What the fixture asks for: {_name(lamp, lamp)}"))
                 found.append(_if_used_for_light(offer) if use == "unknown" and uvc_twins(catalogue, lamp) else offer)
@@ -90,7 +97,14 @@ def _if_used_for_light(one: Replacement) -> Replacement:
     return one.model_copy(update={"verdict": "ask first", "reason": f"Ask first: {questions()['use'].question}"})
 
 
-def _offers(known: Facts) -> Iterator[Offer]:
+def _is_for(lamp: Lamp, use: Use, like: Lamp | None = None) -> bool:
+    """Whether a lamp is made for a use; with none named, for what the lamp in hand is for, or to see by."""
+    if use == "unknown" and like is not None:
+        return (lamp.kind, lamp.band) == (like.kind, like.band)
+    return suits(lamp, use) if use not in ("lighting", "unknown") else lamp.kind == "fluorescent"
+
+
+def _offers(known: Facts, seen_mm: float | None) -> Iterator[Offer]:
     lamp = known.lamp
     yield Offer(lamp, f"The same lamp: {_name(lamp, lamp)}", known.cct_k)
     if lamp.kind == "fluorescent":
@@ -98,43 +112,55 @@ def _offers(known: Facts) -> Iterator[Offer]:
         yield Offer(lamp, title, note=_colour_note(known), is_any_colour=True)
     seen = {lamp.id}
     for offer in _other_lamps(known):
-        if offer.lamp.id not in seen:
+        if offer.lamp.id not in seen and _may_stand_in(known, offer.lamp) and _reaches(known, offer.lamp, seen_mm):
             seen.add(offer.lamp.id)
             yield offer
 
 
 def _other_lamps(known: Facts) -> Iterator[Offer]:
     lamp, catalogue = known.lamp, known.catalogue
-    wanted = _kind_wanted(known)
     base = known.match.base
     if base is not None:
-        for other in on_base(catalogue, base.designation, wanted):
+        for other in _wanted_on(known, base.designation):
             if is_listed(other, known.fixture):
                 yield Offer(other, f"What holder and ballast label name: {_name(other, lamp)}")
             elif not known.fixture.ballast_watts and base.designation != lamp.base:
                 yield Offer(other, f"What the holder takes: {_name(other, lamp)}")
-    same_watts_first = sorted(on_base(catalogue, lamp.base, wanted), key=lambda one: one.watts != lamp.watts)
-    for other in same_watts_first:
-        if _reaches(known, other):
-            yield Offer(other, _title(other, lamp), note=_watts_note(known, other))
+    for other in sorted(_wanted_on(known, lamp.base), key=lambda one: one.watts != lamp.watts):
+        yield Offer(other, _title(other, lamp), note=_watts_note(known, other))
     for other in uvc_twins(catalogue, lamp)[:1]:
         yield Offer(other, f"The germicidal (UV-C) twin: {_name(other, lamp)}")
     for name in _near_bases(known):
         for other in on_base(catalogue, name, lamp.kind):
-            if abs(other.watts.value - lamp.watts.value) < 0.05:
+            if other.band == lamp.band and abs(other.watts.value - lamp.watts.value) < 0.05:
                 yield Offer(other, f"Same watts, other base: {_name(other, lamp)}")
 
 
-def _kind_wanted(known: Facts) -> str:
-    return _KIND_FOR.get(known.use, known.lamp.kind)
+def _wanted_on(known: Facts, base: str) -> tuple[Lamp, ...]:
+    return tuple(one for one in known.catalogue.lamps_on.get(base, ()) if _is_for(one, known.use, known.lamp))
 
 
-def _reaches(known: Facts, other: Lamp) -> bool:
-    """Whether a tube with two ends is about as long as the one in hand; others need not be."""
-    own, length = known.lamp.length_mm, other.length_mm
-    if known.base.mount != "two-ends" or own is None or length is None:
+def _may_stand_in(known: Facts, other: Lamp) -> bool:
+    """Whether a saver is made for this place: for the lamp in hand, or by the label's own word."""
+    if not other.is_saver or is_listed(other, known.fixture):
         return True
-    return abs(own.value - length.value) <= TWO_END_SLACK_MM
+    return known.lamp.id in other.stands_in_for
+
+
+def _reaches(known: Facts, other: Lamp, seen_mm: float | None) -> bool:
+    """Whether a tube with two ends is as long as the one in hand; others need not be.
+
+    A measured length counts before the catalogue's, and so does a measured room, by its own rule. Where one of two
+    lengths is not known, nothing says that a tube reaches both holders.
+    """
+    length = other.lengths_mm
+    if known.catalogue.base_of(other).mount != "two-ends":
+        return True
+    own = (seen_mm, seen_mm) if seen_mm is not None else known.lamp.lengths_mm
+    slack = TWO_END_SLACK_MM if seen_mm is None else TWO_END_SLACK_MM + SEEN_SLACK_MM
+    if length is None or own is None:
+        return other.id == known.lamp.id
+    return length[0] - slack <= own[1] and own[0] <= length[1] + slack
 
 
 def _watts_note(known: Facts, other: Lamp) -> str:
@@ -153,7 +179,7 @@ def _title(other: Lamp, lamp: Lamp) -> str:
     if other.watts.value == lamp.watts.value:
         what = "other tube" if other.kind == lamp.kind else "other light"
         return f"Same base and watts, {what}: {name}"
-    if reduced_lamps().get(other.id) == lamp.watts.value:
+    if lamp.id in other.stands_in_for:
         return f"Reduced-wattage lamp: {name}"
     return f"Same base, other watts: {name}"
 
@@ -163,8 +189,8 @@ def _name(lamp: Lamp, beside: Lamp) -> str:
     shape = f" {lamp.shape}" if lamp.shape else ""
     if lamp.shape == "linear" and lamp.tube_mm is not None and lamp.length_mm is not None:
         shape += f" {eighths(lamp.tube_mm.value)}, {number(lamp.length_mm.value)} mm"
-    white = ", white for lighting" if beside.kind in ("uv-c", "uv-a") else ""
-    kind = {"uv-c": ", germicidal", "uv-a": ", blacklight"}.get(lamp.kind, white)
+    white = ", white for lighting" if beside.is_ultraviolet else ""
+    kind = f", {lamp.purposes[0]}" if lamp.purposes else white
     return f"{number(lamp.watts.value)} W{shape}, {lamp.base}{kind}"
 
 

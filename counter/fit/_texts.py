@@ -31,6 +31,7 @@ class Text(NamedTuple):
     ask: str = ""
     topic: str | None = None
     figureless: str | None = None
+    alike: str | None = None
 
 
 class Question(NamedTuple):
@@ -115,12 +116,6 @@ def led_caps() -> tuple[LedCap, ...]:
 
 
 @cache
-def reduced_lamps() -> dict[str, float]:
-    """Return the reduced-wattage lamps, by id, and the watts they stand in for."""
-    return {row["lamp"]: row["instead_of_watts"] for row in _replacements()["reduced"]}
-
-
-@cache
 def white_codes() -> tuple[str, ...]:
     """Return the colour codes that shops commonly keep."""
     return tuple(_replacements()["colours"])
@@ -148,6 +143,11 @@ def answered(finding: Finding, lamp: str, told: Mapping[str, bool]) -> Finding:
 def plain_rule(rule: str) -> str:
     """Return the rule that a rule without a figure stands for."""
     return next((name for name, text in texts().items() if text.figureless == rule), rule)
+
+
+def kin_of(rule: str) -> str:
+    """Return what a rule is about: with or without a figure, and whichever ultraviolet it speaks of."""
+    return texts()[rule].alike or plain_rule(rule)
 
 
 def caution(finding: Finding, lamp: str = "") -> Caution:

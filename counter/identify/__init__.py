@@ -6,6 +6,7 @@ May import counter.catalogue. Knows no marks grammar: evidence from marks arrive
 from counter.identify._models import Candidate, NextLook
 from counter.identify._next import next_looks
 from counter.identify._parse import CANNOT_TELL, LookProblem, parse_look
+from counter.identify._prior import prior
 from counter.identify._rank import rank
 from counter.identify._tables import word_chances
 from counter.identify._units import Typed, UnitDoubt, Units, size_of, with_unit
@@ -20,6 +21,7 @@ __all__ = [
     "Units",
     "next_looks",
     "parse_look",
+    "prior",
     "rank",
     "size_of",
     "with_unit",

@@ -34,18 +34,19 @@ def next_looks(
     chances = {candidate.lamp: candidate.probability for candidate in candidates}
     weights = [chances.get(lamp.id, 0.0) for lamp in catalogue.lamps]
     left = [table for key, table in tables_of(catalogue).items() if key not in looks]
-    found = [(_turn(table.look, looks, candidates), _next(table, weights)) for table in left]
+    is_narrowed = catalogue.is_narrowed(chances)
+    found = [(_turn(table.look, looks, candidates, is_narrowed), _next(table, weights)) for table in left]
     return tuple(
         look for _, look in sorted(found, key=lambda one: (one[0], one[1].bits / one[1].seconds), reverse=True)
     )
 
 
-def _turn(look: Look, looks: Mapping[str, str | float], candidates: Sequence[Candidate]) -> int:
+def _turn(look: Look, looks: Mapping[str, str | float], candidates: Sequence[Candidate], is_narrowed: bool) -> int:
     """Return 1 for a look to take before all others, -1 for one after all others, 0 for the rest."""
     if any(looks.get(key) in answers for key, answers in look.moot.items()):
         return -1
-    if look.guards is None or max(one.probability for one in candidates) < 2 / len(candidates):
-        return 0  # with nothing known every lamp is as likely as any other
+    if look.guards is None or not is_narrowed:
+        return 0  # with nothing known a guard would stand before every look
     feared = sum(one.probability for one in candidates if one.kind == look.guards)
     return 1 if feared >= LEADING else 0
 

@@ -39,13 +39,15 @@ def rank(
     """Return every lamp type, most probable first; the probabilities sum to 1.
 
     `looks` are answers by look key, "cannot-tell" saying nothing. `likelihood` is what the marks say by lamp id,
-    `floor` for lamps they do not name; no mapping, no evidence. `prior` weighs lamps by id, 1 if not named.
+    `floor` for lamps they do not name; no mapping, no evidence. `prior` weighs lamps by id, 1 if not named; without
+    one, each weighs by how often a counter meets it.
 
     Raises:
         LookProblem: a look that the catalogue does not have, or an answer that is none of its answers.
     """
     lamps = catalogue.lamps
-    weights = _scaled([prior.get(lamp.id, 1.0) for lamp in lamps]) if prior else [1.0] * len(lamps)
+    before = prior if prior is not None else catalogue.prevalence
+    weights = _scaled([before.get(lamp.id, 1.0) for lamp in lamps])
     verdicts: Verdicts = {}
     tables = tables_of(catalogue)
     for key, answer in looks.items():

@@ -27,11 +27,24 @@ _Z = (-1.5, -0.75, 0.0, 0.75, 1.5)  # where the cells are cut around each catalo
 
 
 class Size(NamedTuple):
-    """A catalogue value as readings of it fall: mean and standard deviation in mm, and the trust in the value."""
+    """A catalogue value as readings of it fall: mean and standard deviation in mm, and the trust in the value.
+
+    Where two markets have two lengths, `also` is the mean of the other; either is met as often.
+    """
 
     mean: float
     sd: float
     trust: float
+    also: float | None = None
+
+    @property
+    def means(self) -> tuple[float, ...]:
+        """The mean, or both."""
+        return (self.mean,) if self.also is None else (self.mean, self.also)
+
+    def density(self, x: float, wider: float = 1.0) -> float:
+        """Return the density of a reading, the deviation taken `wider`."""
+        return sum(normal(x, mean, wider * self.sd) for mean in self.means) / len(self.means)
 
 
 @dataclass(frozen=True)
@@ -84,10 +97,10 @@ class SizeTable:
         return {}
 
     def _hear(self, x: float) -> Heard:
-        peaks = [0.0 if size is None else normal(x, size.mean, size.sd) for size in self.rows]
-        wides = [0.0 if size is None else normal(x, size.mean, WIDER * size.sd) for size in self.rows]
+        peaks = [0.0 if size is None else size.density(x) for size in self.rows]
+        wides = [0.0 if size is None else size.density(x, WIDER) for size in self.rows]
         chances = self._mix(peaks, wides, 1 / (self.high - self.low))
-        near = [None if size is None else abs(x - size.mean) <= AGREES_WITHIN * size.sd for size in self.rows]
+        near = [None if size is None else _is_near(x, size) for size in self.rows]
         return Heard([chances[row] for row in self.row_of], [near[row] for row in self.row_of])
 
     def _mix(self, peaks: Sequence[float], wides: Sequence[float], even: float) -> list[float]:
@@ -109,13 +122,17 @@ class SizeTable:
     def name(self, row: int) -> str | None:
         """Name the size of a row."""
         size = self.rows[row]
-        return None if size is None else f"{size.mean:g} mm"
+        return None if size is None else f"{' or '.join(f'{mean:g}' for mean in size.means)} mm"
 
     @cached_property
     def edges(self) -> tuple[float, ...]:
         """Where a reading is cut into cells, in mm: about as many lamps' worth of readings in each."""
         cuts = sorted(
-            size.mean + z * size.sd for row in self.row_of if (size := self.rows[row]) is not None for z in _Z
+            mean + z * size.sd
+            for row in self.row_of
+            if (size := self.rows[row]) is not None
+            for mean in size.means
+            for z in _Z
         )
         return tuple(sorted({cuts[len(cuts) * at // CELLS] for at in range(1, CELLS)})) if cuts else ()
 
@@ -130,16 +147,24 @@ class SizeTable:
         return tuple(zip(*columns, strict=True))
 
     def _masses(self, size: Size, wider: float) -> list[float]:
-        sd, edges = size.sd * wider, self.edges
-        first, last = bisect(edges, size.mean - FAR * sd), bisect(edges, size.mean + FAR * sd)
+        each = [self._masses_of(mean, size.sd * wider) for mean in size.means]
+        return each[0] if len(each) == 1 else [sum(pair) / len(each) for pair in zip(*each, strict=True)]
+
+    def _masses_of(self, mean: float, sd: float) -> list[float]:
+        edges = self.edges
+        first, last = bisect(edges, mean - FAR * sd), bisect(edges, mean + FAR * sd)
         scale = 1 / (sd * sqrt(2))
-        near = [0.5 + 0.5 * erf((edge - size.mean) * scale) for edge in edges[first:last]]
+        near = [0.5 + 0.5 * erf((edge - mean) * scale) for edge in edges[first:last]]
         return _steps([0.0] * first + near + [1.0] * (len(edges) - last))
 
     @cached_property
     def bits(self) -> tuple[float, ...]:
         """Entropy of the cell by row, in bits."""
         return tuple(entropy(row) for row in self.cells)
+
+
+def _is_near(x: float, size: Size) -> bool:
+    return any(abs(x - mean) <= AGREES_WITHIN * size.sd for mean in size.means)
 
 
 def normal(x: float, mean: float, sd: float) -> float:
@@ -157,7 +182,9 @@ def size_table(catalogue: Catalogue, look: Look) -> SizeTable:
     """Return the table of one measured look."""
     rows: dict[Size | None, int] = {}
     row_of = tuple(
-        rows.setdefault(_size(look, _figure(look.key, catalogue.base_of(lamp), lamp)), len(rows))
+        rows.setdefault(
+            _size(look, _figure(look.key, catalogue.base_of(lamp), lamp), _also(look.key, lamp)), len(rows)
+        )
         for lamp in catalogue.lamps
     )
     return SizeTable(look, (), tuple(rows), row_of)
@@ -169,8 +196,13 @@ def _figure(key: str, base: Base, lamp: Lamp) -> Figure | None:
     return {"tube_mm": lamp.tube_mm, "length_mm": lamp.length_mm}.get(key)
 
 
-def _size(look: Look, figure: Figure | None) -> Size | None:
+def _also(key: str, lamp: Lamp) -> Figure | None:
+    return lamp.length_also_mm if key == "length_mm" else None
+
+
+def _size(look: Look, figure: Figure | None, also: Figure | None) -> Size | None:
     if figure is None:
         return None
     spread = figure.plus_minus if figure.plus_minus is not None else look.default_sd or 0.0
-    return Size(figure.value, hypot(look.tool_sd or 0.0, spread), TRUST[figure.confidence])
+    sd = hypot(look.tool_sd or 0.0, spread)
+    return Size(figure.value, sd, TRUST[figure.confidence], also.value if also is not None else None)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from counter.light._bounds import within
 from counter.light._tables import Limit, Output, Place, tables, weakest
-from counter.light._weighting import effective_w_m2, mercury_row
+from counter.light._weighting import MERCURY_LINE_NM, effective_w_m2, row_at
 
 CURVE_M = (0.3, 10.0)  # from holding the lamp to the far side of a large room
 WORKING_DAY_S = 8 * 3600
@@ -16,7 +16,7 @@ DAY_S = 24 * 3600
 
 @dataclass(frozen=True, slots=True)
 class Exposure:
-    """What bare skin or an eye meets at 254 nm, and how soon the daily limit is reached.
+    """What bare skin or an eye meets at one wavelength, and how soon the daily limit is reached.
 
     `valid` says that the distance is at least twice the arc length, where the formula may be relied on;
     `confidence` is that of the weakest figure used, the lamp's own output apart: that is the caller's.
@@ -76,14 +76,18 @@ def irradiance_w_m2(uvc_watts: float, arc_mm: float, distance_m: float, lamps: i
     return count * power_w * (2 * angle + math.sin(2 * angle)) / (2 * math.pi**2 * far_m * arc_m)
 
 
-def exposure(uvc_watts: float, arc_mm: float, distance_m: float, lamps: int = 1) -> Exposure:
+def exposure(
+    uvc_watts: float, arc_mm: float, distance_m: float, lamps: int = 1, wavelength_nm: float = MERCURY_LINE_NM
+) -> Exposure:
     """Return the exposure to 254 nm at a distance, against the ICNIRP daily limit.
+
+    `wavelength_nm` is another line's, as 311 for narrow-band UV-B: its watts count by that wavelength's weight.
 
     Raises:
         ValueError: as `irradiance_w_m2`.
     """
     irradiance = irradiance_w_m2(uvc_watts, arc_mm, distance_m, lamps)
-    effective, limit = effective_w_m2(irradiance), tables().effective_limit
+    effective, limit = effective_w_m2(irradiance, wavelength_nm), tables().effective_limit
     time_s = limit.j_m2 / effective
     return Exposure(
         float(uvc_watts),
@@ -98,7 +102,7 @@ def exposure(uvc_watts: float, arc_mm: float, distance_m: float, lamps: int = 1)
         near_field_limit_m=2 * arc_mm / 1000,
         notes=_notes(arc_mm, distance_m, lamps, time_s),
         sources=("IOA-2007", "IUVA-PROT", limit.source),
-        confidence=weakest(limit.confidence, mercury_row().confidence),
+        confidence=weakest(limit.confidence, row_at(wavelength_nm).confidence),
     )
 
 

@@ -35,9 +35,9 @@ def weighting(wavelength_nm: float) -> float:
     return math.exp((1 - share) * math.log(below.s) + share * math.log(above.s))
 
 
-def mercury_row() -> WeightingRow:
-    """Return the table's row for the mercury line."""
-    return next(row for row in tables().weighting if row.nm == MERCURY_LINE_NM)
+def row_at(wavelength_nm: float) -> WeightingRow:
+    """Return the table's row nearest to a wavelength."""
+    return min(tables().weighting, key=lambda row: abs(row.nm - wavelength_nm))
 
 
 def effective_w_m2(irradiance_w_m2: float, wavelength_nm: float = MERCURY_LINE_NM) -> float:

@@ -7,14 +7,15 @@ from typing import TYPE_CHECKING, Any, TypeVar
 from counter.marks._caps import base_means
 from counter.marks._lex import Part
 from counter.marks._models import Reading, ReadLamp, Span
-from counter.marks._resolve import Meaning, is_by_inches, is_older, resolve
+from counter.marks._resolve import Meaning, is_older, resolve
 from counter.marks._segments import together
 from counter.marks._tables import tables
+from counter.marks._variants import is_by_inches
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
 
-    from counter.catalogue import Lamp, LampShape
+    from counter.catalogue import Kind, Lamp, LampShape
     from counter.marks._known import Known
     from counter.marks._lex import Facts, Parsed
     from counter.marks._segments import Together
@@ -91,7 +92,7 @@ def _lamp(facts: Facts, meaning: Meaning) -> ReadLamp:
     is_only_base = facts.keys() <= {"base"}  # G24q-3 does not say 26 W, though no other lamp is known on it
     watts = facts.get("watts", None if is_only_base else only(lamp.watts.value for lamp in lamps))
     return ReadLamp(
-        kind=facts.get("kind") or (only(lamp.kind for lamp in lamps) if "watts" in facts else None),
+        kind=_kind(facts, lamps),
         legs=facts.get("legs") or legs_of(shape),
         shape=shape,
         watts=watts if watts is not None or _inches_mm(facts, lamps) else facts.get("number"),
@@ -103,6 +104,14 @@ def _lamp(facts: Facts, meaning: Meaning) -> ReadLamp:
         length_mm=facts.get("length_mm") or _inches_mm(facts, lamps),
         pins=_pins(facts, meaning),
     )
+
+
+def _kind(facts: Facts, lamps: Sequence[Lamp]) -> Kind | None:
+    """Return the kind that the code states; the lamps' own where a plain F is printed on a tanning tube."""
+    stated, meant = facts.get("kind"), only(lamp.kind for lamp in lamps)
+    if stated is None:
+        return meant if "watts" in facts else None
+    return meant if meant is not None and stated == "fluorescent" else stated
 
 
 def _inches_mm(facts: Facts, lamps: Sequence[Lamp]) -> float | None:
@@ -138,7 +147,7 @@ def _looks(facts: Facts, meaning: Meaning, known: Known) -> dict[str, str | floa
         "pins": read.pins and str(read.pins),
         "legs": _legs_look(read.shape, read.legs, known),
         "watts": read.watts and f"{read.watts:g}",
-        "glass": {"uv-c": "clear", "fluorescent": "white"}.get(facts.get("kind", "")),
+        "glass": {"uv-c": "clear", "fluorescent": "white"}.get(read.kind or "") if "kind" in facts else None,
         "tube_mm": read.tube_mm,
         "length_mm": only(_length(lamp) for lamp in meaning.lamps) if read.length_mm else None,
     }

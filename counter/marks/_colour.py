@@ -19,7 +19,7 @@ def at_colour(plain: str, at: int) -> bool:
 
 def take_colour(draft: Draft, *, letters: bool = True) -> bool:
     """Take a colour at the draft's place; `letters` also the older letters."""
-    return _code(draft) or _kelvin(draft) or (letters and _letters(draft))
+    return _code(draft) or _kelvin(draft) or _ultraviolet(draft) or (letters and _letters(draft))
 
 
 def colour_code(plain: str, at: int) -> Parsed | None:
@@ -27,7 +27,7 @@ def colour_code(plain: str, at: int) -> Parsed | None:
     draft = Draft(plain, at)
     if not take_colour(draft) or not draft.ends():
         return None
-    draft.state(kind="fluorescent")
+    draft.state(kind=draft.facts.get("kind", "fluorescent"))
     return draft.parsed("colour")
 
 
@@ -55,6 +55,16 @@ def _code(draft: Draft) -> bool:
 
 def _feel(cct_k: int) -> str:
     return "warm light" if cct_k < 3300 else "cold light" if cct_k > 5300 else "neutral light"
+
+
+def _ultraviolet(draft: Draft) -> bool:
+    """Take the two figures that stand behind a slash on UV lamps where a white one prints 840."""
+    for row in tables()["colour"]["ultraviolet"]:
+        if draft.find(rf"(?<=/){row['number']}(?![A-Z0-9.,/\"'])"):
+            draft.add(len(row["number"]), "kind", row["means"], row["number"])
+            draft.state(kind=row["kind"], **({"band": row["band"]} if "band" in row else {}))
+            return True
+    return False
 
 
 def _kelvin(draft: Draft) -> bool:

@@ -11,6 +11,7 @@ from counter.marks._models import System
 from counter.marks._nema import nema_head
 from counter.marks._resolve import output_of
 from counter.marks._tables import tables
+from counter.marks._variants import is_by_inches, is_joined, own_number
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
@@ -34,6 +35,8 @@ def format_code(catalogue: Catalogue, lamp_id: str, system: str, colour: str | N
     lamp = catalogue.lamp_by_id[lamp_id]
     base = catalogue.base_by_name[lamp.base]
     colour = colour if lamp.kind == "fluorescent" else None
+    if system == "ansi-linear" and lamp.is_saver:
+        return _saver(lamp, catalogue.lamp_by_id[lamp.stands_in_for[0]], colour)
     return _WRITERS[system](lamp, base, colour)
 
 
@@ -51,7 +54,12 @@ def _number(value: float) -> str:
 
 def _nema(lamp: Lamp, base: Base, colour: str | None) -> str | None:
     head = nema_head(lamp.shape, lamp.kind) if lamp.shape and lamp.kind == "fluorescent" else None
-    return _joined("/", head and f"{head}{_number(lamp.watts.value)}W", base.family, colour)
+    if head is None:
+        return None
+    head = f"{head}{_number(lamp.watts.value)}W"
+    keyed = f"{head}/{base.designation}"
+    is_printed = any(word.value == keyed for word in lamp.codes)  # a few codes do print the key
+    return _joined("/", keyed if is_printed else f"{head}/{base.family}", colour)
 
 
 def _joined(sign: str, head: str | None, *rest: str | None) -> str | None:
@@ -64,7 +72,8 @@ def _germicidal(lamp: Lamp, base: Base, colour: str | None) -> str | None:
     watts = _number(lamp.watts.value)
     if lamp.shape == "linear":
         eighths = _eighths(lamp)
-        return f"G{watts}T{eighths}" if eighths else None
+        suffix = "VH" if "ozone" in lamp.purposes else "L" if is_by_inches(lamp) else ""
+        return f"G{_number(own_number(lamp))}T{eighths}{suffix}" if eighths else None
     head = nema_head(lamp.shape, lamp.kind)
     return f"{head}{watts}W/{base.family}" if head else None
 
@@ -80,11 +89,32 @@ def _linear(lamp: Lamp, base: Base, colour: str | None) -> str | None:
         return None
     if lamp.shape == "circular":
         return _circular(lamp, eighths, colour)
-    by_inches = lamp.inches is not None
-    number = _number(lamp.inches if lamp.inches is not None else lamp.watts.value)
-    head = f"{'FB' if lamp.shape == 'u-bent' else 'F'}{number}T{eighths}"
-    tail = "6" if lamp.shape == "u-bent" else output_of(lamp).upper() if by_inches else None
-    return _joined("/", head, tail, colour, "BL" if lamp.kind == "uv-a" else None)
+    letters = "FB" if lamp.shape == "u-bent" else "FS" if lamp.band else "F"
+    head = f"{letters}{_number(own_number(lamp))}T{eighths}"
+    return _joined("/", head, _leg_spacing(lamp), output_of(lamp).upper(), _is_instant(lamp), colour, _uva_tail(lamp))
+
+
+def _saver(lamp: Lamp, full: Lamp, colour: str | None) -> str | None:
+    """Write a saver as its box does: the code of the lamp it stands in for, and its own watts behind."""
+    eighths = _eighths(full)
+    if eighths is None or lamp.shape not in ("linear", "u-bent"):
+        return None
+    head = f"{'FB' if lamp.shape == 'u-bent' else 'F'}{_number(own_number(full))}T{eighths}"
+    return _joined("/", head, _leg_spacing(lamp), output_of(lamp).upper(), colour, f"{_number(lamp.watts.value)}W")
+
+
+def _leg_spacing(lamp: Lamp) -> str | None:
+    return "6" if lamp.shape == "u-bent" else None
+
+
+def _is_instant(lamp: Lamp) -> str | None:
+    return "IS" if is_joined(lamp) else None
+
+
+def _uva_tail(lamp: Lamp) -> str | None:
+    if lamp.kind != "uv-a":
+        return None
+    return f"{_number(lamp.watts.value)}W" if "tanning" in lamp.purposes else "BL"
 
 
 def _circular(lamp: Lamp, eighths: str, colour: str | None) -> str | None:
@@ -97,7 +127,7 @@ def _circular(lamp: Lamp, eighths: str, colour: str | None) -> str | None:
 
 
 def _ilcos(lamp: Lamp, base: Base, colour: str | None) -> str | None:
-    if lamp.kind != "fluorescent" or base.supply == "mains":
+    if lamp.kind != "fluorescent" or base.supply == "mains" or _is_instant(lamp):
         return None
     code = next((word.value for word in lamp.codes if _is_ilcos(word.value)), None) or _ilcos_made(lamp, base)
     if code is None or not (shade := _ilcos_colour(colour)):
@@ -139,7 +169,7 @@ def _ilcos_colour(colour: str | None) -> str:
 
 
 def _lbs(lamp: Lamp, base: Base, colour: str | None) -> str | None:
-    if lamp.kind != "fluorescent":
+    if lamp.kind != "fluorescent" or _is_instant(lamp):
         return None
     tube = lamp.tube_mm.value if lamp.tube_mm else None
     for row in tables()["lbs"]["rows"]:
@@ -155,7 +185,7 @@ def _shorthand(lamp: Lamp, base: Base, colour: str | None) -> str | None:
     shape = lamp.shape if lamp.shape and lamp.shape != "linear" else None
     tube = _eighths(lamp) if base.mount == "two-ends" else None
     output = output_of(lamp).upper() if lamp.inches and lamp.shape == "linear" else None
-    length = f'{_number(lamp.inches)}"' if lamp.inches and lamp.shape == "linear" else None
+    length = f'{_number(lamp.inches)}"' if lamp.inches and base.mount == "two-ends" else None
     shade = f"/{colour}" if colour and len(colour) == 1 else colour  # W alone would be watts
     words = (lamp.base, shape, tube and f"T{tube}", length, output, shade, kind)
     return _joined(" ", f"{_number(lamp.watts.value)}W", *words)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from functools import cache
-from typing import TYPE_CHECKING, Any, NamedTuple, TypedDict
+from typing import TYPE_CHECKING, Any, Literal, NamedTuple, TypedDict
 
 if TYPE_CHECKING:
     from counter.catalogue import Kind, LampShape
@@ -77,6 +77,11 @@ class Facts(TypedDict, total=False):
     length_mm: float
     length_tolerance_mm: float
     ids: tuple[str, ...]
+    band: Literal["uv-b"]
+    start: str
+    saving: bool
+    ozone: bool
+    tail_watts: float
 
 
 class Part(NamedTuple):

@@ -15,6 +15,7 @@ _GAP = r"[ /,\-]*"
 _NUMBER_SAYS = {
     "watts": "{n} watts",
     "inches": "{n} inches across the ring",
+    "millimetres": "{n} mm long",
     "either": "{n}: watts with two pins an end, inches with one pin or high output",
 }
 
@@ -41,13 +42,14 @@ def _head(draft: Draft) -> dict[str, Any] | None:
         if draft.find(rf"{row['letters']}[ \-]?\d"):
             draft.add(len(row["letters"]), "kind", row["means"], row["letters"])
             draft.state(kind=row["kind"], shapes=(row["shape"],), output="")
+            draft.state(**{key: row[key] for key in ("band",) if key in row})
             draft.skip(r"[ \-]")
             return row
     return None
 
 
 def _number(draft: Draft, head: dict[str, Any]) -> int | None:
-    match = draft.find(r"\d{1,3}(?!\d)")
+    match = draft.find(r"\d{1,4}(?!\d)" if head["number"] == "millimetres" else r"\d{1,3}(?!\d)")
     if match is None:
         return None
     number = int(match[0])
@@ -58,22 +60,23 @@ def _number(draft: Draft, head: dict[str, Any]) -> int | None:
 def _diameter(draft: Draft) -> str | None:
     # G13 T8 is a base and a tube, G13T8 a germicidal lamp: behind a G no space may part the two.
     space = "" if draft.facts.get("kind") == "uv-c" else " ?"
-    match = draft.find(space + r"T[ \-]?(\d{1,2})(?!\d)")
-    tube_mm = tables()["linear"]["eighths_mm"].get(match[1]) if match else None
+    match = draft.find(space + r"T[ \-]?(?:(5)(?:[.]5|[ \-]?1[/\u2044]2)|(\d{1,2}))(?!\d)")
+    eighths = f"{match[1]}.5" if match and match[1] else match[2] if match else ""
+    tube_mm = tables()["linear"]["eighths_mm"].get(eighths)
     if match is None or tube_mm is None:
         return None
     lead = len(match[0]) - len(match[0].lstrip())
     draft.at += lead
-    draft.add(len(match[0]) - lead, "diameter", f"tube {match[1]}/8 inch thick, {tube_mm:g} mm", f"T{match[1]}")
+    draft.add(len(match[0]) - lead, "diameter", f"tube {eighths}/8 inch thick, {tube_mm:g} mm", f"T{eighths}")
     draft.state(tube_mm=tube_mm)
-    return match[1]
+    return eighths
 
 
 def _extra(draft: Draft, head: dict[str, Any]) -> bool:
     before = draft.at
     draft.skip(_GAP)
     clean, draft.clean = draft.clean, ""
-    if draft.at < len(draft.plain) and (_spacing(draft, head) or _suffix(draft, head) or _colour(draft)):
+    if draft.at < len(draft.plain) and any(take(draft, head) for take in (_spacing, _tail_watts, _suffix, _colour)):
         slash = "" if head["kind"] == "uv-c" else "/"
         draft.clean = clean + slash + draft.clean
         return True
@@ -91,6 +94,16 @@ def _spacing(draft: Draft, head: dict[str, Any]) -> bool:
     return False
 
 
+def _tail_watts(draft: Draft, head: dict[str, Any]) -> bool:
+    """Take the watts that savers and tanning tubes print behind the rest: F32T8/841/25W."""
+    match = draft.find(r"(\d{2,3}) ?W(?:ATTS?)?(?![A-Z0-9])")
+    if match is None or "tail_watts" in draft.facts:
+        return False
+    draft.add(len(match[0]), "watts", f"{int(match[1])} watts", f"{int(match[1])}W")
+    draft.state(tail_watts=float(match[1]))
+    return True
+
+
 def _suffix(draft: Draft, head: dict[str, Any]) -> bool:
     table = "germicidal_suffixes" if head["kind"] == "uv-c" else "suffixes"
     for row in longest_first("linear", table):
@@ -102,14 +115,12 @@ def _suffix(draft: Draft, head: dict[str, Any]) -> bool:
 
 
 def _state_suffix(draft: Draft, row: dict[str, Any]) -> None:
-    draft.state(**{key: row[key] for key in ("output", "kind") if key in row})
+    draft.state(**{key: row[key] for key in ("output", "kind", "start", "ozone", "saving") if key in row})
     if "shape" in row:
         draft.state(shapes=(row["shape"],))
-    if row.get("saving"):
-        draft.facts["letters"] = "saving"
 
 
-def _colour(draft: Draft) -> bool:
+def _colour(draft: Draft, head: dict[str, Any]) -> bool:
     if "cct_k" in draft.facts:
         return False
     before = draft.at, list(draft.parts), draft.clean, draft.facts.copy()
@@ -122,17 +133,22 @@ def _colour(draft: Draft) -> bool:
 def _settle(draft: Draft, head: dict[str, Any], number: int, eighths: str | None) -> None:
     """Say what the number counts: watts, inches, or either."""
     facts = draft.facts
-    saving = facts.pop("letters", None) == "saving"
-    if head["number"] == "inches":
+    tail = facts.pop("tail_watts", None)
+    if head["number"] == "millimetres":
+        facts["length_mm"] = float(number)
+        facts["length_tolerance_mm"] = tables()["ilcos"]["length_tolerance_mm"]
+    elif head["number"] == "inches":
         facts["inches"] = float(number)
         facts["length_mm"] = round(number * 25.4)
         _watts_from(draft, "circular_watts", number, eighths)
-    elif head["number"] == "watts" or "u-bent" in facts["shapes"]:
+    elif (head["number"] == "watts" or "u-bent" in facts["shapes"]) and tail is None and "saving" not in facts:
         facts["watts"] = float(number)
     else:
         facts["number"] = float(number)
-    if saving:
-        _watts_from(draft, "saving_watts", number, eighths)
+    if tail is not None:
+        facts["watts"] = tail
+    if eighths is None:
+        _tube_from(draft, number)
 
 
 def _watts_from(draft: Draft, table: str, number: int, eighths: str | None) -> None:
@@ -142,3 +158,11 @@ def _watts_from(draft: Draft, table: str, number: int, eighths: str | None) -> N
             draft.facts.pop("number", None)
             draft.facts["watts"] = float(row["watts"])
             draft.notes.append(f"{draft.clean} was taken as {row['watts']} W, as the trade uses it.")
+
+
+def _tube_from(draft: Draft, number: int) -> None:
+    """Take the diameter that the trade means where a code leaves it out: F40 is T12."""
+    for row in tables()["linear"]["tube_left_out"]:
+        if row["number"] == number and draft.facts["shapes"] == ("linear",):
+            draft.state(tube_mm=tables()["linear"]["eighths_mm"][str(row["eighths"])])
+            draft.notes.append(f"{draft.clean} was taken as T{row['eighths']}, as the trade uses it.")

@@ -30,6 +30,7 @@ if TYPE_CHECKING:
 
 
 NAMES_COST = 2.0  # a whole code among other words is twice as likely another lamp's as one that stands alone
+_RAREST_LAST = ("daily", "weekly", "seldom", "never")
 _TOKEN = re.compile(r"[^\s,;/]+")
 
 
@@ -90,11 +91,11 @@ def _worn(
     from counter.marks._worn import read_worn  # the search, its trie and vocabulary: only where they are needed
 
     worn = read_worn(plain, text, known, house)
-    weighed = _weighed(clean, worn, plain)
+    weighed = _weighed(clean, worn, plain, known)
     shown = [reading for reading in weighed if reading.probability >= tables()["noise"]["least_probability"]]
     if not shown:  # what can be read is shown, though the text is more probably something else
         clean = clean_inside(clean, plain, text, known)
-        weighed = _weighed(clean, worn, plain)
+        weighed = _weighed(clean, worn, plain, known)
         standing = {reading.canonical for reading in clean.readings if _is_telling(reading)}
         shown = [reading for reading in weighed if reading.canonical in standing]
     problems = say.of_worn(clean, worn, shown, text)
@@ -147,8 +148,8 @@ def _is_longer(span: Span) -> bool:
     return "*" not in span.text and len(span.assumed or "") > len(span.text)
 
 
-def _weighed(clean: Clean, worn: Worn, plain: str) -> list[Reading]:
-    rows = _once([*worn.readings, *((reading, strain(clean, reading)) for reading in clean.readings)])
+def _weighed(clean: Clean, worn: Worn, plain: str, known: Known) -> list[Reading]:
+    rows = _once([*worn.readings, *((reading, strain(clean, reading)) for reading in clean.readings)], known)
     chances = weights([cost for _, cost in rows], background(plain)) if rows else []
     return [
         reading.model_copy(update={"probability": chance}) for (reading, _), chance in zip(rows, chances, strict=True)
@@ -160,9 +161,14 @@ def _is_telling(reading: Reading) -> bool:
     return bool({span.part for span in reading.spans} - {"number", "other"})
 
 
-def _once(rows: Sequence[tuple[Reading, float]]) -> list[tuple[Reading, float]]:
-    """Return readings cheapest first, those that say the same only once."""
+def _once(rows: Sequence[tuple[Reading, float]], known: Known) -> list[tuple[Reading, float]]:
+    """Return readings cheapest first, of equals the lamp met more often, those that say the same only once."""
     kept: dict[tuple[object, ...], tuple[Reading, float]] = {}
-    for reading, cost in sorted(rows, key=lambda row: row[1]):
+    for reading, cost in sorted(rows, key=lambda row: (round(row[1], 6), _rarity(row[0], known))):
         kept.setdefault((reading.system, reading.lamps, reading.lamp), (reading, cost))
     return list(kept.values())
+
+
+def _rarity(reading: Reading, known: Known) -> int:
+    met = (known.catalogue.lamp_by_id[lamp].met for lamp in reading.lamps)
+    return min((_RAREST_LAST.index(one.value) for one in met if one), default=len(_RAREST_LAST))

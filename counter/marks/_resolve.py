@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from counter.marks._tables import tables
+from counter.marks._variants import is_by_inches, kind_agrees, numbers, told_apart
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
@@ -14,6 +15,7 @@ if TYPE_CHECKING:
     from counter.marks._lex import Cap, Facts
 
 _TUBES = {"linear", "u-bent", "circular"}
+NOMINAL_OVER_MM = 60.0  # single-pin and high-output tubes are named by the room from socket to socket
 _TUBE_TOLERANCE_MM = 1.2  # 26 against 25.4, 29 against 28.6; the nearest sizes are over 3 mm apart
 
 
@@ -39,7 +41,7 @@ def resolve(facts: Facts, known: Known) -> Meaning:
     for bases, base_note in _base_readings(facts, known):
         for shapes, shape_note in _shape_readings(facts):
             lamps = tuple(lamp for lamp in _on(bases, known) if _agrees(lamp, known, facts, shapes))
-            lamps = _surest(lamps, facts, shapes)
+            lamps = told_apart(_surest(lamps, facts, shapes), facts)
             if not lamps:
                 continue
             notes = tuple(note for note in (base_note, shape_note) if note)
@@ -53,8 +55,13 @@ def resolve(facts: Facts, known: Known) -> Meaning:
 
 def _surest(lamps: tuple[Lamp, ...], facts: Facts, shapes: tuple[LampShape, ...]) -> tuple[Lamp, ...]:
     """Return the lamps that are known to have what is stated, before those of which it is not known."""
-    sure = tuple(lamp for lamp in lamps if (not shapes or lamp.shape) and (not facts.get("tube_mm") or lamp.tube_mm))
+    sure = tuple(lamp for lamp in lamps if (not shapes or lamp.shape) and _has_sizes(lamp, facts))
     return sure or lamps
+
+
+def _has_sizes(lamp: Lamp, facts: Facts) -> bool:
+    has_length = lamp.length_mm is not None or "length_tolerance_mm" not in facts
+    return has_length and (lamp.tube_mm is not None or not facts.get("tube_mm"))
 
 
 def _on(bases: tuple[Base, ...] | None, known: Known) -> Iterator[Lamp]:
@@ -99,7 +106,7 @@ def _agrees(lamp: Lamp, known: Known, facts: Facts, shapes: tuple[LampShape, ...
     if "ids" in facts:
         return lamp.id in facts["ids"]
     return (
-        facts.get("kind") in (None, lamp.kind)
+        kind_agrees(lamp, facts)
         and _shape_agrees(lamp, shapes)
         and facts.get("watts") in (None, lamp.watts.value)
         and _size_agrees(lamp, facts)
@@ -130,8 +137,11 @@ def _size_agrees(lamp: Lamp, facts: Facts) -> bool:
     tube, length = facts.get("tube_mm"), facts.get("length_mm")
     if tube and lamp.tube_mm and abs(lamp.tube_mm.value - tube) > _TUBE_TOLERANCE_MM:
         return False
-    tolerance = facts.get("length_tolerance_mm")
-    return not (length and tolerance and lamp.length_mm and abs(lamp.length_mm.value - length) > tolerance)
+    tolerance, own = facts.get("length_tolerance_mm"), lamp.lengths_mm
+    if not (length and tolerance and own):
+        return True
+    nominal = NOMINAL_OVER_MM if is_by_inches(lamp) else 0.0
+    return own[0] - tolerance <= length <= own[1] + max(tolerance, nominal)
 
 
 def _number_agrees(lamp: Lamp, known: Known, facts: Facts) -> bool:
@@ -140,16 +150,11 @@ def _number_agrees(lamp: Lamp, known: Known, facts: Facts) -> bool:
         return False
     number = facts.get("number")
     by_inches = is_by_inches(lamp)
-    if number is not None and number != (lamp.inches if by_inches else lamp.watts.value):
+    if number is not None and number not in numbers(lamp, known, facts):
         return False
     output = facts.get("output")
     is_any = output is None or (not output and "base" in facts)  # the base says it where the suffix does not
     return is_any or not by_inches or output == output_of(lamp)
-
-
-def is_by_inches(lamp: Lamp) -> bool:
-    """Whether a straight lamp's code prints inches, not watts."""
-    return lamp.inches is not None and lamp.shape == "linear"
 
 
 def output_of(lamp: Lamp) -> str:

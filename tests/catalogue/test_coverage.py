@@ -11,6 +11,7 @@ from counter.catalogue import load
 WATTS = {
     "G23": {5, 7, 9, 11},
     "GX23": {13},
+    "G23-2": {9},
     "GX23-2": {13},
     "G24d-1": {10, 13},  # French decree 2001-1131 art. 3, category 4: 10, 13, 18, 26
     "G24d-2": {18},
@@ -29,13 +30,14 @@ WATTS = {
     "GX24q-6": {70},
     "2G7": {5, 7, 9, 11},
     "2GX7": {13},
-    "2G11": {18, 24, 34, 36, 40, 55, 80},  # the decree, category 2: 18, 24, 36
+    "2G11": {18, 24, 27, 34, 36, 39, 40, 50, 55, 80},  # the decree, category 2: 18, 24, 36
     "2G10": {18, 24, 36},  # the decree, category 3
     "2G8-1": {60, 85, 120},
     "GR8": {16, 28},  # 10 W in GR8 is doubtful and left out
     "GR10q": {10, 16, 21, 28, 38},  # the decree, category 6
+    "GR10q-4": {28},
     "GRY10q-3": {55},
-    "G10q": {22, 32, 40, 60},
+    "G10q": {20, 22, 32, 40, 60},
     "2GX13": {22, 40, 55, 60},
     "G5": {4, 6, 8, 13, 14, 21, 28, 35, 24, 39, 49, 54, 80},
     "G13": {15, 18, 30, 36, 38, 58, 70, 25, 32},  # the decree, category 1: 15 to 70; F32T8 in the textbook
@@ -43,14 +45,15 @@ WATTS = {
     "Fa8": {39, 56, 75},  # 48, 72 and 96 inches
     "R17d": {60, 85, 110, 160, 215},  # 800 and 1500 mA
     "W4.3x8.5d": {6, 8, 11, 13},
-    "GX32d-1": {15},
+    "GX32d-1": {15, 16},
     "GX32d-2": {20, 22},
     "GX32d-3": {26, 28},
     "GU24": set(),  # any wattage, mains
     "GX53": {6, 13},  # from 6 to 13, mains
 }
-UV_C = {"G23": {5, 7, 9, 11}, "2G7": {5, 7, 9, 11}, "GX23": {13}, "2G11": {18, 24, 36, 55}}
-UV_C_LINEAR = {"G5": {4, 6, 8}, "G13": {15, 25, 30, 36}}
+UV_C = {"G23": {5, 7, 9, 11}, "2G7": {5, 7, 9, 11}, "GX23": {13}, "2G11": {18, 24, 36, 55, 60, 95}}
+UV_C_LINEAR = {"G5": {4, 6, 8, 11, 16}, "G13": {10, 15, 25, 30, 36, 55, 75}}
+UV_C_ALONE = {11, 16, 25, 55, 60, 75, 95}  # sizes that no lamp for light has on that base, or in that length
 MAINS = {"GU24", "GX53"}
 
 
@@ -75,7 +78,7 @@ def test_every_base_carries_a_lamp(base: str) -> None:
 @pytest.mark.parametrize(("base", "watts"), [*UV_C.items(), *UV_C_LINEAR.items()])
 def test_every_germicidal_look_alike_is_there_with_its_twin(base: str, watts: set[float]) -> None:
     assert _watts(base, "uv-c") == watts
-    assert watts - {25} <= _watts(base, "fluorescent")  # 25 W germicidal is no size of the 25 W lighting lamp
+    assert watts - UV_C_ALONE <= _watts(base, "fluorescent")
 
 
 def test_blacklight_tubes_are_there() -> None:
@@ -95,7 +98,7 @@ def test_unknown_keys_are_absent() -> None:
     drawn = {base.designation for base in load().bases if base.face.notches is not None}
     unknown = {name for name in WATTS if name.startswith(("GX24", "GX32", "2G", "GR")) or name == "GX23-2"}
     assert not drawn & unknown
-    assert drawn == {"G23", "GX23", *(f"G24{letter}-{n}" for letter in "dq" for n in "123")}
+    assert drawn == {"G23", "G23-2", "GX23", *(f"G24{letter}-{n}" for letter in "dq" for n in "123")}
 
 
 def test_positions_of_keys_are_never_called_published() -> None:

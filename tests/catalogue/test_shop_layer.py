@@ -133,6 +133,11 @@ VALUES = {
     "glass": "white",
     "tube_mm": 12.2,
     "length_mm": 163,
+    "length_also_mm": 175,
+    "starts_above_c": 5,
+    "dims": "no",
+    "uva_w": 1.8,
+    "uvb_w": 1.1,
     "mains.power_w": 26,
     "mains.current_a": 0.32,
     "mains.voltage_v": 104,
@@ -146,7 +151,8 @@ VALUES = {
 
 @pytest.mark.parametrize(("kind", "part"), [(kind, part) for kind, parts in PARTS.items() for part in parts])
 def test_every_part_can_be_confirmed(tmp_path: Path, kind: str, part: str) -> None:
-    of = "G24q-3" if kind == "base" else "G23/9/twin/uv-c" if part in ("uvc_w", "arc_mm") else QUAD
+    lamps = {"uvc_w": "G23/9/twin/uv-c", "arc_mm": "G23/9/twin/uv-c", "uva_w": "G23/9/twin/uv-a"}
+    of = "G24q-3" if kind == "base" else (lamps | {"uvb_w": "G23/9/twin/uv-b"}).get(part, QUAD)
     confirm(tmp_path, kind=kind, of=of, part=part, value=VALUES[part], **BY)
     loaded = load_with_problems(tmp_path)
     entry: Any = (loaded.catalogue.base_by_name if kind == "base" else loaded.catalogue.lamp_by_id)[of]

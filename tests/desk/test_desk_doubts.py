@@ -209,7 +209,7 @@ def test_one_time_to_harm_stands_everywhere_while_the_watts_are_open(catalogue):
     ("case", "headline"),
     [
         ({"marks": "26W 4 pin"}, "GX24q-3 or G24q-3?"),
-        ({"looks": {"legs": "4"}}, "G24d or G24q?"),
+        ({"looks": {"legs": "4"}}, "G24q or G24d?"),
     ],
 )
 def test_a_tie_is_named_as_one(catalogue, case, headline):

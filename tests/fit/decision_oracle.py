@@ -14,7 +14,7 @@ from typing import NamedTuple
 
 CATALOGUE = Path(__file__).resolve().parents[2] / "resources" / "catalogue.json"
 BALLASTS = ("magnetic", "electronic", "dimming", "led-driver", "bypassed", "none", "unknown")
-USES = ("lighting", "germicidal", "blacklight", "unknown")
+USES = ("lighting", "germicidal", "blacklight", "tanning", "medical", "unknown")
 TOLERANCE = 0.15
 
 
@@ -64,6 +64,10 @@ def _kind(row: Row) -> str:
     return raw()[0][row.lamp]["kind"]
 
 
+def _purposes(row: Row) -> set[str]:
+    return set(raw()[0][row.lamp].get("purposes", ()))
+
+
 def _is_mains(row: Row) -> bool:
     lamps, bases = raw()
     return bases[lamps[row.lamp]["base"]]["supply"] == "mains"
@@ -87,11 +91,23 @@ def _two_pin(row: Row) -> bool:
 NEVER = {
     "different pin count": _pins,
     "other base or key": _other_base_or_key,
-    "UV-C into lighting": lambda row: _kind(row) == "uv-c" and row.use in ("lighting", "blacklight"),
+    "UV-C into lighting": lambda row: _kind(row) == "uv-c" and row.use not in ("germicidal", "unknown"),
     "no UV-C into germicidal": lambda row: _kind(row) != "uv-c" and row.use == "germicidal",
     "UV-A into lighting": lambda row: _kind(row) == "uv-a" and row.use == "lighting",
-    "white into blacklight": lambda row: _kind(row) == "fluorescent" and row.use == "blacklight",
-    "ultraviolet, use not known": lambda row: _kind(row) in ("uv-c", "uv-a") and row.use == "unknown",
+    "UV-B into lighting": lambda row: _kind(row) == "other" and row.use == "lighting",
+    "UV-B into blacklight": lambda row: _kind(row) == "other" and row.use == "blacklight",
+    "tanning lamp into blacklight": lambda row: row.use == "blacklight" and _purposes(row) == {"tanning"},
+    "white into a UV unit": lambda row: (
+        _kind(row) == "fluorescent" and row.use in ("blacklight", "tanning", "medical")
+    ),
+    "ultraviolet, use not known": lambda row: _kind(row) in ("uv-c", "uv-a", "other") and row.use == "unknown",
+    "UV unit whose label does not name the lamp": lambda row: (
+        _kind(row) in ("uv-a", "other") and row.use in ("tanning", "medical")
+    ),
+    "ozone, the label silent": lambda row: "ozone" in _purposes(row),
+    "pins joined inside, the label silent": lambda row: (
+        raw()[0][row.lamp].get("starts") == ["instant"] and raw()[0][row.lamp]["base"] == "G13"
+    ),
     "no ballast": lambda row: not _is_mains(row) and row.ballast in ("bypassed", "none", "led-driver"),
     "mains lamp onto a ballast": lambda row: _is_mains(row) and row.ballast not in ("none", "unknown"),
     "two-pin on electronic": lambda row: _two_pin(row) and row.ballast in ("electronic", "dimming"),

@@ -19,6 +19,15 @@ G23 = {"holder": "G23", "ballast": "magnetic", "ballast_watts": (9,)}
 MAGNETIC_36 = {"holder": "2G11", "ballast": "magnetic", "ballast_watts": (36,)}
 G13 = {"holder": "G13", "ballast": "magnetic", "ballast_watts": (36,)}
 
+T8 = {"holder": "G13", "ballast": "electronic", "ballast_watts": (32,)}
+SAVER = "G13/28/linear/saver"
+WATTS_OFF = ("lighting", "watts-off", "do not sell")
+UVB = "2G11/36/long-twin/uv-b"
+CABIN = {"holder": "2G11", "ballast": "electronic", "label": "UV-B narrow band lamps 36 W"}
+TRAP = {"holder": "2G11", "ballast": "electronic", "ballast_watts": (18,), "label": "insect trap"}
+SUNBED = {"holder": "G13", "ballast": "magnetic", "label": "Use F71T12 lamps only"}
+OZONE = {"holder": "G10q", "ballast": "electronic", "label": "lamp G36T6VH"}
+
 # lamp, fixture, use, rule, the most the rule allows
 CASES = [
     (QUAD_2, {"holder": "G24q-3"}, "lighting", "pins-two-in-four", "do not sell"),
@@ -63,7 +72,8 @@ CASES = [
         "watts-off-same-current",
         "do not sell",
     ),
-    ("G13/58/linear", G13, "lighting", "watts-off", "do not sell"),
+    ("G13/58/linear", G13, "lighting", "under-driven", "do not sell"),
+    ("GX32d-3/28/quad", {"holder": "GX32d-3", "ballast": "magnetic", "ballast_watts": (15,)}, *WATTS_OFF),
     (
         "2G10/18/flat",
         {"holder": "2G10", "ballast": "magnetic", "ballast_watts": (19.5,)},
@@ -142,6 +152,40 @@ CASES = [
     ("G13/36/linear/uv-a", G13, "unknown", "uva-use-unknown", "ask first"),
     ("G13/36/linear/uv-a", G13, "blacklight", "uva-blacklight", "sell"),
     ("G13/36/linear", G13, "blacklight", "white-in-blacklight", "do not sell"),
+    ("G13/36/linear", G13, "tanning", "white-in-blacklight", "do not sell"),
+    ("G13/100/linear/t12/uv-a", SUNBED, "lighting", "uva-in-lighting", "do not sell"),
+    ("G13/100/linear/t12/uv-a", SUNBED, "blacklight", "uva-other-unit", "do not sell"),
+    ("G13/100/linear/t12/uv-a", SUNBED, "tanning", "uva-own-unit", "sell"),
+    ("2G11/18/long-twin/uv-a", TRAP, "insect trap", "uva-own-unit", "sell"),
+    ("2G11/18/long-twin/uv-a", TRAP | {"label": ""}, "insect trap", "uva-own-unit-unnamed", "ask first"),
+    (UVB, CABIN, "lighting", "uvb-in-lighting", "do not sell"),
+    (UVB, CABIN, "unknown", "uvb-use-unknown", "ask first"),
+    (UVB, CABIN, "tanning", "uvb-other-unit", "do not sell"),
+    (UVB, CABIN, "medical", "uvb-own-unit", "sell"),
+    (UVB, CABIN | {"label": "36 W"}, "medical", "uvb-own-unit-unnamed", "ask first"),
+    ("G10q/39/linear/ozone/uv-c", OZONE, "germicidal", "uvc-ozone", "sell"),
+    ("G10q/39/linear/ozone/uv-c", OZONE | {"label": ""}, "germicidal", "uvc-ozone-unnamed", "ask first"),
+    ("G13/32/linear", T8 | {"ballast": "magnetic"}, "lighting", "magnetic-if-listed", "ask first"),
+    ("2G11/40/long-twin", MAGNETIC_36 | {"ballast_watts": (40,)}, "lighting", "magnetic-if-listed", "ask first"),
+    (SAVER, T8, "lighting", "saver-unlisted", "do not sell"),
+    (SAVER, T8 | {"label": "rapid start F28T8"}, "lighting", "saver-start", "do not sell"),
+    (SAVER, T8 | {"ballast_watts": (28,), "cold": True}, "lighting", "saver-cold", "do not sell"),
+    (SAVER, T8 | {"ballast_watts": (28,), "dimmer": True}, "lighting", "not-dimmed", "do not sell"),
+    ("G13/40/linear/t12-is", G13 | {"ballast_watts": (40,)}, "lighting", "instant-only", "do not sell"),
+    (
+        "G13/40/linear/t12-is",
+        {"holder": "G13", "label": "F40T12 rapid start"},
+        "lighting",
+        "instant-only",
+        "do not sell",
+    ),
+    (
+        "G13/40/linear/t12-is",
+        {"holder": "G13", "ballast_watts": (40,)},
+        "lighting",
+        "instant-only-unsaid",
+        "ask first",
+    ),
     (QUAD, OWN | {"room_k": 3000}, "lighting", "colour-unread", "sell"),
     (QUAD, OWN | {"enclosed": True}, "lighting", "enclosed", "sell"),
     (QUAD, OWN | {"damp": True}, "lighting", "damp", "sell"),

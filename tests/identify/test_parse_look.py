@@ -119,7 +119,7 @@ def test_words_by_value_or_label(key, text, value):
         ("legs", "5", "use 2, 4, 6, 8, 4-flat, square, ring, u-bent, 1, covered, disc or cannot-tell"),
         ("glass", "", "use white, clear, dark or cannot-tell"),
         ("glass", "x" * 10_000, "use white, clear, dark or cannot-tell"),
-        ("watts", "27", "nearest are 25, 26, 28"),
+        ("watts", "29", "nearest are 27, 28, 30"),
         ("watts", "lots", "not a number of watts"),
         ("watts", math.nan, "not a number of watts"),
         ("watts", "-26", "not a number of watts"),

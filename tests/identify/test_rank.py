@@ -15,10 +15,12 @@ def chances(candidates):
     return {one.lamp: one.probability for one in candidates}
 
 
-def test_no_looks_rank_all_lamps_alike_in_catalogue_order(catalogue):
+def test_no_looks_rank_by_how_often_a_lamp_is_met_then_in_catalogue_order(catalogue):
     found = rank(catalogue, {})
-    assert [one.lamp for one in found] == [lamp.id for lamp in catalogue.lamps]
-    assert {one.probability for one in found} == {1 / len(catalogue.lamps)}
+    daily = [lamp.id for lamp in catalogue.lamps if lamp.met.value == "daily"]
+    assert [one.lamp for one in found if one.lamp in daily] == daily
+    assert {"G23/9/twin", "G23/9/twin/uv-c"} <= {one.lamp for one in found if one.probability == found[0].probability}
+    assert {one.lamp: one.probability for one in found} == pytest.approx(dict(catalogue.prevalence))
     assert all(one.agrees == one.disagrees == () for one in found)
 
 
@@ -130,7 +132,7 @@ def test_prior_weighs_lamps(catalogue):
         ({"legs": "5"}, "no answer"),
         ({"length_mm": -1.0}, "outside"),
         ({"length_mm": math.nan}, "outside"),
-        ({"watts": "27"}, "no lamp"),
+        ({"watts": "29"}, "no lamp"),
     ],
 )
 def test_answer_that_is_none_is_refused(catalogue, looks, says):

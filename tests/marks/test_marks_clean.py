@@ -7,6 +7,7 @@ import pytest
 from counter import marks
 
 # code: system, kind, shape, watts, base as printed, full bases, colour temperature, lamp types
+G36T6L = ("Fa8/39/linear/uv-c", "G10q/39/linear/uv-c")  # one pin at each end, or four at one; 36 is inches
 CODES = [
     ("CFT9W/G23", "nema", "fluorescent", "twin", 9, "G23", ("G23",), None, ("G23/9/twin",)),
     ("CFQ26W/G24d", "nema", "fluorescent", "quad", 26, "G24d", ("G24d-3",), None, ("G24d-3/26/quad",)),
@@ -33,7 +34,7 @@ CODES = [
     ("FC12T5/HO", "ansi-linear", "fluorescent", "circular", 55, None, ("2GX13",), None, ("2GX13/55/circular",)),
     ("F15T8BLB", "ansi-linear", "uv-a", "linear", 15, None, ("G13",), None, ("G13/15/linear/uv-a",)),
     ("G15T8", "ansi-germicidal", "uv-c", "linear", 15, None, ("G13",), None, ("G13/15/linear/uv-c",)),
-    ("G36T6L", "ansi-germicidal", "uv-c", "linear", 36, None, (), None, ()),
+    ("G36T6L", "ansi-germicidal", "uv-c", "linear", 39, None, ("Fa8", "G10q"), None, G36T6L),
     ("GFT9W/G23", "ansi-germicidal", "uv-c", "twin", 9, "G23", ("G23",), None, ("G23/9/twin/uv-c",)),
     ("FSQ-26-E-G24q=3", "ilcos", "fluorescent", "quad", 26, "G24q-3", ("G24q-3",), None, ("G24q-3/26/quad",)),
     ("fsd-18/40/1b-e-2g11", "ilcos", "fluorescent", "long-twin", 18, "2G11", ("2G11",), 4000, ("2G11/18/long-twin",)),
@@ -111,7 +112,7 @@ def test_colour_letters_are_those_of_the_light_tables(shipped):
 )
 def test_base_that_the_catalogue_does_not_hold(shipped, text, pins):
     evidence = marks.read(shipped, text.upper())
-    (reading,) = evidence.readings
+    reading, *_ = evidence.readings
     assert (reading.system, reading.canonical, reading.lamp.base, reading.lamp.bases) == ("base", text, text, ())
     assert reading.lamp.pins == pins
     assert "not in the catalogue" in evidence.problems[0]

@@ -50,7 +50,7 @@ def test_blank_behind_a_base_stays(shipped, text, base):
 
 def test_figures_that_are_no_common_colour_stay_apart(shipped):
     """8 90 beside a worn wattage is a worn T8 940, not 9000 K."""
-    assert marks.read(shipped, "15M G13 8 90").readings[0].lamps == ("G13/15/linear",)
+    assert marks.read(shipped, "15M G13 8 90").readings[0].lamps == ("G13/15/linear", "G13/15/linear/saver")
 
 
 def test_worn_code_with_blanks_and_commas(shipped):

@@ -19,7 +19,7 @@ def test_nothing_typed_says_nothing(shipped):
 
 def test_two_bases_are_two_readings(shipped):
     evidence = marks.read(shipped, "18W 2G11 G24q-2 840")
-    assert [reading.lamp.base for reading in evidence.readings] == ["2G11", "G24q-2"]
+    assert [reading.lamp.base for reading in evidence.readings] == ["G24q-2", "2G11"]
     assert "Two bases in one text: 2G11 and G24q-2" in evidence.problems[0]
 
 
@@ -35,15 +35,15 @@ def test_dropped_x_is_said(shipped):
 
 
 def test_watts_that_do_not_exist(shipped):
-    evidence = marks.read(shipped, "CFQ27W/G24q")
-    assert (evidence.readings[0].lamp.watts, evidence.readings[0].lamps) == (27, ())
-    assert "10, 13, 18, 26 W" in evidence.problems[0]
+    evidence = marks.read(shipped, "CFQ54W/G24q")
+    assert (evidence.readings[0].lamp.watts, evidence.readings[0].lamps) == (54, ())
+    assert "10, 13, 18, 21, 26 W" in evidence.problems[0]
     assert evidence.floor > 0.5, "it tells hardly anything of the lamp type"
 
 
 def test_lighting_or_germicidal_is_asked(shipped):
     evidence = marks.read(shipped, "9W G23")
-    assert evidence.readings[0].lamps == ("G23/9/twin", "G23/9/twin/uv-c")
+    assert evidence.readings[0].lamps == ("G23/9/twin", "G23/9/twin/uv-c", "G23/9/twin/uv-a", "G23/9/twin/uv-b")
     assert evidence.readings[0].lamp.kind is None
     assert any("UV-C" in problem for problem in evidence.problems)
 

@@ -44,7 +44,7 @@ def test_row_has_a_known_source_and_confidence(path, row):
         ("linear", "suffixes"),
         ("linear", "germicidal_suffixes"),
         ("linear", "leg_spacing"),
-        ("linear", "saving_watts"),
+        ("linear", "tube_left_out"),
         ("linear", "circular_watts"),
         ("colour", "letters"),
     ],

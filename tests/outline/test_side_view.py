@@ -124,7 +124,8 @@ def test_clear_glass_is_drawn_clear_with_its_electrodes(lamp):
 def test_a_blacklight_is_drawn_dark(lamp):
     drawing = side_view(lamp, SHIPPED.base_of(lamp))
     glass = lamp.glass.value if lamp.glass is not None else "dark"
-    assert {leg.fill for leg in parts(drawing, "legs")} == {{"dark": "dark-glass", "white": "glass"}[glass]}
+    filled = {leg.fill for leg in parts(drawing, "legs")} - {"paper"}  # paper shows through a ring
+    assert filled == {{"dark": "dark-glass", "white": "glass"}[glass]}
 
 
 @pytest.mark.parametrize("lamp", [one for one in LAMPS if one.tube_mm and one.shape], ids=lambda lamp: lamp.id)

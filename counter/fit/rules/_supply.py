@@ -10,11 +10,12 @@ from counter.fit._label import counts_for
 from counter.fit._texts import shared_chokes
 
 if TYPE_CHECKING:
-    from counter.catalogue import Figure
+    from counter.catalogue import Figure, Lamp
     from counter.fit._models import Verdict
 
 THIN_TUBE_MM = 16.5  # the class that IEC 61347-2-3 wants end-of-life protection for: 16 mm and less, with tolerance
 
+CLOSE_CURRENT = 0.05  # two lamps of the same watts whose currents differ by no more are one lamp to a ballast
 TUBES_APART_MM = 6.0  # T8 from T12, not T4 from T5
 
 
@@ -50,7 +51,9 @@ def electronic_only(facts: Facts) -> Finding | None:
     """The larger compact lamps exist for electronic ballasts alone."""
     if facts.fixture.ballast != "magnetic" or not facts.discharge or "magnetic" in facts.lamp.ballasts:
         return None
-    watts = facts.lamp.watts
+    watts, if_listed = facts.lamp.watts, facts.lamp.magnetic_if_listed
+    if if_listed is not None and facts.listed:
+        return Finding("magnetic-if-listed", {"watts": number(watts.value)}, watts.value, "W", if_listed.confidence)
     sure = facts.lamp.ballasts_from.confidence
     return Finding("electronic-only", {"watts": number(watts.value)}, watts.value, "W", sure)
 
@@ -74,7 +77,19 @@ def not_listed(facts: Facts) -> Finding | None:
     drive = nearest_drive(facts)
     if drive is None:
         return None
-    return _shared_choke(facts, drive) or _off(facts, drive)
+    return _shared_choke(facts, drive) or _saver_unlisted(facts) or _off(facts, drive)
+
+
+def _saver_unlisted(facts: Facts) -> Finding | None:
+    """A saver where the label names the lamp it stands in for: many such ballasts run it, but not all."""
+    lamp, fixture = facts.lamp, facts.fixture
+    for name in lamp.stands_in_for:
+        full = facts.catalogue.lamp_by_id[name].watts.value
+        if any(abs(watts - full) < 0.05 for watts in fixture.ballast_watts):
+            values = {"watts": number(lamp.watts.value), "full": number(full)}
+            sure = lamp.stands_in_from.confidence if lamp.stands_in_from else None
+            return Finding("saver-unlisted", values, full, "W", sure)
+    return None
 
 
 def _off(facts: Facts, drive: Drive) -> Finding:
@@ -122,7 +137,7 @@ def same_watts_other_tube(facts: Facts) -> Finding | None:
         return None  # compact lamps of one base and wattage all have one current
     for other in facts.catalogue.lamps_on[lamp.base]:
         other_tube = other.tube_mm
-        if other.watts.value != lamp.watts.value or other_tube is None:
+        if other.watts.value != lamp.watts.value or other_tube is None or not _may_be_meant(lamp, other):
             continue
         if abs(other_tube.value - tube.value) > TUBES_APART_MM and _same_length(facts, other.length_mm):
             values = {"watts": number(lamp.watts.value), "tube": eighths(tube.value)}
@@ -137,16 +152,27 @@ def same_watts_other_length(facts: Facts) -> Finding | None:
         return None
     for other in facts.catalogue.lamps_on[lamp.base]:
         length = other.length_mm
-        if other.kind == lamp.kind and other.watts.value == lamp.watts.value and not _same_length(facts, length):
+        is_meant = _may_be_meant(lamp, other) and other.watts.value == lamp.watts.value
+        if is_meant and not _same_length(facts, length):
             values = {"watts": number(lamp.watts.value), "base": lamp.base, "length": number(own.value)}
             values["other"] = number(length.value) if length is not None else "another"
             return Finding("same-watts-other-length", values, own.value, "mm", own.confidence)
     return None
 
 
+def _may_be_meant(lamp: Lamp, other: Lamp) -> bool:
+    """Whether a label's watts may mean the other lamp: savers are printed beside the lamp they stand in for."""
+    if other.kind != lamp.kind or other.band != lamp.band or other.is_saver != lamp.is_saver:
+        return False
+    own, its = lamp.mains and lamp.mains.current_a, other.mains and other.mains.current_a
+    return not own or not its or abs(its.value / own.value - 1) > CLOSE_CURRENT
+
+
 def _same_length(facts: Facts, length: Figure | None) -> bool:
-    own = facts.lamp.length_mm
-    return own is None or length is None or abs(length.value - own.value) <= SAME_LENGTH * own.value
+    own = facts.lamp.lengths_mm
+    if own is None or length is None:
+        return True
+    return own[0] * (1 - SAME_LENGTH) <= length.value <= own[1] * (1 + SAME_LENGTH)
 
 
 def _label_says_tube(facts: Facts, tube_mm: float) -> bool:

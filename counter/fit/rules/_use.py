@@ -74,35 +74,10 @@ def lighting_for_germs(facts: Facts) -> Finding | None:
     return Finding("no-disinfection") if is_wrong else None
 
 
-def uva(facts: Facts) -> Finding | None:
-    """A blacklight lamp: for blacklight only."""
-    if facts.lamp.kind != "uv-a" or facts.use == "germicidal":
-        return None
-    if facts.use == "unknown":
-        return Finding("uva-use-unknown")
-    limit = uva_limit_j_m2()
-    values = {"limit": f"{limit:,.0f}".replace(",", "\N{THIN SPACE}")}
-    return Finding("uva-blacklight" if facts.use == "blacklight" else "uva-in-lighting", values, limit, "J/m²")
-
-
-@lru_cache(maxsize=1)
-def uva_limit_j_m2() -> float:
-    """Return the daily limit of UV-A for the eye, whatever the lamp."""
-    from counter.light import uva_exposure  # not needed before the first blacklight lamp
-
-    return uva_exposure(1.0, 100.0, EXPOSED_AT_M).limit_j_m2
-
-
-def white_for_blacklight(facts: Facts) -> Finding | None:
-    """A white lamp gives no blacklight."""
-    is_wrong = facts.use == "blacklight" and facts.lamp.kind in ("fluorescent", "led", "other")
-    return Finding("white-in-blacklight") if is_wrong else None
-
-
 def colour(facts: Facts) -> Finding | None:
     """Two whites in one room, as a difference in mired."""
     room, own = facts.fixture.room_k, facts.cct_k
-    if room is None or facts.lamp.kind in ("uv-c", "uv-a"):
+    if room is None or facts.lamp.is_ultraviolet:
         return None
     if own is None:
         return Finding("colour-unread", {"room": number(room)}, room, "K")
@@ -141,4 +116,4 @@ def base_up(facts: Facts) -> Finding | None:
     return Finding("base-up") if facts.fixture.base_up and is_one_ended and facts.lamp.kind != "led" else None
 
 
-RULES = (uvc, lighting_for_germs, uva, white_for_blacklight, colour, enclosed, damp, cold, base_up)
+RULES = (uvc, lighting_for_germs, colour, enclosed, damp, cold, base_up)

@@ -23,7 +23,17 @@ def lamp_words(catalogue: Catalogue, lamp: Lamp, *, is_glass_told: bool = True) 
     legs = catalogue.legs_by_shape.get(lamp.shape or "none") or str(lamp.legs)
     glass = next((one.label for one in looks["legs"].values if one.value == legs), legs)
     colour = f", {lamp.glass.value} glass" if lamp.glass and is_glass_told else ""
-    return f"{lamp.watts.value:g} W, base {lamp.base}, {glass}{colour}{_size_words(catalogue, lamp)}"
+    return (
+        f"{lamp.watts.value:g} W, base {lamp.base}, {glass}{colour}{_size_words(catalogue, lamp)}{_made_words(lamp)}"
+    )
+
+
+def _made_words(lamp: Lamp) -> str:
+    """Return what its print says of a lamp type that looks like another: a saver, instant start, ozone, its use."""
+    saver = ", a saver" if lamp.is_saver else ""
+    instant = ", marked IS" if "instant" in lamp.starts and lamp.id.endswith("-is") else ""
+    special = [purpose for purpose in lamp.purposes if purpose not in ("germicidal", "blacklight")]
+    return saver + instant + (f", made for {' or '.join(special)}" if special else "")
 
 
 def _size_words(catalogue: Catalogue, lamp: Lamp) -> str:
@@ -32,6 +42,7 @@ def _size_words(catalogue: Catalogue, lamp: Lamp) -> str:
     if sum((one.base, one.watts.value, one.kind) == same for one in catalogue.lamps) < 2:
         return ""
     length = f", {lamp.length_mm.value:g} mm long" if lamp.length_mm else ""
+    length += f", {lamp.inches:g} in by its code" if lamp.inches else ""
     tube = f", tube {lamp.tube_mm.value:g} mm thick" if lamp.tube_mm else ""
     return length + tube
 
@@ -45,7 +56,7 @@ def case_words(catalogue: Catalogue, setting: Setting, instead: str = "") -> str
     if case.looks.get("glass") == CANNOT_TELL:
         parts = [words["glass unseen"].format(lamp=lamp_words(catalogue, lamp, is_glass_told=False))]
     else:
-        kind = "other" if case.marks else lamp.kind  # then the print is what tells
+        kind = "other" if case.marks else lamp.band or lamp.kind  # then the print is what tells
         parts = [f"{words[f'kind {kind}']}: {lamp_words(catalogue, lamp)}."]
     parts += [words["marks"].format(marks=case.marks)] if case.marks else []
     parts += [words["broken"]] if case.broken else []

@@ -15,7 +15,12 @@ if TYPE_CHECKING:
     from counter.fit import Ballast
     from counter.training.cards._facts import Lore
 
-USE_OF: dict[str, Use] = {"fluorescent": "lighting", "uv-c": "germicidal", "uv-a": "blacklight"}
+_USE_OF: dict[str, Use] = {"fluorescent": "lighting", "uv-c": "germicidal", "uv-a": "blacklight", "other": "medical"}
+
+
+def use_of(lamp: Lamp) -> Use:
+    """Return what a lamp type is for, as a customer would say."""
+    return "tanning" if lamp.purposes == ("tanning",) else _USE_OF.get(lamp.kind, "unknown")
 
 
 class Setting(NamedTuple):
@@ -33,7 +38,7 @@ def settings_of_family(lore: Lore, family: str) -> list[Setting]:
 
 
 def settings_of_lamp(lore: Lore, lamp: Lamp) -> Iterator[Setting]:
-    base, right = lore.catalogue.base_of(lamp), USE_OF.get(lamp.kind, "unknown")
+    base, right = lore.catalogue.base_of(lamp), use_of(lamp)
     fitting, looks = fitting_for(lore, lamp), looks_of(lore, lamp)
 
     def told(scenario: str, fixture: Fixture, use: Use) -> Setting:

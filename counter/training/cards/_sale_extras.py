@@ -17,7 +17,7 @@ from counter.marks import format_code
 from counter.training._settings import settings
 from counter.training.cards._code_cards import COLOURS, SYSTEMS
 from counter.training.cards._look_cards import true_answer
-from counter.training.cards._sale_cases import USE_OF, Setting, fitting_for, looks_of
+from counter.training.cards._sale_cases import Setting, fitting_for, looks_of, use_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -75,7 +75,7 @@ def led_settings(lore: Lore, lamp: Lamp) -> Iterator[Setting]:
 
 
 def _right(lore: Lore, lamp: Lamp) -> Case:
-    use = USE_OF.get(lamp.kind, "unknown")
+    use = use_of(lamp)
     return Case(looks=looks_of(lore, lamp), chosen=lamp.id, fixture=fitting_for(lore, lamp), use=use)
 
 

@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from counter.identify import Candidate
     from counter.outline import Drawing
 
-KIND_WORDS = {"uv-c": "UV-C germicidal", "uv-a": "UV-A blacklight", "led": "LED"}
+KIND_WORDS = {"uv-c": "UV-C germicidal", "uv-a": "UV-A blacklight", "led": "LED", "other": "UV-B"}
 SHAPE_WORDS = {
     "twin": "2 legs",
     "quad": "4 legs",

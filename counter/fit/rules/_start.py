@@ -1,0 +1,87 @@
+"""Rules on how a lamp is started, and on savers: lamps of fewer watts that need more care."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+from counter.fit._facts import Facts, Finding, number
+
+if TYPE_CHECKING:
+    from counter.catalogue import Lamp
+
+# What ballast labels print, letters only. "Programmed rapid start" is programmed start, so it is looked for first.
+_SAID = (
+    ("programmed", re.compile(r"program(?:med|med-|)?[\s-]*(?:rapid[\s-]*)?start", re.IGNORECASE)),
+    ("rapid", re.compile(r"rapid[\s-]*start", re.IGNORECASE)),
+    ("instant", re.compile(r"instant[\s-]*start", re.IGNORECASE)),
+    ("preheat", re.compile(r"pre-?heat|trigger[\s-]*start|switch[\s-]*start", re.IGNORECASE)),
+)
+
+
+def starts_said(label: str) -> frozenset[str]:
+    """Return the ways of starting that a ballast's label names."""
+    found = set()
+    for name, pattern in _SAID:
+        label, count = pattern.subn(" ", label)
+        if count:
+            found.add(name)
+    return frozenset(found)
+
+
+def is_joined(lamp: Lamp) -> bool:
+    """Whether two pins an end are joined inside, so that nothing can heat the cathodes: instant start alone."""
+    return lamp.starts == ("instant",) and lamp.base == "G13"
+
+
+def instant_only(facts: Facts) -> Finding | None:
+    """Joined pins put the heating windings of a rapid start or preheat ballast into a short circuit."""
+    if not is_joined(facts.lamp):
+        return None
+    said = starts_said(facts.fixture.label)
+    if "instant" in said and not said - {"instant"}:
+        return None
+    is_wrong = bool(said) or facts.fixture.ballast == "magnetic"
+    return Finding("instant-only" if is_wrong else "instant-only-unsaid")
+
+
+def saver_start(facts: Facts) -> Finding | None:
+    """A saver starts by the ways it is made for alone; the plain lamp is more patient."""
+    lamp, said = facts.lamp, starts_said(facts.fixture.label)
+    if not lamp.is_saver or not said or not lamp.starts or said & set(lamp.starts):
+        return None
+    values = {
+        "watts": number(lamp.watts.value),
+        "starts": " or ".join(lamp.starts),
+        "said": " or ".join(sorted(said)),
+    }
+    return Finding("saver-start", values, confidence=lamp.starts_from.confidence if lamp.starts_from else None)
+
+
+def saver_cold(facts: Facts) -> Finding | None:
+    """A saver's gas starts badly in the cold."""
+    lamp, least = facts.lamp, facts.lamp.starts_above_c
+    if not lamp.is_saver or not facts.fixture.cold or least is None:
+        return None
+    values = {"watts": number(lamp.watts.value), "least": number(least.value)}
+    return Finding("saver-cold", values, least.value, "degrees Celsius", least.confidence)
+
+
+def not_dimmed(facts: Facts) -> Finding | None:
+    """Lamps that are not to be dimmed, on a dimmer or on a dimming ballast."""
+    lamp, fixture = facts.lamp, facts.fixture
+    is_dimming = fixture.ballast == "dimming"
+    is_told = is_dimming and facts.listed  # then its label knows better
+    if (
+        is_told
+        or not (fixture.dimmer or is_dimming)
+        or facts.has_starter
+        or facts.on_mains
+        or lamp.dims is None
+        or lamp.dims.value != "no"
+    ):
+        return None
+    return Finding("not-dimmed", {"watts": number(lamp.watts.value)}, confidence=lamp.dims.confidence)
+
+
+RULES = (instant_only, saver_start, saver_cold, not_dimmed)
