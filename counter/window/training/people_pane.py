@@ -108,6 +108,7 @@ class PeoplePane(QFrame):
         if item is None:
             return
         box = QMessageBox(self)
+        box.setTextFormat(Qt.TextFormat.PlainText)  # a name may look like anything
         box.setText(f"Remove {item.text()} with all records?")
         box.setInformativeText("Every answer and all that follows from it is deleted. It cannot be brought back.")
         gone = box.addButton("Remove all", QMessageBox.ButtonRole.DestructiveRole)
