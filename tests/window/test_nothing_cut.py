@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QAbstractButton, QComboBox, QLineEdit, QPushButton
 from counter.desk import Case
 from counter.window.answer_bar import SignalChip, Stamp
 from counter.window.looks.picture_button import FLAGS, PictureButton
+from counter.window.looks.tiles import Tiles
 from counter.window.outlines.card_delegate import bold_of, card_layout, small_of
 from counter.window.outlines.cards import KIND_WORDS
 from counter.window.parts import pen
@@ -61,9 +62,16 @@ def cut_button(one):
         return box.height() > one._word_height() or box.width() > one.width() - 1
     if isinstance(one, AskButton):
         return one.height() < one.heightForWidth(one.width()) - 1
+    if isinstance(one, QPushButton) and one.height() < one.fontMetrics().height() + 4:
+        return True
     if isinstance(one, QPushButton):
         return one.fontMetrics().horizontalAdvance(spoken(one.text())) + 6 > one.width()
     return False
+
+
+def cut_tiles(one):
+    """Pictures in a row below the last that there is room for."""
+    return any(tile.geometry().bottom() > one.height() for tile in one._tiles)
 
 
 def cut_table(one):
@@ -78,6 +86,8 @@ def cut_table(one):
 
 
 def cut_field(one):
+    if one.height() < one.fontMetrics().height() + 4:
+        return True
     room = one.width() - 12
     text = one.text() or one.placeholderText()
     return not one.text() and one.fontMetrics().horizontalAdvance(text) > room and len(text) < 24
@@ -134,7 +144,13 @@ def cut_cards(window):
     return found
 
 
-CHECKS = ((Words, cut_label), (QAbstractButton, cut_button), (RowTable, cut_table), (QLineEdit, cut_field))
+CHECKS = (
+    (Tiles, cut_tiles),
+    (Words, cut_label),
+    (QAbstractButton, cut_button),
+    (RowTable, cut_table),
+    (QLineEdit, cut_field),
+)
 
 
 def faults(window):

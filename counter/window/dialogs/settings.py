@@ -24,7 +24,7 @@ class Settings(Sheet):
     """Every change counts at once and is kept."""
 
     def __init__(self, window: MainWindow) -> None:
-        super().__init__("Settings", window, letters=56, lines=15)
+        super().__init__("Settings", window, letters=92, lines=20)
         self.window_ = window
         self.colours = _combo("Colours", COLOURS, window.theme_name)
         self.lengths = _combo("Lengths", LENGTHS, window.units)

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 class Sheet(QDialog):
     """Escape closes it. Nothing of it stays behind: dialogs that only hide pile up over a day."""
 
-    def __init__(self, title: str, parent: QWidget | None, letters: int = 64, lines: int = 24) -> None:
+    def __init__(self, title: str, parent: QWidget | None, letters: int = 104, lines: int = 30) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(title)

@@ -23,7 +23,7 @@ class ScrollColumn(QScrollArea):
         self.setMinimumHeight(LEAST_HEIGHT_PX)
         inside = QWidget()
         self.column = QVBoxLayout(inside)
-        self.column.setContentsMargins(0, 4, 6, 0)
+        self.column.setContentsMargins(3, 4, 6, 0)
         self.column.setSpacing(spacing)
         self.setWidget(inside)
 

@@ -47,7 +47,7 @@ class SourceDialog(QDialog):
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(f"{title}: {fact.what.lower()}")
-        self.setMinimumWidth(ems(self.font(), 56))
+        self.setMinimumWidth(ems(self.font(), 80))
         self.source = Words(f"{fact.value} · {fact.confidence or 'not known'}\n{fact.source}".strip(), wraps=True)
         self.problem = Words(role="title", wraps=True)
         self.problem.setVisible(False)

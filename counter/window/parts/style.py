@@ -86,9 +86,9 @@ def _dress(widget: QWidget) -> None:
         is_small = widget.isFlat() or widget.property("flat")
         widget.setFlat(False)  # a button looks like one
         least = SMALL_TARGET if is_small else TARGET
-        widget.setMinimumHeight(max(widget.minimumHeight(), least))
+        widget.setMinimumHeight(max(widget.minimumHeight(), widget.fontMetrics().height() + 6, least))
     elif isinstance(widget, (QLineEdit, QComboBox)):
-        widget.setMinimumHeight(max(widget.minimumHeight(), TARGET - 6))
+        widget.setMinimumHeight(max(widget.minimumHeight(), widget.sizeHint().height(), TARGET - 6))
         if isinstance(widget, QLineEdit):
             widget.setTextMargins(3, 0, 3, 0)
     elif isinstance(widget, QScrollArea):
@@ -197,7 +197,8 @@ def _combo(option: QStyleOption, painter: QPainter) -> None:
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setPen(Qt.PenStyle.NoPen)
     painter.setBrush(palette.color(ROLES.Text))
-    painter.drawPolygon(QPolygonF([tip, tip + QPointF(-4.5, -5), tip + QPointF(4.5, -5)]))
+    side = max(4.5, rect.height() / 8)
+    painter.drawPolygon(QPolygonF([tip, tip + QPointF(-side, -side * 1.1), tip + QPointF(side, -side * 1.1)]))
     painter.restore()
 
 
