@@ -1,21 +1,24 @@
-"""Starts the window: first paint first, then the core."""
+"""Starts the window: first paint first, then the core. What goes wrong leaves a report, and the next start tells."""
 
 from __future__ import annotations
 
 import os
 import sys
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QTimer, qInstallMessageHandler
-from PySide6.QtWidgets import QApplication, QMessageBox
+from PySide6.QtCore import QBuffer, QTimer, qInstallMessageHandler
+from PySide6.QtWidgets import QApplication
 
 from counter import __version__
+from counter.faults import FaultWatch, left_faults
+from counter.files import write_atomic
 from counter.window.main_window import MainWindow
 from counter.window.one_instance import OneInstance
+from counter.window.outlines.opening import forget
+from counter.window.rescue import Rescue
 
 if TYPE_CHECKING:
     from pathlib import Path
-    from types import TracebackType
 
     from PySide6.QtCore import QMessageLogContext, QtMsgType
     from PySide6.QtGui import QIcon
@@ -24,31 +27,70 @@ if TYPE_CHECKING:
 
 # A layout request made while requests are handled waits for the next round.
 SETTLE_ROUNDS = 4
-RESCUE_FILE = "rescued-case.json"
+ALREADY_OPEN = 2  # exit status: another window has the data folder, and does not answer
+FAULT_WORDS = "The last time, the program ended without a word: a fault below it. This is what it left."
 
 
 def run(data: Path) -> int:
     """Open the window and stay until it is closed; return the exit status."""
-    application = make_application(sys.argv[:1])
     only = OneInstance(data)
     if not only.take():
-        problem = only.call_first()
-        if problem:
-            print(f"counter: {problem} Close it, or name another folder with --data.", file=sys.stderr)
-        return 2 if problem else 0
-    window = MainWindow(data)
+        return _call_first(only)
+    watch = FaultWatch(data)
+    application = make_application(sys.argv[:1])
+    window = _window(data)
     window.fit_screen()
-    window.painted.connect(lambda: QTimer.singleShot(0, lambda: _wake(window, only)))
-    sys.excepthook = lambda kind, error, trace: _rescue(window, kind, error, trace)
+    rescue = Rescue(window)
+    rescue.install()
+    window.painted.connect(lambda: QTimer.singleShot(0, lambda: _wake(window, rescue, only)))
     window.show()
-    return application.exec()
+    try:
+        return application.exec()
+    finally:
+        watch.end()
 
 
-def _wake(window: MainWindow, only: OneInstance) -> None:
+def _call_first(only: OneInstance) -> int:
+    """Let the window that is open already come to the front, or say why it does not."""
+    problem = only.call_first()
+    if problem and sys.stderr is not None:
+        print(f"counter: {problem} Close it, or name another folder with --data.", file=sys.stderr)
+    return ALREADY_OPEN if problem else 0
+
+
+def _window(data: Path) -> MainWindow:
+    """Return the window; where what is kept of an earlier start keeps it from opening, without that."""
+    try:
+        return MainWindow(data)
+    except Exception as error:
+        from counter.reports import keep_report
+
+        keep_report(data, error)
+        forget(data)
+        return MainWindow(data)
+
+
+def _wake(window: MainWindow, rescue: Rescue, only: OneInstance) -> None:
+    """Do what the first paint need not wait for."""
+    from counter import reports
+
+    reports.start_log(window.data)
+    reports.log.info("started: %s", reports.versions())
+    qInstallMessageHandler(_note_qt)
     window.wake()
     window.setWindowIcon(icon())
     only.called.connect(window.come_forward)
     only.listen()
+    for report in left_faults(window.data):
+        rescue.offer(FAULT_WORDS, report)
+
+
+def _note_qt(kind: QtMsgType, context: QMessageLogContext, words: str) -> None:
+    from counter.reports import log
+
+    log.warning("Qt: %s", words)
+    if sys.stderr is not None:
+        print(words, file=sys.stderr)
 
 
 def icon() -> QIcon:
@@ -73,8 +115,15 @@ def save_picture(out: Path, data: Path, case: Case | None, size: tuple[int, int]
     window.wake(case)
     for _ in range(SETTLE_ROUNDS):
         application.processEvents()
-    if not window.grab().save(str(out)):
-        raise OSError(f"cannot write {out}: is it a .png in a folder that exists?")
+    _write_png(window, out)
+
+
+def _write_png(window: MainWindow, out: Path) -> None:
+    """Write the window's picture, in full or not at all; never into a folder, a pipe or a device."""
+    raw = QBuffer()
+    raw.open(QBuffer.OpenModeFlag.WriteOnly)
+    window.grab().save(raw, "PNG")
+    write_atomic(out, bytes(raw.data().data()))
 
 
 def _without_size_hints(kind: QtMsgType, context: QMessageLogContext, words: str) -> None:
@@ -92,28 +141,3 @@ def make_application(arguments: list[str]) -> QApplication:
     application.setApplicationVersion(__version__)
     application.setDesktopFileName("lamp-counter")
     return application
-
-
-def _rescue(window: MainWindow, kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
-    """Save the case first, then say what happened; the details are folded."""
-    from traceback import format_exception
-
-    where = ""
-    if window.case is not None:
-        try:
-            window.data.mkdir(parents=True, exist_ok=True)
-            (window.data / RESCUE_FILE).write_text(window.case.model_dump_json(indent=1))
-            where = f" The case was saved as {RESCUE_FILE} in the data folder."
-        except OSError:
-            where = " The case could not be saved."
-    details = "".join(format_exception(kind, error, trace))
-    print(details, file=sys.stderr)
-    _message(window, f"Something went wrong that should not have.{where}", details)
-
-
-def _message(window: MainWindow, words: str, details: str) -> None:
-    box: Any = QMessageBox(window)
-    box.setIcon(QMessageBox.Icon.Critical)
-    box.setText(words)
-    box.setDetailedText(details)
-    box.open()

@@ -1,15 +1,16 @@
-"""Files that survive: a crash or a full disk while saving leaves the old file whole."""
+"""Files that survive, and files that may be anything: a pipe, a device, a link to itself, without an end.
+
+A crash or a full disk while saving leaves the old file whole; reading never waits and never takes more than a bound.
+"""
 
 from __future__ import annotations
 
 import contextlib
+import errno
 import os
-import secrets
-import shutil
 import stat
 import sys
 import time
-from datetime import datetime
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -18,7 +19,69 @@ if TYPE_CHECKING:
 
     Migration = Callable[[dict[str, Any]], dict[str, Any]]
 
+LARGEST = 20_000_000  # bytes; the largest file of ours, the shipped catalogue, has a quarter of a million
 WAITS_S = (0.02, 0.05, 0.1, 0.2, 0.4)  # on Windows a virus scanner or an indexer holds a file for a moment
+
+
+class UnusableFileError(OSError):
+    """What a name leads to is no file that can be read or written; the message says what, and can be shown."""
+
+
+def is_there(path: Path) -> bool:
+    """Whether a name is taken, also by what cannot be used: reading it then says why it cannot."""
+    try:
+        path.lstat()
+    except (FileNotFoundError, NotADirectoryError):
+        return False
+    except (OSError, ValueError):
+        return True
+    return True
+
+
+def read_bytes(path: Path, most: int = LARGEST) -> bytes:
+    """Return the content of an ordinary file of at most `most` bytes; never waits for a writer.
+
+    Raises:
+        FileNotFoundError: there is none.
+        UnusableFileError: it is a folder, a pipe or a device, too large, or cannot be read; says which.
+    """
+    try:
+        _hold_ordinary(path.stat().st_mode)  # before opening: opening a device can do something
+        handle = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0))
+        with os.fdopen(handle, "rb") as file:
+            about = os.fstat(handle)
+            _hold_ordinary(about.st_mode)  # and again: it may have been replaced meanwhile
+            content = b"" if about.st_size > most else file.read(most + 1)
+            if content is None:  # what would have made us wait
+                raise UnusableFileError("nothing can be read from it now")
+    except FileNotFoundError:
+        raise
+    except OSError as problem:
+        raise UnusableFileError(reason(problem)) from None
+    except ValueError:
+        raise UnusableFileError("a name cannot hold a null character") from None
+    if (size := max(len(content), about.st_size)) > most:
+        raise UnusableFileError(f"it has {_size(size)} or more; at most {_size(most)} are read")
+    return content
+
+
+def reason(problem: OSError) -> str:
+    """Return why a file cannot be used, in the system's words without its numbers and names."""
+    if problem.errno == errno.ELOOP:
+        return "it is a link that leads back to itself"
+    words = problem.strerror or str(problem)
+    return words[:1].lower() + words[1:]
+
+
+def _size(count: int) -> str:
+    return f"{count / 1_000_000:.0f} MB" if count >= 1_000_000 else f"{count / 1000:.0f} kB"
+
+
+def _hold_ordinary(mode: int) -> None:
+    if stat.S_ISDIR(mode):
+        raise UnusableFileError("it is a folder")
+    if not stat.S_ISREG(mode):
+        raise UnusableFileError("it is not a file but a pipe, a socket or a device")
 
 
 def write_atomic(path: Path, content: bytes) -> None:
@@ -27,11 +90,12 @@ def write_atomic(path: Path, content: bytes) -> None:
     A link is followed, so that what it points at is replaced and not the link; the old file's mode is kept.
 
     Raises:
-        OSError: the new file could not be written in full; the old one is untouched.
+        OSError: the new file could not be written in full; the old one is untouched. Where the name leads to a
+            folder, a pipe or a device, that is left alone.
     """
-    target = path.resolve()
+    target = target_of(path)
     target.parent.mkdir(parents=True, exist_ok=True)
-    part = target.with_name(f".{target.name}.{secrets.token_hex(4)}.part")
+    part = target.with_name(f".{target.name}.{os.urandom(4).hex()}.part")
     try:
         _write_through(part, content)
         _take_mode(target, part)
@@ -46,10 +110,13 @@ def copy_aside(path: Path) -> Path:
     """Copy a file that cannot be used to a dated name beside it and return that name.
 
     Raises:
-        OSError: it could not be copied; nothing may be written over it then.
+        OSError: it could not be copied, or is no ordinary file; nothing may be written over it then.
     """
-    stamp = datetime.now().strftime("%Y%m%d-%H%M%S")
-    aside = path.with_name(f"{path.stem}.unreadable-{stamp}-{secrets.token_hex(2)}{path.suffix}")
+    _hold_ordinary(path.stat().st_mode)
+    import shutil  # which brings five ways to unpack archives; this file is wanted before the first paint
+
+    stamp = time.strftime("%Y%m%d-%H%M%S")
+    aside = path.with_name(f"{path.stem}.unreadable-{stamp}-{os.urandom(2).hex()}{path.suffix}")
     shutil.copy2(path, aside)
     return aside
 
@@ -65,6 +132,21 @@ def migrated(content: dict[str, Any], steps: Mapping[int, Migration], current: i
         version += 1
         content = {**steps[version - 1](content), "version": version}
     return content
+
+
+def target_of(path: Path) -> Path:
+    """Return what a name leads to: an ordinary file, or nothing yet.
+
+    Raises:
+        OSError: it leads to something else, or to itself.
+    """
+    try:
+        target = path.resolve()
+        with contextlib.suppress(FileNotFoundError):
+            _hold_ordinary(target.stat().st_mode)
+    except (RuntimeError, ValueError):  # Python before 3.13 says so of a link to itself; a null character
+        raise UnusableFileError("the name leads back to itself or cannot be one") from None
+    return target
 
 
 def _write_through(path: Path, content: bytes) -> None:

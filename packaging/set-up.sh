@@ -97,20 +97,53 @@ is_ready() {
         read -r found <"$venv/ready-$1" && [ "$found" = "$(wanted "$2")" ]
 }
 
-# An environment that was cut short, has lost its Python or was moved is made anew.
-drop_broken() {
+# An environment that was cut short or has lost its Python is made anew. The old one is only put aside until the
+# new one stands: without a network there may be no new one, and the old one may still start.
+put_broken_aside() {
     [ -e "$venv" ] || [ -L "$venv" ] || return 0
-    [ -x "$python" ] && [ ! -e "$venv/unfinished" ] && "$python" -c 'import pip' 2>/dev/null && stands_here && return
-    say "The environment .venv is incomplete or was moved: making it anew."
-    rm -rf "$venv"
+    [ -x "$python" ] && [ ! -e "$venv/unfinished" ] && "$python" -c 'import pip' 2>/dev/null && return
+    say "The environment .venv is incomplete: making it anew."
+    if [ -e "$venv.old" ]; then rm -rf "$venv"; else mv "$venv" "$venv.old"; fi
 }
 
-stands_here() {
+bring_back() {
+    [ -e "$venv.old" ] || return 0
+    if [ ! -e "$venv" ] || [ -e "$venv/unfinished" ]; then
+        rm -rf "$venv"
+        mv "$venv.old" "$venv"
+    fi
+}
+
+# moved_from: print where the environment was made, if that is not here.
+moved_from() {
     for stamp in "$venv"/ready-*; do
         [ -e "$stamp" ] || continue
         read -r found <"$stamp"
-        case $found in *" $root") ;; *) return 1 ;; esac
+        was=/${found#*/}
+        [ "$was" = "$root" ] || { echo "$was" && return; }
     done
+}
+
+# A moved environment needs no network: its Python is a link to the system's, and the commands in it only hold
+# the old path in their first lines.
+take_home() {
+    was=$(moved_from)
+    [ -n "$was" ] && [ -x "$python" ] || return 0
+    say "The checkout was moved: setting its environment right."
+    : >"$venv/unmoved" 2>/dev/null || stop 3 "Cannot write in $venv: whoever set this up must start it once."
+    "$python" - "$was/.venv" "$venv" <<'PYTHON'
+import pathlib, sys
+old, new = (name.encode() for name in sys.argv[1:])
+for path in [*pathlib.Path(sys.argv[2], "bin").iterdir(), pathlib.Path(sys.argv[2], "pyvenv.cfg")]:
+    if path.is_file() and not path.is_symlink() and old in (text := path.read_bytes()) and b"\0" not in text:
+        path.write_bytes(text.replace(old, new))
+PYTHON
+    install_counter
+    for stamp in "$venv"/ready-*; do
+        read -r found <"$stamp"
+        printf '%s%s\n' "${found%%/*}" "$root" >"$stamp"
+    done
+    rm -f "$venv"/libraries-* "$venv/unmoved"
 }
 
 make_venv() {
@@ -125,7 +158,7 @@ make_venv() {
 install_releases() {
     say "Installing $(grep -c '==' "$root/packaging/$1") Python packages; the first time this takes a minute or two"
     "$python" -m pip install --quiet --quiet --disable-pip-version-check --no-input --no-warn-script-location \
-        --require-hashes --only-binary :all: --requirement "$root/packaging/$1" >&2 ||
+        ${reinstall:-} --require-hashes --only-binary :all: --requirement "$root/packaging/$1" >&2 ||
         stop 3 "pip could not install them; its message is above. Without a network this works only once set up."
 }
 
@@ -161,6 +194,7 @@ set_up() {
         exec 9<"$root/packaging/set-up.sh" # any file that is there serves as the lock
         flock -n 9 || { say "Another set-up is at work here; waiting for it." && flock 9; }
     fi
+    [ -e "$venv/unfinished" ] || take_home
     if ! is_ready "$1" "$2"; then # not ||, which would switch `set -e` off inside
         set_up_now "$1" "$2"
     fi
@@ -171,9 +205,11 @@ set_up_now() {
     unset PIP_TARGET PIP_PREFIX
     PIP_USER=0
     export PIP_USER
-    drop_broken
+    trap 'bring_back' EXIT
+    trap 'exit 1' HUP INT TERM
+    put_broken_aside
     [ -x "$python" ] || make_venv
-    : >"$venv/unfinished" || stop 3 "Cannot write in $venv"
+    : >"$venv/unfinished" || stop 3 "Cannot write in $venv: whoever set this up must start it once."
     rm -f "$venv"/libraries-*
     install_releases "$2"
     install_counter
@@ -182,6 +218,16 @@ set_up_now() {
     # The test lock holds all of the other, so what it made serves both.
     wanted requirements.lock >"$venv/ready-run"
     rm "$venv/unfinished"
+    rm -rf "$venv.old"
+    trap - EXIT HUP INT TERM
+}
+
+# repair NAME LOCK: a package was lost or damaged; all are installed anew over what is there.
+repair() {
+    say "A package of the environment cannot be loaded: installing all of them anew."
+    reinstall=--force-reinstall
+    rm -f "$venv"/libraries-* "$venv/ready-$1"
+    set_up "$1" "$2"
 }
 
 # --- the libraries and a font that Qt needs --------------------------------------------------------------
@@ -252,6 +298,8 @@ need_libraries() {
         missing=$(missing_libraries "$1")
         [ -z "$missing" ] || stop 3 "Qt still lacks: $missing" "Install what holds them, then start again."
     fi
+    # Set up by somebody else, the environment may be shut to us: then it is asked again at each start.
+    [ -w "$venv" ] || return 0
     { find_font && seen_by_ldd "$1" | awk '$2 == "=>" { print $3 }' | sort -u; } >"$venv/libraries-$1"
 }
 

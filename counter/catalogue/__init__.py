@@ -17,6 +17,7 @@ from counter.catalogue._models import (
     Centre,
     Circuit,
     Confidence,
+    Edition,
     Face,
     Figure,
     Kind,
@@ -37,8 +38,8 @@ from counter.catalogue._models import (
 )
 
 if TYPE_CHECKING:
-    from counter.catalogue._check import Checker, check_file, check_shipped
-    from counter.catalogue._problems import Finding, Problem, check_report, report_text
+    from counter.catalogue._check import Checker, check_file, check_shipped, check_text
+    from counter.catalogue._problems import Finding, Problem, check_report, report_text, shown
     from counter.catalogue._schema import schemas
     from counter.catalogue._shop import PARTS, Confirmed, Shop
     from counter.catalogue._shop_file import ConfirmError, confirm, confirmed_before, withdraw
@@ -48,10 +49,12 @@ _LATER = {
     "Checker": "_check",
     "check_file": "_check",
     "check_shipped": "_check",
+    "check_text": "_check",
     "Finding": "_problems",
     "Problem": "_problems",
     "check_report": "_problems",
     "report_text": "_problems",
+    "shown": "_problems",
     "schemas": "_schema",
     "PARTS": "_shop",
     "Confirmed": "_shop",
@@ -78,6 +81,7 @@ __all__ = [
     "ConfirmError",
     "Confirmed",
     "Designation",
+    "Edition",
     "Face",
     "Figure",
     "Finding",
@@ -101,6 +105,7 @@ __all__ = [
     "check_file",
     "check_report",
     "check_shipped",
+    "check_text",
     "confirm",
     "confirmed_before",
     "findings_of",
@@ -112,6 +117,7 @@ __all__ = [
     "parse_designations",
     "report_text",
     "schemas",
+    "shown",
     "withdraw",
     "words_beside",
 ]

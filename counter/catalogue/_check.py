@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import replace
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Any
 
 from counter import paths
-from counter.catalogue._document import read
+from counter.catalogue._document import Document, parse, read
 from counter.catalogue._load import load_file
 from counter.catalogue._models import Catalogue
 from counter.catalogue._parts import shipped_parts
@@ -28,21 +27,30 @@ CATALOGUE = "lamp-counter/catalogue"
 NO_OTHERS: Mapping[str, Checker] = MappingProxyType({})
 
 
-def check_file(path: Path, others: Mapping[str, Checker] = NO_OTHERS) -> tuple[Problem, ...]:
+def check_file(path: Path, others: Mapping[str, Checker] = NO_OTHERS, assumed: str = "") -> tuple[Problem, ...]:
     """Return every problem of a file, none when it is sound. Never raises for what is in the file.
 
     `others` maps further formats (`lamp-counter/marks`) to the function that knows their rules: it takes
     the file's JSON object and yields findings. Whoever calls knows which parts of the program there are.
+    `assumed` is the format of a file that does not say one and need not.
     """
-    document = read(path)
+    return tuple(one.in_file(path.name) for one in _problems(read(path), others, assumed))
+
+
+def check_text(text: str, others: Mapping[str, Checker] = NO_OTHERS) -> tuple[Problem, ...]:
+    """Return every problem of a file's text, as `check_file` does of a file."""
+    return _problems(parse(text), others, "")
+
+
+def _problems(document: Document | Problem, others: Mapping[str, Checker], assumed: str) -> tuple[Problem, ...]:
     if isinstance(document, Problem):
         return (document,)
     tables = {f"lamp-counter/{name}": _table for name in TABLES}
     checkers = {CATALOGUE: _catalogue, SHOP: _shop, **tables, **others}
-    name = document.data.get("format")
+    name = document.data.get("format", assumed or None)
     checker = checkers.get(name) if isinstance(name, str) else None
     found = checker(document.data) if checker else [_unknown(name, checkers)]
-    return problems_from([*document.findings, *found], document.data)
+    return problems_from([*document.findings, *found], document.data, document.text)
 
 
 def check_shipped() -> tuple[Problem, ...]:
@@ -50,8 +58,7 @@ def check_shipped() -> tuple[Problem, ...]:
     folder = paths.resources()
     found = list(check_file(folder / "catalogue.json"))
     for name in TABLES:
-        problems = check_file(folder / f"{name}.json")
-        found += [replace(one, path=f"{name}.json: {one.path}") for one in problems]
+        found += check_file(folder / f"{name}.json")
     return tuple(found)
 
 

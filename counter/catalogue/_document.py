@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import json
 import math
-import stat
 from collections import Counter
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, NoReturn
 
 from counter.catalogue._problems import Finding, Problem, shown
+from counter.files import read_bytes, reason
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -17,7 +17,6 @@ if TYPE_CHECKING:
 
     from counter.catalogue._problems import Loc
 
-LARGEST_MB = 20  # the shipped catalogue has a quarter of one
 DEEPEST = 100  # brackets within brackets; the JSON reader behind the models gives up at 200
 TOO_DEEP = Problem("", f"nested more than {DEEPEST} deep", "No file of ours is: name another.")
 
@@ -28,6 +27,7 @@ class Document:
 
     data: dict[str, Any]
     findings: tuple[Finding, ...] = ()
+    text: str = ""
 
 
 def read(path: Path) -> Document | Problem:
@@ -45,30 +45,24 @@ def parse(text: str) -> Document | Problem:
         data = json.loads(text, object_pairs_hook=_object, parse_constant=_refuse)
     except json.JSONDecodeError as error:
         where = f"line {error.lineno}, column {error.colno}"
-        return Problem("", f"not JSON: {error.msg}", "Mend the file at that line and column.", where)
+        way_out = "Mend the file at that line and column."
+        return Problem("", f"not JSON: {error.msg}", way_out, where, line=error.lineno)
     except RecursionError:
         return TOO_DEEP
     except ValueError as error:
         return Problem("", f"not JSON: {shown(error)}", "Write plain numbers, text, lists and objects only.")
     if not isinstance(data, dict):
         return Problem("", "the file holds no object", "Begin with { and end with }.")
-    return TOO_DEEP if _depth(data) > DEEPEST else Document(data, tuple(_oddities(data, ())))
+    return TOO_DEEP if _depth(data) > DEEPEST else Document(data, tuple(_oddities(data, ())), text)
 
 
 def _bytes(path: Path) -> bytes | Problem:
     try:
-        about = path.stat()
-        if not stat.S_ISREG(about.st_mode):
-            return Problem("", f"{shown(path)} is not a file", "Name a JSON file.")
-        if about.st_size > LARGEST_MB * 1_000_000:
-            size = about.st_size / 1e6
-            return Problem("", f"the file has {size:.0f} MB; at most {LARGEST_MB} are read", "Name another file.")
-        return path.read_bytes()
+        return read_bytes(path)
     except FileNotFoundError:
         return Problem("", f"there is no file {shown(path)}", "Mend the name.")
-    except (OSError, ValueError) as error:  # ValueError: a null character in the name
-        reason = getattr(error, "strerror", None) or error
-        return Problem("", f"the file cannot be read: {shown(reason)}", "Check its name and its permissions.")
+    except OSError as error:
+        return Problem("", f"the file cannot be read: {shown(reason(error))}", "Check its name and its permissions.")
 
 
 def _text(raw: bytes) -> str | Problem:
@@ -78,7 +72,9 @@ def _text(raw: bytes) -> str | Problem:
         return raw.decode("utf-8")
     except UnicodeDecodeError as error:
         line = raw.count(b"\n", 0, error.start) + 1
-        return Problem("", f"not UTF-8 text at byte {error.start}", "Save the file as UTF-8.", f"line {line}")
+        return Problem(
+            "", f"not UTF-8 text at byte {error.start}", "Save the file as UTF-8.", f"line {line}", line=line
+        )
 
 
 def _depth(data: Any) -> int:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from counter import paths
 from counter.catalogue._models import Catalogue
+from counter.files import is_there, read_bytes
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -30,7 +31,7 @@ def load_file(path: Path) -> Catalogue:
         OSError: the file cannot be read.
         pydantic.ValidationError: it is not a catalogue; `counter check` says the same with places.
     """
-    raw = path.read_bytes()
+    raw = read_bytes(path)
     was_on = gc.isenabled()
     gc.disable()  # thousands of new objects and none to free: the collector doubles the time
     try:
@@ -48,15 +49,8 @@ def load(data: Path | None = None) -> Catalogue:
 def load_with_problems(data: Path | None = None) -> Loaded:
     """Return the same, and every problem of the shop's layer: what is sound of it is used, the rest is not."""
     shipped = load_file(paths.resources() / "catalogue.json")
-    if data is None or not _is_there(data / SHOP_FILE):
+    if data is None or not is_there(data / SHOP_FILE):
         return Loaded(shipped)
     from counter.catalogue._shop_file import over  # its rules are not needed by a shop without a layer
 
     return over(shipped, data / SHOP_FILE)
-
-
-def _is_there(path: Path) -> bool:
-    try:
-        return path.exists()
-    except OSError:  # a folder that may not be entered: reading the file will put it into words
-        return True

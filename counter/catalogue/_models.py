@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date  # pydantic needs the class itself
 from functools import cached_property
 from typing import TYPE_CHECKING, Literal
 
@@ -281,11 +282,22 @@ class Source(Model):
     seen: str
 
 
+class Edition(Model):
+    """Which state of the data this is; counted by its own, as data and program change at different times."""
+
+    number: str = Field(pattern=r"^[0-9]+(\.[0-9]+)*$")
+    on: date = Field(description="the day of the last change to a value")
+
+    def __str__(self) -> str:
+        return f"{self.number} of {self.on.isoformat()}"
+
+
 class Catalogue(Model):
     """Everything known about bases and lamps, the shop's own layer already laid over the shipped one."""
 
     format: Literal["lamp-counter/catalogue"]
     version: Literal[1]
+    edition: Edition | None = Field(None, description="None in a table made before editions were counted")
     sources: tuple[Source, ...]
     bases: tuple[Base, ...]
     lamps: tuple[Lamp, ...]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 if TYPE_CHECKING:
@@ -21,13 +21,20 @@ class Problem:
     """One thing wrong with a file.
 
     `path` is the place in the JSON (`bases[3].face.pins.at[0].x_mm`), empty for the file as a whole;
-    `where` is the designation, lamp id or line when known, otherwise empty.
+    `where` is the designation, lamp id or line and column when known, otherwise empty. `file` is the name of the
+    file, `line` the line in it, from 1; empty and 0 where nobody said.
     """
 
     path: str
     what: str
     way_out: str
     where: str = ""
+    file: str = ""
+    line: int = 0
+
+    def in_file(self, name: str) -> Problem:
+        """Return the same, said of a file."""
+        return replace(self, file=name)
 
 
 class Finding(NamedTuple):
@@ -57,29 +64,63 @@ def json_path(loc: Loc) -> str:
     return words
 
 
-def problems_from(findings: Iterable[Finding], data: Any) -> tuple[Problem, ...]:
-    """Put the places of findings into words, each once, sorted by place, at most `MOST` of them."""
+def problems_from(findings: Iterable[Finding], data: Any, text: str = "") -> tuple[Problem, ...]:
+    """Put the places of findings into words, each once, sorted by place, at most `MOST` of them.
+
+    `text` is what the data was read from; with it each problem gets its line.
+    """
     unique = {(json_path(f.loc), f.what): f for f in findings}
     ordered = sorted(unique.items(), key=lambda item: [_order(step) for step in item[1].loc])
-    problems = [Problem(path, f.what, f.way_out, _name_at(data, f.loc)) for (path, _), f in ordered]
-    if len(problems) > MOST:
-        rest = len(problems) - MOST
+    lines = _lines(text, [f.loc for _, f in ordered])
+    problems = [
+        Problem(path, f.what, f.way_out, _name_at(data, f.loc), line=lines.get(f.loc, 0))
+        for (path, _), f in ordered[: MOST + 1]
+    ]
+    if len(ordered) > MOST:
+        rest = len(ordered) - MOST
         problems[MOST:] = [Problem("", f"there are {rest} more problems", "Mend those above and check again.")]
     return tuple(problems)
 
 
-def check_report(problems: Iterable[Problem]) -> dict[str, list[dict[str, str]]]:
+def check_report(problems: Iterable[Problem]) -> dict[str, list[dict[str, str | int | None]]]:
     """Return what `counter check --json` prints."""
-    return {"problems": [{"path": p.path, "where": p.where, "what": p.what, "way_out": p.way_out} for p in problems]}
+    return {
+        "problems": [
+            {
+                "path": p.path,
+                "where": p.where,
+                "what": p.what,
+                "way_out": p.way_out,
+                "file": p.file,
+                "line": p.line or None,
+            }
+            for p in problems
+        ]
+    }
 
 
 def report_text(problems: Iterable[Problem]) -> str:
     """Return what `counter check` prints: two lines a problem, place and fault, then the way out."""
     lines = []
     for problem in problems:
-        place = " ".join(filter(None, (problem.path, problem.where and f"({problem.where})")))
+        place = _place(problem)
         lines += [f"{place}: {problem.what}" if place else problem.what, f"    {problem.way_out}"]
     return "\n".join(lines) if lines else "No problems."
+
+
+def _place(problem: Problem) -> str:
+    line = f"line {problem.line}" if problem.line and not problem.where.startswith("line ") else ""
+    file = ", ".join(filter(None, (problem.file, line)))
+    inside = " ".join(filter(None, (problem.path, problem.where and f"({problem.where})")))
+    return ": ".join(filter(None, (file, inside)))
+
+
+def _lines(text: str, locs: list[Loc]) -> dict[Loc, int]:
+    if not text:
+        return {}
+    from counter.catalogue._lines import lines_of
+
+    return lines_of(text, locs[: MOST + 1])
 
 
 def _order(step: str | int) -> tuple[int, str]:

@@ -254,6 +254,7 @@ def _assembled(below: Catalogue, bases: tuple[Base, ...], lamps: tuple[Lamp, ...
     return Catalogue.model_construct(
         format=below.format,
         version=below.version,
+        edition=below.edition,
         sources=(*below.sources, SOURCE),
         bases=tuple(_widened(base) if _is_confirmed(base) else base for base in bases),
         lamps=lamps,

@@ -6,11 +6,11 @@ import json
 from typing import TYPE_CHECKING, Any
 
 from counter import paths
-from counter.catalogue._document import read
+from counter.catalogue._document import Document, read
 from counter.catalogue._load import SHOP_FILE, Loaded, load_file
 from counter.catalogue._problems import Finding, Problem, problems_from, shown
 from counter.catalogue._shop import FORMAT, VERSION, confirmations, lay_over
-from counter.files import copy_aside, migrated, write_atomic
+from counter.files import copy_aside, is_there, migrated, write_atomic
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -38,13 +38,17 @@ def over(shipped: Catalogue, path: Path) -> Loaded:
     """Lay a shop file over the shipped catalogue; whatever is wrong with the file is named and left out."""
     document = read(path)
     if isinstance(document, Problem):
-        return Loaded(shipped, (document,))
+        return Loaded(shipped, (document.in_file(path.name),))
     data = migrated(document.data, MIGRATIONS, VERSION)
     fault = _foreign(data)
     if fault is not None:
-        return Loaded(shipped, problems_from([fault], data))
+        return Loaded(shipped, _placed([fault], document, data, path))
     laid = lay_over(shipped, data)
-    return Loaded(laid.catalogue, problems_from([*document.findings, *laid.findings], data))
+    return Loaded(laid.catalogue, _placed([*document.findings, *laid.findings], document, data, path))
+
+
+def _placed(findings: list[Finding], document: Document, data: Any, path: Path) -> tuple[Problem, ...]:
+    return tuple(one.in_file(path.name) for one in problems_from(findings, data, document.text))
 
 
 def confirm(
@@ -111,7 +115,7 @@ def withdraw(data: Path, *, kind: str, of: str, part: str) -> int:
 def _content(path: Path) -> tuple[dict[str, Any], bool]:
     """Return what the file holds, entries with faults too, and whether it cannot be read at all."""
     fresh: dict[str, Any] = {"format": FORMAT, "version": VERSION, "confirmed": []}
-    if not path.exists():
+    if not is_there(path):
         return fresh, False
     document = read(path)
     if isinstance(document, Problem):

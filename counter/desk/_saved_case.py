@@ -5,11 +5,14 @@ May import counter.catalogue, counter.desk, counter.fit and counter.identify.
 
 from __future__ import annotations
 
+import json
 from typing import TYPE_CHECKING
 
 from pydantic import ValidationError
 
+from counter.catalogue import shown
 from counter.desk._case import Case, CaseProblem
+from counter.files import read_bytes, reason
 from counter.fit import places
 from counter.identify import LookProblem, parse_look
 
@@ -19,6 +22,7 @@ if TYPE_CHECKING:
     from counter.catalogue import Catalogue
 
 MOST_PLACES = 5
+LARGEST_CASE = 1_000_000  # bytes; a full case has two thousand
 
 
 def read_case(path: Path, catalogue: Catalogue) -> Case:
@@ -28,12 +32,32 @@ def read_case(path: Path, catalogue: Catalogue) -> Case:
         CaseProblem: it cannot be read, is no case, or speaks of a look or lamp that the catalogue does not have.
     """
     try:
-        case = Case.model_validate_json(path.read_bytes())
+        raw = read_bytes(path, LARGEST_CASE)
     except OSError as problem:
-        raise CaseProblem(f"{path}: {problem.strerror or problem}") from None
+        raise CaseProblem(f"{shown(path)}: {reason(problem)}") from None
+    try:
+        return case_in(raw.decode("utf-8-sig"), path.name, catalogue)
+    except UnicodeDecodeError as problem:
+        line = raw.count(b"\n", 0, problem.start) + 1
+        raise CaseProblem(f"{path.name}, line {line}: not UTF-8 text; no saved case of ours is that") from None
+
+
+def case_in(text: str, name: str, catalogue: Catalogue) -> Case:
+    """Return the case in a text; `name` says in problems where the text came from.
+
+    Raises:
+        CaseProblem: as in `read_case`.
+    """
+    try:
+        case = Case.model_validate(json.loads(text))
+    except json.JSONDecodeError as problem:
+        place = f"line {problem.lineno}, column {problem.colno}"
+        raise CaseProblem(f"{name} is not a saved case: not JSON at {place}: {problem.msg}") from None
     except ValidationError as problem:
-        raise CaseProblem(f"{path.name} is not a saved case: {_places(problem)}") from None
-    _hold_against(catalogue, case, path.name)
+        raise CaseProblem(f"{name} is not a saved case: {_places(problem)}") from None
+    except (ValueError, RecursionError):  # a number of thousands of digits; brackets without end
+        raise CaseProblem(f"{name} is not a saved case: its JSON is deeper or longer than any case") from None
+    _hold_against(catalogue, case, name)
     return case
 
 

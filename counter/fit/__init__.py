@@ -12,6 +12,7 @@ May import counter.catalogue, counter.light and counter.words.
 
 from counter.fit._disposal import BrokenStep, DisposalNote, broken_caution, broken_steps, disposal, disposal_check
 from counter.fit._facts import weakest
+from counter.fit._holder import unknown_holder
 from counter.fit._judge import first_words, in_order, judge, judge_any, strictest_of
 from counter.fit._label import LabelReading, LabelSpan, parse_label
 from counter.fit._law import LawNote, Place, law, law_caution, law_check, places
@@ -87,6 +88,7 @@ __all__ = [
     "soonest_to_harm",
     "strictest",
     "strictest_of",
+    "unknown_holder",
     "unread_marks",
     "wanted",
     "weakest",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from difflib import get_close_matches
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from counter.catalogue import Designation, parse_designation, parse_designations
@@ -28,6 +29,22 @@ class Match(NamedTuple):
     holder: Designation | None = None
     base: Base | None = None
     pins: int | None = None
+
+
+def unknown_holder(catalogue: Catalogue, text: str | None) -> str:
+    """Say that a holder's marking names no base of the catalogue, and which it may be; nothing where it does."""
+    if not text or not text.strip():
+        return ""
+    named = parse_designations(text)
+    parsed = [parse_designation(base.designation) for base in catalogue.bases]
+    if any(one.text in catalogue.base_by_name or any(base and one.may_be(base) for base in parsed) for one in named):
+        return ""
+    if text.strip() in catalogue.base_by_name:  # of the shop's own, outside the grammar
+        return ""
+    by_capitals = {name.upper(): name for name in catalogue.base_by_name}
+    near = get_close_matches(text.strip().upper()[:40], by_capitals, 3, 0.5)
+    way_out = f"is it {' or '.join(by_capitals[name] for name in near)}?" if near else "read the holder again"
+    return f"holder: “{text.strip()[:40]}” is no base known here; {way_out}"
 
 
 _NEAREST: tuple[HolderSays, ...] = ("same", "family", "key", "modifier", "pins", "base")

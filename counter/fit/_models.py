@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Annotated, Literal, get_args
 
-from pydantic import Field
+from pydantic import BeforeValidator, Field
 
 from counter.catalogue import Confidence, Model
+from counter.text import readable
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -17,6 +18,7 @@ VERDICTS: tuple[Verdict, ...] = get_args(Verdict)  # in order, the strictest las
 # "bypassed": made for a ballast, which was taken out and the mains led to the holder. "none": made without one,
 # as fixtures for mains twist-lock lamps are.
 Ballast = Literal["magnetic", "electronic", "dimming", "led-driver", "bypassed", "none", "unknown"]
+Text = Annotated[str, BeforeValidator(readable)]
 Use = Literal["lighting", "germicidal", "blacklight", "insect trap", "gel curing", "tanning", "medical", "unknown"]
 
 
@@ -28,7 +30,7 @@ def strictest(verdicts: Iterable[Verdict]) -> Verdict:
 class Fixture(Model):
     """What the customer or the labels say of the fixture; None and "unknown" are normal."""
 
-    holder: str | None = None
+    holder: Text | None = None
     ballast: Ballast = "unknown"
     ballast_watts: tuple[Annotated[float, Field(gt=0, le=2000, allow_inf_nan=False)], ...] = Field(
         (), description="lamp watts that the ballast label lists"
@@ -37,7 +39,7 @@ class Fixture(Model):
         (), description="how many lamps the ballast label says it runs"
     )
     lamp_count: int | None = Field(None, ge=1, le=12, description="lamps on that ballast in this fixture")
-    label: str = Field("", max_length=4000, description="pasted or typed text of the ballast label")
+    label: Text = Field("", max_length=4000, description="pasted or typed text of the ballast label")
     enclosed: bool | None = None
     damp: bool | None = None
     cold: bool | None = None

@@ -11,7 +11,16 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from counter.marks._format import format_code, format_house
-from counter.marks._house import HouseChoice, HouseFacts, HouseMaker, HousePart, HouseTable, load_house, shipped_house
+from counter.marks._house import (
+    HOUSE_FILE,
+    HouseChoice,
+    HouseFacts,
+    HouseMaker,
+    HousePart,
+    HouseTable,
+    load_house,
+    shipped_house,
+)
 from counter.marks._models import MarkEvidence, Reading, ReadLamp, Span, System
 from counter.marks._read import read
 from counter.marks._sharpen import says, sharpen, uv_doubt
@@ -21,6 +30,7 @@ if TYPE_CHECKING:
     from counter.marks._index import CodeIndex, Hit, Hits
 
 __all__ = [
+    "HOUSE_FILE",
     "CodeIndex",
     "Hit",
     "Hits",

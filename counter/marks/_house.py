@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Literal
 from pydantic import Field
 
 from counter.catalogue import Kind, LampShape, Model
+from counter.files import is_there, read_bytes
 from counter.marks._caps import take_cap
 from counter.marks._colour import take_colour
 from counter.marks._lex import Draft, Parsed, fold
@@ -18,6 +19,9 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from counter.marks._known import Known
+
+
+HOUSE_FILE = "house-codes.json"
 
 
 class HouseFacts(Model):
@@ -76,8 +80,8 @@ def load_house(data: Path) -> tuple[HouseMaker, ...]:
         OSError: the file cannot be read.
         pydantic.ValidationError: it is not a table of house codes.
     """
-    path = data / "house-codes.json"
-    return HouseTable.model_validate_json(path.read_bytes()).makers if path.exists() else ()
+    path = data / HOUSE_FILE
+    return HouseTable.model_validate_json(read_bytes(path)).makers if is_there(path) else ()
 
 
 @cache

@@ -323,9 +323,7 @@ class Counter(QObject):
 
     def next_customer(self) -> None:
         """Start over; the case left behind comes back by undo."""
-        for pane in (self.looks, self.marks, self.fixture):
-            pane.clear()
-        self.grid.filter.clear()
+        self._clear_panes()
         self.desk_cases.leave()
         self.history.start_over(self._new_case())
         self.side.open_first()
@@ -334,11 +332,15 @@ class Counter(QObject):
 
     def open_case(self, case: Case) -> None:
         """Put a saved case in the place of the present one, which comes back by undo."""
-        for pane in (self.looks, self.marks, self.fixture):
-            pane.clear()
+        self._clear_panes()
         fresh = self._new_case()
         self.history.start_over(case.model_copy(update={"on": fresh.on, "place": case.place or fresh.place}))
         self.show()
+
+    def _clear_panes(self) -> None:
+        for pane in (self.looks, self.marks, self.fixture):
+            pane.clear()
+        self.grid.filter.clear()
 
     def undo(self) -> None:
         """Go back one step of the case."""

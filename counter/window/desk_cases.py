@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QFileDialog
 from counter import desk
 from counter.window.offer_line import OfferLine
 from counter.window.parts.words import caption
+from counter.window.saved_cases import folder
 
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QMenu
@@ -108,7 +109,9 @@ class DeskCases(QObject):
 
     def ask_open(self) -> None:
         """Ask for a file to open."""
-        dialog = QFileDialog(self.room.window, "Open a case", "", CASES)
+        rescued = folder(self.data)
+        place = rescued if rescued.is_dir() else self.data
+        dialog = QFileDialog(self.room.window, "Open a case", str(place), CASES)
         dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.fileSelected.connect(lambda name: self.open_file(Path(name)))

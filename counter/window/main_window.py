@@ -13,6 +13,7 @@ from PySide6.QtCore import QEvent, QRect, QSettings, Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication, QMainWindow
 
+from counter.files import read_bytes
 from counter.window.answer_bar import AnswerBar
 from counter.window.arrangement import Arrangement, numbers
 from counter.window.outlines.opening import remembered
@@ -46,6 +47,7 @@ SETTINGS_FILE = "window.ini"
 FIRST_SIZE = (1280, 800)
 ROOMY_SIZE = (1600, 1000)  # what a first window takes of a larger screen
 FRAME_PX = 40  # the system's own title bar
+LARGEST_SETTINGS = 1_000_000  # bytes; ours has two thousand
 
 
 class MainWindow(QMainWindow):
@@ -65,7 +67,7 @@ class MainWindow(QMainWindow):
         super().__init__()
         self.setWindowTitle("Lamp counter")
         self.data = data
-        self.settings = QSettings(str(data / SETTINGS_FILE), QSettings.Format.IniFormat)
+        self.settings = QSettings(str(_settings_file(data)), QSettings.Format.IniFormat)
         self.theme_name = theme_name or str(self.settings.value("theme", "system"))
         self.units: Units = "in" if self.settings.value("units") == "in" else "mm"
         self.is_awake = False
@@ -216,6 +218,23 @@ class MainWindow(QMainWindow):
         from counter.window.counter_room import wake
 
         wake(self, case)
+
+    def open_case(self, case: Case) -> None:
+        """Show a case that was kept in a file; the present one comes back by undo."""
+        if self.is_awake:
+            self.counter.open_case(case)
+
+
+def _settings_file(data: Path) -> Path:
+    """Return the file of settings; another where Qt would wait at it or swallow it whole: a pipe, a giant."""
+    path = data / SETTINGS_FILE
+    try:
+        read_bytes(path, LARGEST_SETTINGS)
+    except FileNotFoundError:
+        return path
+    except OSError:
+        return path.with_stem(f"{path.stem}-new")
+    return path
 
 
 def _is_on_a_screen(frame: QRect) -> bool:

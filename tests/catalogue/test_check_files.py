@@ -50,14 +50,14 @@ def test_bad_file_has_one_problem(tmp_path: Path, name: str) -> None:
 
 def test_missing_file_and_folder_are_problems(tmp_path: Path) -> None:
     assert "there is no file" in check_file(tmp_path / "none.json")[0].what
-    assert "is not a file" in check_file(tmp_path)[0].what
+    assert "it is a folder" in check_file(tmp_path)[0].what
     assert "cannot be read" in check_file(tmp_path / "a\0b")[0].what
 
 
 @pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="no named pipes here")
 def test_pipe_is_not_waited_for(tmp_path: Path) -> None:
     os.mkfifo(tmp_path / "pipe")
-    assert "is not a file" in check_file(tmp_path / "pipe")[0].what
+    assert "it is not a file but a pipe" in check_file(tmp_path / "pipe")[0].what
 
 
 def test_huge_file_is_not_read(tmp_path: Path) -> None:
@@ -65,7 +65,7 @@ def test_huge_file_is_not_read(tmp_path: Path) -> None:
     with path.open("wb") as file:
         file.truncate(200_000_000)
     (problem,) = check_file(path)
-    assert problem.what == "the file has 200 MB; at most 20 are read"
+    assert problem.what == "the file cannot be read: it has 200 MB or more; at most 20 MB are read"
 
 
 def test_endless_quotes_do_not_hang(tmp_path: Path) -> None:
@@ -131,8 +131,11 @@ def test_report_has_the_fields_of_the_contract(tmp_path: Path) -> None:
     path.write_text(SHIPPED.replace('"value": 23,', '"value": 32,', 1), "utf-8")
     problems = check_file(path)
     what = "32 mm, but the pins are drawn 23.0 mm apart"
+    line = SHIPPED[: SHIPPED.index('"value": 23,')].count("\n") + 1
     row = {"path": "bases[0].pin_spacing_mm.value", "where": "G23", "what": what}
-    assert check_report(problems) == {"problems": [{**row, "way_out": "Mend the number, or face.pins."}]}
-    expected = f"bases[0].pin_spacing_mm.value (G23): {what}\n    Mend the number, or face.pins."
+    said = {**row, "way_out": "Mend the number, or face.pins.", "file": "catalogue.json", "line": line}
+    assert check_report(problems) == {"problems": [said]}
+    place = f"catalogue.json, line {line}: bases[0].pin_spacing_mm.value (G23)"
+    expected = f"{place}: {what}\n    Mend the number, or face.pins."
     assert report_text(problems) == expected
     assert report_text(()) == "No problems."

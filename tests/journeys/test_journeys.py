@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QDeadlineTimer, Qt, QTimer
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel
 
@@ -25,8 +25,15 @@ class Clerk:
         field.selectAll()
         QTest.keyClicks(field, text)
         QTest.keyClick(field, Qt.Key.Key_Return)
-        QTest.qWait(300)  # longer than the pause that a half-typed number gets
+        bound = QDeadlineTimer(5000)
+        while not self.is_taken():
+            assert not bound.hasExpired(), "what was typed was never taken"
+            QApplication.processEvents()
         return self
+
+    def is_taken(self):
+        """Whether the pause that half-typed text gets is over, in every field."""
+        return not any(timer.isActive() for timer in self.window.findChildren(QTimer) if timer.isSingleShot())
 
     def reads(self, code):
         return self.types(self.window.marks.field, code)

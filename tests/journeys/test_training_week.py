@@ -135,7 +135,7 @@ def test_a_kill_between_two_answers_loses_none(window, kept):
 
 
 MEASURING = """
-import sys, time
+import sys
 from pathlib import Path
 from counter import app
 from counter.window.main_window import MainWindow
@@ -147,21 +147,22 @@ window.wake()
 application.processEvents()
 window.counter.training.enter()
 room = window.counter.training.room
-start = time.perf_counter()
 while room.warmer.is_busy:
     application.processEvents()
-ready = time.perf_counter()
+before = len(sys.modules)
 room._start_place(1)
 application.processEvents()
 room.grab()
-print(f"{(ready - start) * 1000:.0f} {(time.perf_counter() - ready) * 1000:.0f}")
+print(room.pages.currentIndex(), len(sys.modules) - before)
 """
 
 
-def test_the_first_card_is_there_in_200_ms(data):
+def test_what_the_first_card_needs_was_made_ahead(data):
+    """Its time is printed by the bench; here: one round of events brings it, and nothing is still to be imported."""
     add_trainee(data, "Ada", MONDAY)
     environment = os.environ | {"QT_QPA_PLATFORM": "offscreen"}
     done = subprocess.run(
         [sys.executable, "-c", MEASURING, str(data)], env=environment, capture_output=True, text=True, check=True
     )
-    assert int(done.stdout.split()[1]) < 200
+    page, imported = map(int, done.stdout.split())
+    assert (page, imported) == (CARD, 0)

@@ -11,12 +11,14 @@ from typing import TYPE_CHECKING, Annotated
 from pydantic import Field, TypeAdapter, ValidationError
 
 from counter.catalogue import Model
+from counter.files import read_bytes
 from counter.training.record._events import Answer, Assigned, Event, FromCase, RoundMark, Trainee
 
 if TYPE_CHECKING:
     from datetime import datetime
     from pathlib import Path
 
+LARGEST_RECORD = 100_000_000  # bytes; some 300 000 answers
 _ID = re.compile(r"[0-9a-f]{16}")
 _BINARY = getattr(os, "O_BINARY", 0)  # Windows translates line ends without it
 
@@ -128,11 +130,11 @@ def progress(data: Path, trainee: str) -> Progress:
     """Return what the record says; lines that cannot be read are counted, skipped and kept in the file.
 
     Raises:
-        UnknownTraineeError: there is no such record, or its first line is no trainee.
+        UnknownTraineeError: there is no such record, it cannot be read, or its first line is no trainee.
     """
     try:
-        raw = _file(data, trainee).read_bytes()
-    except FileNotFoundError as error:
+        raw = read_bytes(_file(data, trainee), LARGEST_RECORD)
+    except OSError as error:
         raise UnknownTraineeError(trainee) from error
     return _progress(raw, trainee)
 

@@ -2,14 +2,18 @@
 
 A pydantic import costs about 100 ms; the opening cards depend on nothing but the catalogue, so they are kept as
 plain JSON beside a fingerprint of the files they came from. A missing or stale file only costs that time once.
+A checksum keeps out cards that were changed since: JSON as sound as ours could still hold what no painter takes.
 """
 
 from __future__ import annotations
 
+import contextlib
 import json
+import zlib
 from typing import TYPE_CHECKING, Any
 
 from counter import __version__, paths
+from counter.files import read_bytes, write_atomic
 from counter.outline import Disc, Drawing, Label, Measure, Path
 from counter.window.outlines.cards import Card
 
@@ -18,6 +22,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
 FILE_NAME = "opening.json"
+LARGEST = 3_000_000  # bytes; the shipped catalogue's has a hundred thousand
 _SHAPES: dict[str, type[Path | Disc | Label | Measure]] = {
     "Path": Path,
     "Disc": Disc,
@@ -42,24 +47,37 @@ def fingerprint(data: pathlib.Path) -> str:
 def remembered(data: pathlib.Path) -> tuple[Card, ...]:
     """Return the kept opening cards, or none where they are missing, stale or damaged."""
     try:
-        kept = json.loads((data / FILE_NAME).read_bytes())
-        if kept["of"] != fingerprint(data):
+        raw = read_bytes(data / FILE_NAME, LARGEST)
+        kept = json.loads(raw)
+        if kept["of"] != fingerprint(data) or kept["sum"] != _sum_in(raw, kept["cards"]):
             return ()
         return tuple(_card(one) for one in kept["cards"])
-    except (OSError, ValueError, KeyError, TypeError, AttributeError):
+    except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError):
         return ()
 
 
 def remember(data: pathlib.Path, cards: Iterable[Card]) -> None:
     """Keep the opening cards; a folder that cannot be written only costs the next start its head start."""
-    kept = {"of": fingerprint(data), "cards": [_plain(card) for card in cards]}
-    try:
-        data.mkdir(parents=True, exist_ok=True)
-        part = data / (FILE_NAME + ".part")
-        part.write_text(json.dumps(kept, separators=(",", ":")))
-        part.replace(data / FILE_NAME)
-    except OSError:
-        return
+    body = _compact([_plain(card) for card in cards])
+    head = json.dumps({"of": fingerprint(data), "sum": zlib.crc32(body)}).encode()
+    with contextlib.suppress(OSError):
+        # The cards on a line of their own: their checksum is then had without writing them again.
+        write_atomic(data / FILE_NAME, head[:-1] + b', "cards":\n' + body + b"\n}")
+
+
+def forget(data: pathlib.Path) -> None:
+    """Drop the kept cards: for whoever met an error before the core was awake, which they may be the cause of."""
+    with contextlib.suppress(OSError):
+        (data / FILE_NAME).unlink()
+
+
+def _compact(cards: list[Any]) -> bytes:
+    return json.dumps(cards, separators=(",", ":")).encode()
+
+
+def _sum_in(raw: bytes, cards: list[Any]) -> int:
+    lines = raw.split(b"\n")
+    return zlib.crc32(lines[1] if len(lines) == 3 else _compact(cards))
 
 
 def _plain(card: Card) -> dict[str, Any]:

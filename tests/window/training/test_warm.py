@@ -1,5 +1,7 @@
 """Work made ahead waits for the hand: keys come first."""
 
+from PySide6.QtWidgets import QApplication
+
 from counter.window.training.warm import Warmer
 
 
@@ -10,7 +12,8 @@ def test_a_hand_at_work_holds_what_is_made_ahead(qtbot):
     qtbot.waitUntil(lambda: len(done) > 2)
     warmer.hold(10_000)
     count = len(done)
-    qtbot.wait(60)
+    for _ in range(50):  # each of which let it do a piece of work before
+        QApplication.processEvents()
     assert len(done) == count
     assert warmer.is_busy
     warmer.hold(0)

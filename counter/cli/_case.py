@@ -1,0 +1,122 @@
+"""A saved case: everything the panes show of it, and the window as a picture."""
+
+from __future__ import annotations
+
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from counter.cli._core import catalogue_of, house_of, saved_case
+from counter.cli._input import STANDARD_INPUT, lines
+from counter.cli._line import BAD_INPUT, BY_VERDICT, DONE, Answer, BadInput
+from counter.files import reason, target_of
+
+if TYPE_CHECKING:
+    import argparse
+    from collections.abc import Iterator
+
+    from counter.catalogue import Catalogue
+    from counter.cli._line import Commands
+    from counter.desk import Assessment, Case
+    from counter.marks import HouseMaker
+
+
+def add(commands: Commands) -> None:
+    """Name the commands of this file."""
+    assess = commands.add("assess", _assess, "everything the panes show of a saved case")
+    each = "a saved case; - reads one case a line (JSON lines) and answers one line each, a bad one with its problem"
+    assess.add_argument("case", metavar="CASE.json", type=Path, help=each)
+    picture = commands.add("picture", _picture, "the window as a picture, with no screen needed")
+    picture.add_argument("out", metavar="OUT.png", type=Path)
+    picture.add_argument("--case", metavar="CASE.json", type=Path, help="a saved case to show; - reads it")
+    picture.add_argument("--size", metavar="WxH", default="1440x900", help="in pixels, each side 200 to 8000")
+    picture.add_argument("--theme", choices=("light", "dark"), default="light")
+
+
+def _assess(chosen: argparse.Namespace, data: Path) -> Answer | Iterator[Answer]:
+    catalogue, house = catalogue_of(data), house_of(data)
+    if str(chosen.case) == STANDARD_INPUT:
+        return _assess_lines(catalogue, house)
+    return _whole(_found(saved_case(chosen.case, catalogue), catalogue, house))
+
+
+def _assess_lines(catalogue: Catalogue, house: tuple[HouseMaker, ...]) -> Iterator[Answer]:
+    """Answer each line; one that is no case gets its problem as its answer, so that lines and answers stay paired."""
+    from counter.desk import CaseProblem, case_in
+
+    for number, line in enumerate(_cases(), 1):
+        try:
+            case = case_in(line, f"case {number}", catalogue)
+        except CaseProblem as problem:
+            yield Answer({"problem": str(problem)}, f"problem: {problem}", BAD_INPUT)
+            continue
+        found = _found(case, catalogue, house)
+        yield Answer(found.model_dump(mode="json"), _one_line(found), _status(found))
+
+
+def _cases() -> Iterator[str]:
+    """Yield one case after another; a single case may be spread over many lines, as files of ours are."""
+    pending = lines()
+    first = next(pending, None)
+    if first is None:
+        return
+    if first.strip() in ("{", "[{"):  # no case by itself: what follows belongs to it
+        yield "\n".join([first, *pending])
+        return
+    yield first
+    yield from pending
+
+
+def _found(case: Case, catalogue: Catalogue, house: tuple[HouseMaker, ...]) -> Assessment:
+    from counter.desk import assess
+
+    if case.place is not None and case.on is None:
+        case = case.model_copy(update={"on": date.today()})
+    return assess(catalogue, case, house)
+
+
+def _status(found: Assessment) -> int:
+    return BY_VERDICT.get(found.verdict or "", DONE)
+
+
+def _whole(found: Assessment) -> Answer:
+    said = [f"{found.headline} {found.subline}".strip(), found.verdict or "no verdict yet", found.advice]
+    said += [f"{one.signal}: {one.says} {one.do}" for one in found.cautions]
+    return Answer(found.model_dump(mode="json"), "\n".join(said), _status(found))
+
+
+def _one_line(found: Assessment) -> str:
+    first = [f"{one.signal}: {one.says}" for one in found.cautions[:1]]
+    said = (found.verdict or "no verdict yet", f"{found.headline} {found.subline}".strip(), *first)
+    return "  ".join(" ".join(words.split()) for words in said)
+
+
+def _size(text: str) -> tuple[int, int]:
+    width, cross, height = text.lower().partition("x")
+    if not (cross and text.isascii() and width.isdigit() and height.isdigit()):
+        raise BadInput(f"--size: “{text[:20]}” is not a size; type it as 1440x900")
+    size = (int(width), int(height))
+    if not all(200 <= side <= 8000 for side in size):
+        raise BadInput(f"--size: {text} is out of range; each side takes 200 to 8000 pixels")
+    return size
+
+
+def _hold_png(out: Path) -> None:
+    try:
+        if out.suffix.lower() != ".png" or not target_of(out).parent.is_dir():
+            raise BadInput(f"{out}: name a .png in a folder that exists")
+    except OSError as problem:
+        raise BadInput(f"{out}: {reason(problem)}; name a .png in a folder that can be written") from None
+
+
+def _picture(chosen: argparse.Namespace, data: Path) -> Answer:
+    size = _size(chosen.size)
+    _hold_png(chosen.out)
+    case = saved_case(chosen.case, catalogue_of(data)) if chosen.case is not None else None
+    from counter.app import save_picture  # what was typed is judged first: a bad size needs no Qt
+
+    try:
+        save_picture(chosen.out, data, case, size, chosen.theme)
+    except OSError as problem:
+        raise BadInput(f"{chosen.out}: {reason(problem)}; name a .png in a folder that can be written") from None
+    return Answer({"picture": str(chosen.out), "width": size[0], "height": size[1]}, "")

@@ -1,0 +1,191 @@
+"""What a lamp is and may do: read its code, rank it by looks, hold it against a fixture, its light in numbers."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from counter.cli._core import assessed, catalogue_of, house_of
+from counter.cli._input import STANDARD_INPUT, lines, whole
+from counter.cli._line import BY_VERDICT, DONE, NOTHING, Answer, BadInput
+from counter.text import writable
+
+if TYPE_CHECKING:
+    import argparse
+    from collections.abc import Iterator, Sequence
+    from pathlib import Path
+
+    from counter.catalogue import Catalogue, Look
+    from counter.cli._line import Commands, Parser
+    from counter.desk import Assessment
+
+SPELLED = "KEY=VALUE, as legs=4 pins=4 notch=small-left length_mm=146"
+BALLASTS = ("magnetic", "electronic", "dimming", "led-driver", "bypassed", "unknown")
+USES = ("lighting", "germicidal", "blacklight", "insect trap", "gel curing", "tanning", "medical", "unknown")
+
+
+def add(commands: Commands) -> None:
+    """Name the commands of this file."""
+    read = commands.add("read", _read, "read the code printed on a lamp")
+    code = "? for an unreadable character, * for an unreadable stretch; - reads one code a line"
+    read.add_argument("code", metavar="CODE", help=code)
+    identify = commands.add("identify", _identify, "rank lamp types by what you see")
+    identify.add_argument("looks", metavar="KEY=VALUE", nargs="*", help=f"{SPELLED}; - reads one a line")
+    identify.more = _looks_in_words
+    _add_fit(commands.add("fit", _fit, "may this lamp go into that fixture"))
+    uv = commands.add("uv", _uv, "exposure in front of a germicidal lamp")
+    for name, unit, about in (
+        ("--uvc-watts", "W", "UV-C that the lamp gives, not its electrical watts"),
+        ("--arc-mm", "MM", "length of its glowing part"),
+        ("--distance-m", "M", "from the middle of the lamp to the eyes or skin"),
+    ):
+        uv.add_argument(name, metavar=unit, required=True, help=about)
+    colour = commands.add("colour", _colour, "a colour code or colour temperature in numbers")
+    colour.add_argument("code", metavar="CODE_OR_KELVIN", help="as 840 or 4000; - reads one a line")
+
+
+def _add_fit(fit: Parser) -> None:
+    fit.add_argument("--lamp", metavar="CODE", required=True, help="as printed, or a lamp's id; - reads it")
+    fit.add_argument("--holder", metavar="BASE", required=True, help="as printed on it, G24q-2; empty: not known")
+    fit.add_argument("--ballast-watts", metavar="18,26", default="", help="the lamp watts that its label lists")
+    fit.add_argument("--ballast", choices=BALLASTS, default="unknown")
+    fit.add_argument("--use", choices=USES, default="unknown", help="what the light is for")
+
+
+def _read(chosen: argparse.Namespace, data: Path) -> Answer | Iterator[Answer]:
+    if chosen.code == STANDARD_INPUT:
+        return (_read_one(code, data) for code in lines())
+    return _read_one(chosen.code, data)
+
+
+def _read_one(code: str, data: Path) -> Answer:
+    found = assessed(data, marks=code)
+    readings = [reading.model_dump(mode="json") for reading in found.readings]
+    answer = {"input": writable(code), "readings": readings, "problems": list(found.problems)}
+    return Answer(answer, _reading_text(found), DONE if readings else NOTHING)
+
+
+def _reading_text(found: Assessment) -> str:
+    lines = []
+    for reading in found.readings:
+        lines.append(f"{reading.canonical}  {reading.probability:.0%}  ({reading.system})")
+        lines += [f"    {span.text:<10} {span.means}" for span in reading.spans]
+        lines += [f"    taken: {words}" for words in reading.assumptions]
+    return "\n".join([*lines, *found.problems]) or "nothing to read"
+
+
+def _looks(catalogue: Catalogue, pairs: Sequence[str]) -> tuple[dict[str, str | float], str]:
+    from counter.identify import LookProblem, parse_look
+
+    looks: dict[str, str | float] = {}
+    marks = ""
+    for pair in pairs:
+        key, equals, value = pair.partition("=")
+        if not equals:
+            raise BadInput(f"“{pair[:40]}” is not {SPELLED}")
+        if key == "marks":
+            marks = value
+            continue
+        try:
+            looks[key] = parse_look(catalogue, key, value)
+        except LookProblem as problem:
+            raise BadInput(str(problem)) from None
+    return looks, marks
+
+
+def _looks_in_words() -> str:
+    """Return every look with its answers, for the help; nothing where the catalogue cannot be read."""
+    from counter import paths
+
+    try:
+        catalogue = catalogue_of(paths.user_data())
+    except BadInput:
+        return "looks: the catalogue cannot be read; «counter check» says why"
+    known = [f"  {look.key:<15} {_answers(look)}" for look in catalogue.looks]
+    return "\n".join(["looks, each also cannot-tell:", *known, f"  {'marks':<15} what is printed, as for read"])
+
+
+def _answers(look: Look) -> str:
+    if look.is_measured:
+        return f'a size as 149.5, 14.9 cm or 5 7/8", {look.low:g} to {look.high:g} mm'
+    return " | ".join(value.value for value in look.values) or "a number of watts, as 26"
+
+
+def _identify(chosen: argparse.Namespace, data: Path) -> Answer:
+    pairs = list(lines()) if chosen.looks == [STANDARD_INPUT] else chosen.looks
+    looks, marks = _looks(catalogue_of(data), pairs)
+    found = assessed(data, looks=looks, marks=marks)
+    kept = ("base", "watts", "shape", "kind", "probability", "agrees", "disagrees", "lamp")
+    answer = {
+        "candidates": [{key: one.model_dump(mode="json")[key] for key in kept} for one in found.candidates],
+        "next": [one.model_dump(mode="json") for one in found.next],
+        "problems": list(found.problems),
+    }
+    return Answer(answer, _candidates_text(found))
+
+
+def _candidates_text(found: Assessment) -> str:
+    said = [
+        f"{one.probability:6.1%}  {one.base:<10} {one.watts:>4g} W  {one.shape or '-':<10} {one.kind}"
+        + (f"  against: {', '.join(one.disagrees)}" if one.disagrees else "")
+        for one in found.candidates[:10]
+    ]
+    if found.next:
+        said.append(f"look next: {found.next[0].look}. {found.next[0].why}")
+    return "\n".join(said)
+
+
+def _fit(chosen: argparse.Namespace, data: Path) -> Answer:
+    from counter import desk, fit
+
+    catalogue = catalogue_of(data)
+    code = whole() if chosen.lamp == STANDARD_INPUT else chosen.lamp
+    try:
+        fixture = desk.changed_fixture(
+            catalogue,
+            fit.Fixture(),
+            {"holder": chosen.holder, "ballast": chosen.ballast, "ballast_watts": chosen.ballast_watts},
+        )
+        judged = desk.fit_code(catalogue, code, fixture, chosen.use, house_of(data))
+    except desk.CaseProblem as problem:
+        raise BadInput(str(problem)) from None
+    unknown = fit.unknown_holder(catalogue, fixture.holder)
+    said = [judged.verdict.upper(), *([unknown] if unknown else [])]
+    said += [f"{one.signal}: {one.says} {one.why} {one.do}" for one in judged.cautions]
+    said += [f"ask: {one.question} {one.why}" for one in judged.asks]
+    found = {**fit.fit_report(judged), "problems": [unknown] if unknown else []}
+    return Answer(found, "\n".join(said), BY_VERDICT.get(judged.verdict, DONE))
+
+
+def _number(name: str, text: str) -> float:
+    try:
+        return float(text)
+    except ValueError:
+        raise BadInput(f"{name}: “{text[:20]}” is not a number; type it as 11 or 0.6") from None
+
+
+def _uv(chosen: argparse.Namespace, data: Path) -> Answer:
+    from counter import light
+
+    watts = _number("--uvc-watts", chosen.uvc_watts)
+    arc_mm, distance_m = _number("--arc-mm", chosen.arc_mm), _number("--distance-m", chosen.distance_m)
+    try:
+        found = light.exposure(watts, arc_mm, distance_m)
+    except ValueError as problem:
+        raise BadInput(str(problem)) from None
+    return Answer(light.uv_report(found), light.uv_text(found))
+
+
+def _colour(chosen: argparse.Namespace, data: Path) -> Answer | Iterator[Answer]:
+    if chosen.code == STANDARD_INPUT:
+        return (_colour_one(code) for code in lines())
+    return _colour_one(chosen.code)
+
+
+def _colour_one(code: str) -> Answer:
+    from counter import light
+
+    try:
+        found = light.colour_of(code)
+    except ValueError as problem:
+        raise BadInput(str(problem)) from None
+    return Answer(light.colour_report(found), light.colour_text(found))

@@ -1,0 +1,43 @@
+"""Training cards made from the catalogue."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from counter.cli._core import catalogue_of
+from counter.cli._line import DONE, NOTHING, Answer, BadInput
+
+if TYPE_CHECKING:
+    import argparse
+    from pathlib import Path
+
+    from counter.cli._line import Commands
+    from counter.training import Card
+
+MOST_CARDS = 10_000  # dealing that many takes minutes; there are not many more that differ
+
+
+def add(commands: Commands) -> None:
+    """Name the commands of this file."""
+    cards = commands.add("cards", _cards, "training cards made from the catalogue")
+    cards.add_argument("--seed", metavar="N", type=int, default=0, help="the same seed deals the same cards")
+    cards.add_argument("--count", metavar="K", type=int, default=10, help=f"how many, at most {MOST_CARDS}")
+
+
+def _cards(chosen: argparse.Namespace, data: Path) -> Answer:
+    from counter import training
+
+    if chosen.count < 1:
+        raise BadInput(f"--count: {chosen.count} is too few; ask for 1 card or more")
+    if chosen.count > MOST_CARDS:
+        raise BadInput(f"--count: {chosen.count} is too many; at most {MOST_CARDS} are dealt at once")
+    found = training.draw_cards(catalogue_of(data), chosen.seed, chosen.count)
+    return Answer(training.cards_report(found), "\n\n".join(map(_card_text, found)), DONE if found else NOTHING)
+
+
+def _card_text(card: Card) -> str:
+    choices = [
+        f"  {number} {'*' if card.worth[number - 1] >= 1 else ' '} {text}"
+        for number, text in enumerate(card.choices, 1)
+    ]
+    return "\n".join([card.said, *choices, f"  {card.why}"])

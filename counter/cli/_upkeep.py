@@ -1,0 +1,89 @@
+"""What keeps the program in order: checking tables, saying which version of what this is."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from counter import __version__
+from counter.cli._input import STANDARD_INPUT, whole
+from counter.cli._line import DONE, NOTHING, Answer, actions_of
+from counter.cli._output import write_words
+
+if TYPE_CHECKING:
+    from counter.catalogue import Finding, Problem
+    from counter.cli._line import Commands
+
+HOUSE_FORMAT = "lamp-counter/house-codes"
+
+
+def add(commands: Commands) -> None:
+    """Name the commands of this file."""
+    check = commands.add("check", _check, "list every problem of a catalogue file, with file and line")
+    about = "a table of ours; - reads it; none: all that is shipped and what the shop made"
+    check.add_argument("file", metavar="FILE", nargs="?", type=Path, help=about)
+
+
+def _check(chosen: argparse.Namespace, data: Path) -> Answer:
+    from counter import catalogue
+
+    problems = _problems(chosen.file, data)
+    found = catalogue.check_report(problems)
+    return Answer(found, catalogue.report_text(problems), NOTHING if problems else DONE)
+
+
+def _problems(file: Path | None, data: Path) -> tuple[Problem, ...]:
+    from counter import catalogue
+    from counter.files import is_there
+    from counter.marks import HOUSE_FILE
+
+    others = {HOUSE_FORMAT: _house_findings}
+    if file is not None and str(file) == STANDARD_INPUT:
+        return catalogue.check_text(whole(), others)
+    if file is not None:
+        return catalogue.check_file(file, others, HOUSE_FORMAT if file.name == HOUSE_FILE else "")
+    found = list(catalogue.check_shipped())
+    for name, assumed in ((catalogue.SHOP_FILE, ""), (HOUSE_FILE, HOUSE_FORMAT)):
+        if is_there(data / name):
+            found += catalogue.check_file(data / name, others, assumed)
+    return tuple(found)
+
+
+def _house_findings(data: dict[str, Any]) -> list[Finding]:
+    from counter.catalogue import findings_of
+    from counter.marks import HouseTable
+
+    return findings_of(HouseTable, data)
+
+
+class Versions(argparse.Action):
+    """Print the versions of program and catalogue, and stop."""
+
+    def __call__(self, parser: argparse.ArgumentParser, *_: object) -> None:
+        write_words(f"{__version__}\n{_catalogue_words()}")
+        parser.exit(DONE)
+
+
+def _catalogue_words() -> str:
+    from pydantic import ValidationError
+
+    from counter.catalogue import load
+
+    try:
+        return f"catalogue {load().edition or 'of no edition'}"
+    except (OSError, ValidationError):
+        return "the catalogue cannot be read; «counter check» says why"
+
+
+class Completions(argparse.Action):
+    """Print what makes a shell complete the command's words, and stop."""
+
+    def __call__(self, parser: argparse.ArgumentParser, _: object, values: object, option: str | None = None) -> None:
+        import shtab
+
+        for action in actions_of(parser):
+            if action.type is Path:
+                action.complete = shtab.FILE  # type: ignore[attr-defined] # where shtab looks for it
+        write_words(shtab.complete(parser, str(values)))
+        parser.exit(DONE)

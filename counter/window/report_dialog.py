@@ -1,0 +1,43 @@
+"""The box after an unexpected error: what happened, the report to read and copy, and on with the work."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication, QDialog, QDialogButtonBox, QLabel, QPlainTextEdit, QVBoxLayout, QWidget
+
+if TYPE_CHECKING:
+    from counter.reports import Report
+
+
+class ReportDialog(QDialog):
+    """One box for all that went wrong since it was opened."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setWindowTitle("Something went wrong")
+        self.resize(620, 420)
+        self.words = QLabel(wordWrap=True, textFormat=Qt.TextFormat.PlainText)
+        self.report = QPlainTextEdit(readOnly=True)
+        self.report.setAccessibleName("Report")
+        self._said: list[str] = []
+        buttons = QDialogButtonBox()
+        self.copy = buttons.addButton("Copy", QDialogButtonBox.ButtonRole.ActionRole)
+        self.go_on = buttons.addButton("Go on", QDialogButtonBox.ButtonRole.AcceptRole)
+        self.copy.clicked.connect(lambda: QApplication.clipboard().setText(self.report.toPlainText()))
+        buttons.accepted.connect(self.accept)
+        self.go_on.setDefault(True)
+        box = QVBoxLayout(self)
+        box.addWidget(self.words)
+        box.addWidget(self.report, 1)
+        box.addWidget(buttons)
+
+    def add(self, words: str, report: Report) -> None:
+        """Add one more trouble below those told already."""
+        kept = f"The report lies in {report.path}." if report.path else "The report could not be kept: copy it."
+        if words not in self._said:
+            self._said.append(words)
+        hint = f"{kept} It names no customer and nothing that was typed; send it to whoever looks after the program."
+        self.words.setText("\n\n".join([*self._said, hint]))
+        self.report.appendPlainText(report.text)
