@@ -29,6 +29,7 @@ if TYPE_CHECKING:
 SETTLE_ROUNDS = 4
 ALREADY_OPEN = 2  # exit status: another window has the data folder, and does not answer
 FAULT_WORDS = "The last time, the program ended without a word: a fault below it. This is what it left."
+OFFER_MS = 1500  # after the first paint: by then the window is awake and has been seen
 
 
 def run(data: Path) -> int:
@@ -43,6 +44,7 @@ def run(data: Path) -> int:
     rescue = Rescue(window)
     rescue.install()
     window.painted.connect(lambda: QTimer.singleShot(0, lambda: _wake(window, rescue, only)))
+    window.painted.connect(lambda: QTimer.singleShot(OFFER_MS, lambda: _offer_first_case(window)))
     window.show()
     try:
         return application.exec()
@@ -98,6 +100,12 @@ def icon() -> QIcon:
     from counter.window.icon import drawn_icon
 
     return drawn_icon()
+
+
+def _offer_first_case(window: MainWindow) -> None:
+    from counter.window.training.first_case import offer_first_case  # nothing that the first paint needs
+
+    offer_first_case(window)
 
 
 def save_picture(out: Path, data: Path, case: Case | None, size: tuple[int, int], theme: str) -> None:

@@ -43,6 +43,7 @@ if TYPE_CHECKING:
     from counter.catalogue._schema import schemas
     from counter.catalogue._shop import PARTS, Confirmed, Shop
     from counter.catalogue._shop_file import ConfirmError, confirm, confirmed_before, withdraw
+    from counter.catalogue._tally import share_read, sources_report, sources_text
     from counter.catalogue._validate import findings_of
 
 _LATER = {
@@ -63,6 +64,9 @@ _LATER = {
     "confirm": "_shop_file",
     "confirmed_before": "_shop_file",
     "withdraw": "_shop_file",
+    "share_read": "_tally",
+    "sources_report": "_tally",
+    "sources_text": "_tally",
     "findings_of": "_validate",
 }
 
@@ -117,7 +121,10 @@ __all__ = [
     "parse_designations",
     "report_text",
     "schemas",
+    "share_read",
     "shown",
+    "sources_report",
+    "sources_text",
     "withdraw",
     "words_beside",
 ]

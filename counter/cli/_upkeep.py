@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from counter import __version__
+from counter.cli._core import catalogue_of
 from counter.cli._input import STANDARD_INPUT, whole
 from counter.cli._line import DONE, NOTHING, Answer, actions_of
 from counter.cli._output import write_words
@@ -23,11 +24,15 @@ def add(commands: Commands) -> None:
     check = commands.add("check", _check, "list every problem of a catalogue file, with file and line")
     about = "a table of ours; - reads it; none: all that is shipped and what the shop made"
     check.add_argument("file", metavar="FILE", nargs="?", type=Path, help=about)
+    check.add_argument("--sources", action="store_true", help="how many values stand on what, by base and lamp")
 
 
 def _check(chosen: argparse.Namespace, data: Path) -> Answer:
     from counter import catalogue
 
+    if chosen.sources:
+        tallied = catalogue.sources_report(catalogue_of(data))
+        return Answer(tallied, catalogue.sources_text(tallied), DONE)
     problems = _problems(chosen.file, data)
     found = catalogue.check_report(problems)
     return Answer(found, catalogue.report_text(problems), NOTHING if problems else DONE)

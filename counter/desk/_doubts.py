@@ -102,6 +102,7 @@ ABOUT_RULE = {  # where the answer is given, if not by yes or no
     "uvc-use-unknown": "use",
     "uvc-use-unknown-no-figure": "use",
     "uva-use-unknown": "use",
+    "uvb-use-unknown": "use",
     "look-uvc": "glass",
     "look-uvc-no-figure": "glass",
     "look-uvc-leading": "marks",
@@ -145,9 +146,9 @@ def _uv(seen: Evidence) -> Iterator[Doubt]:
     read_uv = seen.reading.canonical if seen.reading is not None and seen.reading.lamp.kind == "uv-c" else ""
     if kind != "uv-c" and (said := seen.words_of_uvc or read_uv):
         yield _spoken("uv", fit.said_uv(said), "Does its print or the unit's label say germicidal?")
-    if kind not in ("uv-a", "uv-c") and (said := words.speaks_of(("uv-b", "uv-a"), seen.case.marks)):
+    if kind not in ("uv-a", "uv-c", "other") and (said := words.speaks_of(("uv-b", "uv-a"), seen.case.marks)):
         yield _spoken("uv", fit.said_coated_uv(said), "What does its whole marking say, and what unit did it light?")
-    if lamp is not None and kind not in ("uv-c", "uv-a") and seen.glass == "clear":
+    if lamp is not None and not lamp.is_ultraviolet and seen.glass == "clear":
         for one in fit.seen_clear(seen.catalogue, lamp, seen.strongest_uvc(lamp.base)):
             yield Doubt(kind="uv", about="glass", says=one.says, ask=GLASS_AGAIN, caution=one)
     if kind == "uv-c" and seen.chosen is None and not seen.says_germicidal:
@@ -174,7 +175,7 @@ def _led(seen: Evidence) -> Iterator[Doubt]:
 def _glass(seen: Evidence) -> Iterator[Doubt]:
     """A UV twin that is likely enough, and nobody has seen what tells it apart."""
     lamp = seen.presumed
-    if lamp is None or lamp.kind in ("uv-c", "uv-a"):
+    if lamp is None or lamp.is_ultraviolet:
         return
     if not seen.is_white and seen.glass != "clear" and seen.uv_share(lamp) >= UV_DOUBT:
         why = "Germicidal lamps stand on this base too; their tube is clear."

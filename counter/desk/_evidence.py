@@ -105,7 +105,8 @@ class Evidence:
         lamps = (self.catalogue.lamp_by_id[one.lamp] for one in self.candidates)
         if (chosen := self.chosen) is None:
             return tuple(lamps)
-        return tuple(one for one in lamps if (one.base, one.kind) == (chosen.base, chosen.kind))
+        same = (one for one in lamps if (one.base, one.kind) == (chosen.base, chosen.kind))
+        return tuple(one for one in same if not one.is_saver or one.id == chosen.id)  # a saver says so in print
 
     @cached_property
     def shown(self) -> Lamp | None:

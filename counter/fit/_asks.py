@@ -15,6 +15,7 @@ from counter.fit._holder import compare
 from counter.fit._label import counts_for
 from counter.fit._models import Ask, Ballast, Use, Verdict
 from counter.fit._texts import questions
+from counter.language import tr
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -69,7 +70,9 @@ def _bits(found: Counter[Verdict]) -> float:
 def _ask(unknown: Unknown, outcomes: list[tuple[str, Verdict]]) -> Ask:
     words = questions()[unknown.about]
     lines = tuple(f"{label}: {verdict}" for label, verdict in outcomes)
-    return Ask(about=unknown.about, question=words.question, why=words.why, outcomes=lines, blocks=unknown.blocks)
+    return Ask(
+        about=unknown.about, question=tr(words.question), why=tr(words.why), outcomes=lines, blocks=unknown.blocks
+    )
 
 
 def _with(known: Facts, about: str, value: Any) -> Facts:

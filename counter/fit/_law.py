@@ -39,6 +39,7 @@ LampClass = Literal[
 # The diameters at which the RoHS entries 2(a)(1) to 2(a)(4) divide linear lamps; above the last one is T12.
 LINEAR_UP_TO_MM: tuple[tuple[float, LampClass], ...] = ((9, "linear-t2"), (17, "linear-t5"), (28, "linear-t8"))
 THIN_MM = 17.0  # the line that RoHS Annex III draws between tube diameters
+NEAR_MM = 30.0  # a law's feet and a tube's millimetres: nearer than two nominal lengths ever are
 EVERYWHERE = "any"
 NOTHING_TOLD: Mapping[str, bool] = MappingProxyType({})
 
@@ -62,6 +63,10 @@ class LawRow(Model):
     confidence: Confidence
     note: str | None = None
     last_day: bool = False
+    read: date | None = Field(
+        None, description="the day its text, or the report named, was last read; absent: not noted"
+    )
+    lengths_mm: tuple[float, ...] = Field((), description="only tubes of about these lengths; empty: of any")
 
 
 class LawNote(Model):
@@ -77,6 +82,7 @@ class LawNote(Model):
     note: str | None
     source: str
     confidence: Confidence
+    read: date | None = Field(None, description="the day the text, or the report named, was last read")
     check: str
 
 
@@ -107,7 +113,16 @@ def law(place: str | None, on: date | None, lamp: Lamp | None) -> tuple[LawNote,
     wanted = None if lamp is None else lamp_class(lamp)
     if lamp is not None and wanted is None:
         return ()
-    return tuple(_note(row, one, on) for row in _for_place(place) for one in row.classes if wanted in (None, one))
+    rows = (row for row in _for_place(place) if lamp is None or _is_of_length(row, lamp))
+    return tuple(_note(row, one, on) for row in rows for one in row.classes if wanted in (None, one))
+
+
+def _is_of_length(row: LawRow, lamp: Lamp) -> bool:
+    """Whether a row on tubes of some lengths speaks of this lamp; one whose length is not known may be meant."""
+    own = lamp.lengths_mm
+    if not row.lengths_mm or own is None:
+        return True
+    return any(own[0] - NEAR_MM <= length <= own[1] + NEAR_MM for length in row.lengths_mm)
 
 
 def _for_place(place: str) -> Iterator[LawRow]:
@@ -130,6 +145,7 @@ def _note(row: LawRow, lamp_class: LampClass, on: date | None) -> LawNote:
         note=row.note,
         source=row.source,
         confidence=row.confidence,
+        read=row.read,
         check=law_check(),
     )
 

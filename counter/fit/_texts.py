@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import json
+import re
 from functools import cache
 from typing import TYPE_CHECKING, Any, NamedTuple, cast
 
 from counter import paths
 from counter.fit._facts import weakest
 from counter.fit._models import Caution
+from counter.language import OWN, current, marked, tr
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -145,6 +147,40 @@ def plain_rule(rule: str) -> str:
     return next((name for name, text in texts().items() if text.figureless == rule), rule)
 
 
+# What rules fill in that is words and no figure. Findings keep it as it stands here: an answer's key is made of it.
+FILLED_IN = (
+    *(marked("more"), marked("less"), marked("a compact one"), marked(" or ")),
+    *(marked("just noticeable"), marked("different"), marked("clearly different")),
+    *(marked("bypassed"), marked("led-driver"), marked("dimming"), marked("electronic"), marked("magnetic")),
+    *(marked("ozone"), marked("germicidal"), marked("insect trap"), marked("medical"), marked("blacklight")),
+    *(marked("tanning"), marked("gel curing"), marked("lighting")),
+    *(marked("instant"), marked("rapid"), marked("preheat"), marked("programmed")),
+    *(marked("DANGER"), marked("WARNING"), marked("CAUTION"), marked("NOTICE")),
+    marked(" (a rough figure: so long a lamp is too near at that distance)"),
+    marked("How soon the daily limit is reached is not known: its output is not in the catalogue"),
+)
+WITH_FIGURES = (
+    marked("At {far} m one lamp alone does not reach the daily limit; computed from {watts} W of UV"),
+    marked("At {far} m the daily limit is reached in about {time}; computed from {watts} W of UV"),
+    marked("about {time}"),
+)
+
+
+@cache
+def _shapes() -> tuple[tuple[str, re.Pattern[str]], ...]:
+    return tuple((one, re.compile(re.sub(r"\\\{(\w+)\\\}", r"(?P<\1>.+)", re.escape(one)))) for one in WITH_FIGURES)
+
+
+def spoken(value: str) -> str:
+    """Return what a rule filled in, in the language now spoken: words, words with figures, or several with "or"."""
+    if current() == OWN:
+        return value
+    for words, shape in _shapes():
+        if (found := shape.fullmatch(value)) is not None:
+            return tr(words).format_map(found.groupdict())
+    return tr(" or ").join(map(tr, value.split(" or ")))
+
+
 def kin_of(rule: str) -> str:
     """Return what a rule is about: with or without a figure, and whichever ultraviolet it speaks of."""
     return texts()[rule].alike or plain_rule(rule)
@@ -157,19 +193,20 @@ def caution(finding: Finding, lamp: str = "") -> Caution:
         KeyError: no words for this rule, or the words name a value that the rule does not fill in.
     """
     text = texts()[finding.rule]
+    values = {name: spoken(value) for name, value in finding.values.items()}
     return Caution(
         signal=text.signal,
         rule=finding.rule,
-        says=text.says.format_map(finding.values),
-        why=text.why.format_map(finding.values),
-        do=text.do.format_map(finding.values),
+        says=tr(text.says).format_map(values),
+        why=tr(text.why).format_map(values),
+        do=tr(text.do).format_map(values),
         figure=finding.figure,
         unit=finding.unit,
         source=text.source,
         confidence=weakest((text.confidence, finding.confidence)),
         verdict=verdict_of(finding),
         topic=text.topic,
-        ask=text.ask.format_map(finding.values),
+        ask=tr(text.ask).format_map(values),
         key=answer_key(finding, lamp) if text.ask else "",
         words=finding.words,
     )

@@ -1,4 +1,4 @@
-"""From a case at the counter into the deck: which points it was about."""
+"""From a case at the counter into training: which points it was about."""
 
 from __future__ import annotations
 
@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 from counter.desk import assess
 from counter.training.cards import _rule_cards, _sale_cards
-from counter.training.cards._deck import points
 from counter.training.cards._facts import lore
+from counter.training.cards._points import points
 from counter.training.record._events import FromCase
 from counter.training.record._record import write_record
 
@@ -42,7 +42,7 @@ def points_of_case(catalogue: Catalogue, case: Case) -> tuple[str, ...]:
 
 
 def add_case(data: Path, trainee: str, catalogue: Catalogue, case: Case, now: datetime) -> tuple[str, ...]:
-    """Put what a case teaches into a trainee's deck, ahead of other new points, and return the points' ids.
+    """Put what a case teaches among what a trainee learns, ahead of other new points, and return the points' ids.
 
     Raises:
         UnknownTraineeError: there is no such record.

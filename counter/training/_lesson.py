@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from counter.training._round import Feedback, Round
 from counter.training._settings import settings
-from counter.training.cards._deck import cards_about
+from counter.training.cards._points import cards_about
 
 if TYPE_CHECKING:
     from datetime import datetime

@@ -20,6 +20,7 @@ CardKind = Literal[
     "notch-side",
     "uv-or-light",
 ]
+Aspect = Literal["says", "why", "do"]  # of a caution: what is said, its reason, what to do
 Axis = Literal["family", "notch", "kind", "verdict", "caution", "look", "code"]  # what a confusion matrix is over
 
 
@@ -49,8 +50,9 @@ class Card(Model):
 
     `values` are the canonical names of the choices for the confusion matrix. `worth` says how good each choice
     is, 1 being right; several may be right, `answer` is the best. `shown` says in words what the drawing
-    shows. `case` is the case that `assess` is asked about, `instead` the LED type asked for in place of its lamp,
-    `code` the text that is read.
+    shows. `case` is the case that `assess` is asked about; what it answers is the right answer. `instead` is the
+    LED type asked for in place of its lamp, `aspect` which part of the first caution is asked for, `code` the text
+    that is read.
     """
 
     id: str
@@ -68,8 +70,9 @@ class Card(Model):
     draw: Draw | None = None
     code: str | None = None
     part: str | None = None
-    case: Case | None = None
+    case: Case
     instead: str | None = None
+    aspect: Aspect = "says"
     is_critical: bool = False
 
     @property

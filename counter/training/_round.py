@@ -10,11 +10,12 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from counter.training._schedule import Schedule, rate
 from counter.training._settings import settings
-from counter.training.cards._deck import card_of, points
 from counter.training.cards._outline_cards import pair_point
+from counter.training.cards._points import card_of, points
 from counter.training.cards._rule_cards import taught
 from counter.training.record._confusion import mixes
 from counter.training.record._events import Answer
+from counter.training.record._names import DO_NOT_KNOW
 from counter.training.record._ready import standings
 from counter.training.record._record import progress, write_record
 
@@ -28,7 +29,6 @@ if TYPE_CHECKING:
     from counter.training._settings import Rating
     from counter.training.record._record import Progress
 
-DO_NOT_KNOW = "do not know"
 CONFUSED_PAIRS = 5
 
 
@@ -142,14 +142,16 @@ class Round:
     def _queue(self, now: datetime) -> Iterator[Point]:
         """Yield points in the order of their claim.
 
-        Mistakes, what is due, what a case brought, some new points; then practice of what is known, and when
+        Mistakes, what is fading, what a case brought, some new points; then practice of what is known, and when
         that is used up more new ones: always of the open families first.
         """
         ripe, unripe = self._mistakes()
         yield from ripe
         asked = {answer.point for answer in self._own}
         left = [point for point in self._points.values() if point.id not in asked]
-        yield from (self._points[one] for one in self._schedule.due(now) if one in self._points and one not in asked)
+        yield from (
+            self._points[one] for one in self._schedule.faded(now) if one in self._points and one not in asked
+        )
         fresh = [point for point in left if point.id not in self._schedule]
         known = [point for point in left if point.id in self._schedule]
         yield from (point for point in fresh if point.id in self._from_cases)
@@ -179,7 +181,7 @@ class Round:
 
 
 def _points(catalogue: Catalogue, answers: Sequence[Answer], from_cases: Sequence[str]) -> Iterator[Point]:
-    """Yield the deck, pairs that this trainee confuses although they are no look-alikes, and cautions once taught."""
+    """Yield all points, pairs that this trainee confuses though they are no look-alikes, and cautions once taught."""
     yield from points(catalogue)
     yield from taught(answers, from_cases)
     families = [mix for mix in mixes(answers) if mix.axis == "family"]

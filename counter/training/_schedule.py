@@ -1,14 +1,15 @@
-"""When each point is due again, by the FSRS scheduler of the `fsrs` package."""
+"""How well each point is still known, and when it comes back, by the FSRS scheduler of the `fsrs` package."""
 
 from __future__ import annotations
 
-from datetime import UTC, datetime, timedelta
-from typing import TYPE_CHECKING, NamedTuple
+from datetime import UTC, timedelta
+from typing import TYPE_CHECKING
 
 from counter.training._settings import settings
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
+    from datetime import datetime
 
     import fsrs
 
@@ -43,15 +44,8 @@ def _scheduler(known: Settings) -> fsrs.Scheduler:
     )
 
 
-class CurvePoint(NamedTuple):
-    """One day of a forgetting curve: the expected share of right answers."""
-
-    day: int
-    recall: float
-
-
 class Schedule:
-    """What a trainee's answers make of the points: due dates and how likely each is still known."""
+    """What a trainee's answers make of the points: when each fades and how likely it is still known."""
 
     def __init__(self, answers: Iterable[Answer] = ()) -> None:
         """Replay the answers, oldest first."""
@@ -72,35 +66,22 @@ class Schedule:
         """Return whether the point was ever asked."""
         return point in self._points
 
-    def due_at(self, point: str) -> datetime | None:
-        """Return when the point is due, or None when it was never asked."""
+    def fades_at(self, point: str) -> datetime | None:
+        """Return when the point comes back, or None when it was never asked."""
         card = self._points.get(point)
         return card.due if card else None
 
-    def due(self, now: datetime) -> tuple[str, ...]:
-        """Return the points due, the one most likely forgotten first."""
+    def faded(self, now: datetime) -> tuple[str, ...]:
+        """Return the points to ask again, the one most likely forgotten first."""
         waiting = [point for point, card in self._points.items() if card.due <= now]
         return tuple(sorted(waiting, key=lambda point: (self.recall(point, now), self._points[point].due, point)))
 
     def recall(self, point: str, at: datetime) -> float:
-        """Return the chance of a right answer at that moment by the forgetting curve; 0 when never asked."""
+        """Return the chance of a right answer at that moment by the scheduler's curve; 0 when never asked."""
         card = self._points.get(point)
         return self._scheduler.get_card_retrievability(card, at.astimezone(UTC)) if card else 0.0
 
-    def curve(self, now: datetime, days: int, points: Iterable[str] | None = None) -> tuple[CurvePoint, ...]:
-        """Return the mean recall of the points (all asked ones) on each coming day if nothing is practised."""
-        asked = [point for point in (self._points if points is None else points) if point in self._points]
-        if not asked:
-            return ()
-        ahead = [now + timedelta(days=day) for day in range(days + 1)]
-        means = (sum(self.recall(point, at) for point in asked) / len(asked) for at in ahead)
-        return tuple(CurvePoint(day, mean) for day, mean in enumerate(means))
-
-    def forecast(self, now: datetime, days: int) -> tuple[int, ...]:
-        """Return how many points fall due within each coming day of 24 hours; overdue ones count in the first."""
-        counts = [0] * days
-        for card in self._points.values():
-            day = max(0, (card.due - now) // timedelta(days=1))
-            if day < days:
-                counts[day] += 1
-        return tuple(counts)
+    def known(self, points: Iterable[str], at: datetime) -> float:
+        """Return the mean recall of those points that were ever asked; 0 where none was."""
+        asked = [point for point in points if point in self._points]
+        return sum(self.recall(point, at) for point in asked) / len(asked) if asked else 0.0

@@ -9,7 +9,8 @@ from pydantic import Field
 
 from counter import paths
 from counter.catalogue import Model
-from counter.training._models import CardKind
+from counter.language import tr
+from counter.training._models import Aspect, CardKind
 
 Rating = Literal["again", "hard", "good", "easy"]
 
@@ -21,6 +22,13 @@ class KindTexts(Model):
     question: str
     why: str
     seconds: float = Field(gt=0)
+
+
+class AspectTexts(Model):
+    """What a card asks of a caution beyond its words."""
+
+    question: str
+    why: str
 
 
 class Bars(Model):
@@ -39,7 +47,8 @@ class Settings(Model):
     format: Literal["lamp-counter/training"]
     version: Literal[1]
     rounds_min: tuple[int, ...]
-    retention: float = Field(gt=0, lt=1, description="recall at which a point is due again")
+    retention: float = Field(gt=0, lt=1, description="recall below which a point counts as fading, and comes back")
+    gone_below: float = Field(gt=0, lt=1, description="recall below which what was known counts as gone")
     first_steps_min: tuple[float, ...]
     again_steps_min: tuple[float, ...]
     easy_below: float = Field(gt=0, description="share of the target time")
@@ -52,9 +61,16 @@ class Settings(Model):
     open_families: int = Field(ge=1, description="families learned at a time when none is assigned")
     bars: Bars
     kinds: dict[CardKind, KindTexts]
+    aspects: dict[Aspect, AspectTexts] = Field(description="of a caution, beside what it says")
     words: dict[str, str]
+    rule_names: dict[str, str] = Field(description="a few words for each rule of caution")
     labels: dict[str, str] = Field(description="by the scenario's name: what stands on a ballast label")
     marks: dict[str, str] = Field(description="by the scenario's name: what stands beside a lamp's code")
+
+
+def words() -> dict[str, str]:
+    """Return the words of questions and answers in the language now spoken."""
+    return {key: tr(text) for key, text in settings().words.items()}
 
 
 @cache

@@ -8,9 +8,11 @@ from typing import TYPE_CHECKING, NamedTuple
 from PySide6.QtGui import QAction, QActionGroup, QKeySequence
 from PySide6.QtWidgets import QMenu
 
+from counter.language import current, languages, tr
 from counter.window.dialogs.settings import COLOURS, LENGTHS
 from counter.window.parts.words import caption
 from counter.window.side.side_tabs import TABS
+from counter.window.training.first_case import start_first_case
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -54,6 +56,7 @@ def commands_of(room: Counter) -> tuple[Command, ...]:
         *tabs,
         Command("View", "Law of the shop's place …", (), room.ask_for_place),
         Command("Training", "Training room", ("F4",), lambda: room.training.enter()),
+        Command("Training", "Guided first case", (), partial(start_first_case, window)),
         Command("Help", "Help on this pane", ("F1",), room.show_help),
         Command("Help", "Keys", ("Shift+F1",), room.show_keys),
         Command("Help", "About", (), room.show_about),
@@ -66,7 +69,7 @@ def menu_of(room: Counter, commands: tuple[Command, ...]) -> QMenu:
     whole = QMenu(window)
     by_name = {name: whole.addMenu(f"&{name}") for name in MENUS}
     for one in commands:
-        action = QAction(caption(one.words), window)
+        action = QAction(caption(one.words), whole)
         action.setShortcuts([QKeySequence(keys) for keys in one.keys])
         action.triggered.connect(lambda _=False, do=one.do: do())
         by_name[one.menu].addAction(action)
@@ -75,7 +78,9 @@ def menu_of(room: Counter, commands: tuple[Command, ...]) -> QMenu:
     last.aboutToShow.connect(lambda: room.desk_cases.fill_last(last))
     view = by_name["View"]
     view.addSeparator()
-    colours, lengths = view.addMenu("Colours"), view.addMenu("Lengths")
+    colours, lengths, spoken = (view.addMenu(words) for words in ("Colours", "Lengths", tr("Language")))
+    named = tuple((name, code) for code, name in languages().items())
+    view.aboutToShow.connect(lambda: _fill(spoken, named, current(), room.set_language))
     view.aboutToShow.connect(lambda: _fill(colours, COLOURS, window.theme_name, window.set_theme))
     view.aboutToShow.connect(lambda: _fill(lengths, LENGTHS, window.units, window.set_units))
     return whole

@@ -14,6 +14,7 @@ from counter import catalogue as catalogues
 from counter import desk
 from counter.fit import worth_holding_beside
 from counter.identify import LookProblem, Typed, parse_look, with_unit
+from counter.language import OWN
 from counter.marks import load_house
 from counter.shop_words import add_shop_word, shop_words
 from counter.window.arrangement import Panes
@@ -31,6 +32,7 @@ from counter.window.outlines.detail_pane import DetailPane
 from counter.window.outlines.opening import remember
 from counter.window.parts.alert import Alert
 from counter.window.parts.flash import RingOnFocus
+from counter.window.parts.languages import speak
 from counter.window.parts.source_dialog import Said, SourceDialog
 from counter.window.parts.style import wear
 from counter.window.parts.undo_keys import UndoKeys
@@ -60,6 +62,9 @@ NO_ANSWER = "No answer: something went wrong here"
 def wake(window: MainWindow, case: Case | None) -> None:
     """Fill the window's places and give it a counter; a catalogue that cannot be read is said in the window."""
     wear()
+    window.follow_system()
+    QGuiApplication.styleHints().colorSchemeChanged.connect(window.follow_system)
+    speak(str(window.settings.value("language", "")) or OWN)
     window.looks, window.detail, window.marks = LooksPane(), DetailPane(window.theme), MarksPane(window.theme)
     window.fixture, window.side = FixturePane(), SideTabs(window.theme)
     window.cautions = window.side.cautions
@@ -160,9 +165,16 @@ class Counter(QObject):
         window = self.window
         self._undo_keys = UndoKeys(window)
         self._undo_keys.watch(window)
-        self.commands = commands_of(self)
-        self.answer.menu.setMenu(menu_of(self, self.commands))
+        self._menus()
         QShortcut(QKeySequence("F10"), window, self.answer.menu.showMenu)
+
+    def _menus(self) -> None:
+        """Make the menus, anew where the language has changed; the old ones take their keys with them."""
+        self.commands = commands_of(self)
+        old, made = self.answer.menu.menu(), menu_of(self, self.commands)
+        self.answer.menu.setMenu(made)
+        if old is not None:
+            old.deleteLater()
 
     # -- the case and its history
 
@@ -315,6 +327,14 @@ class Counter(QObject):
         """Open the law and let the shop's place be chosen."""
         self.side.open(LAW_TAB)
         self.side.law.ask_for_place()
+
+    def set_language(self, code: str) -> None:
+        """Speak another language, and keep the choice."""
+        self.settings.setValue("language", code)
+        speak(code)
+        self.training.set_language()
+        self._menus()
+        self.show()
 
     def toggle_broken(self) -> None:
         """Say that a lamp lies broken, or that none does, and show the steps."""

@@ -9,7 +9,7 @@ from __future__ import annotations
 import pathlib
 from typing import TYPE_CHECKING, cast
 
-from PySide6.QtCore import QEvent, QRect, QSettings, Signal
+from PySide6.QtCore import QRect, QSettings, Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication, QMainWindow
 
@@ -71,8 +71,7 @@ class MainWindow(QMainWindow):
         self.theme_name = theme_name or str(self.settings.value("theme", "system"))
         self.units: Units = "in" if self.settings.value("units") == "in" else "mm"
         self.is_awake = False
-        QGuiApplication.styleHints().colorSchemeChanged.connect(self.follow_system)
-        self.theme = themes.theme_of(self.theme_name)
+        self.theme = themes.kept_theme(self.theme_name, str(self.settings.value("seen_theme", "")))
         self._dress()  # before there are widgets: dressing each again is what costs
         self._is_painted = False
         self.answer = AnswerBar(self.theme)
@@ -120,6 +119,7 @@ class MainWindow(QMainWindow):
         if theme == self.theme:
             return
         self.theme = theme
+        self.settings.setValue("seen_theme", theme.name)
         self._dress()
         for pane in (self.answer, self.grid):
             pane.set_theme(theme)
@@ -205,11 +205,6 @@ class MainWindow(QMainWindow):
             self.showNormal()
         self.raise_()
         self.activateWindow()
-
-    def changeEvent(self, event: QEvent) -> None:
-        if event.type() == QEvent.Type.ThemeChange:
-            self.follow_system()
-        super().changeEvent(event)
 
     # -- waking: what the first paint need not wait for
 

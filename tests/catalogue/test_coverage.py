@@ -35,7 +35,6 @@ WATTS = {
     "2G8-1": {60, 85, 120},
     "GR8": {16, 28},  # 10 W in GR8 is doubtful and left out
     "GR10q": {10, 16, 21, 28, 38},  # the decree, category 6
-    "GR10q-4": {28},
     "GRY10q-3": {55},
     "G10q": {20, 22, 32, 40, 60},
     "2GX13": {22, 40, 55, 60},

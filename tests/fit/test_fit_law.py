@@ -51,6 +51,39 @@ def test_every_place_answers_for_a_pin_base_lamp_and_defers_to_the_text(catalogu
         assert all(note.check.startswith("Check the current text") and note.law and note.source for note in notes)
 
 
+def test_a_law_on_four_foot_tubes_leaves_the_others_alone(catalogue):
+    ended = {}
+    for name in ("G13/32/linear", "G13/17/linear", "G5/8/linear", "G5/28/linear", "G13/28/linear/saver"):
+        notes = law("us-vt", date(2026, 6, 1), catalogue.lamp_by_id[name])
+        ended[name] = any(note.place == "us-vt" and note.has_ended for note in notes)
+    assert ended == dict.fromkeys(ended, True) | {"G13/17/linear": False, "G5/8/linear": False}
+
+
+@pytest.mark.parametrize(
+    ("place", "lamp", "day"),
+    [
+        ("us-ca", "GR10q/28/square", date(2025, 1, 1)),  # by the code's own words: 2D, U-bend and circular too
+        ("us-ca", "GU24/13", date(2025, 1, 1)),  # integrally ballasted or not
+        ("us-wa", "2G13/32/u-bent", date(2029, 1, 1)),
+        ("uk", "G13/36/linear", date(2023, 9, 1)),
+        ("uk", "G13/30/linear", date(2024, 2, 1)),  # T8 of 3 ft
+        ("ca", "G24q-3/26/quad", date(2030, 1, 1)),
+        ("eu", "2G13/32/u-bent", date(2025, 2, 24)),
+        ("eu", "2G11/36/long-twin/uv-b", date(2027, 2, 24)),
+    ],
+)
+def test_the_day_that_a_place_names(catalogue, place, lamp, day):
+    notes = law(place, None, catalogue.lamp_by_id[lamp])
+    assert min(note.ends for note in notes if note.place == place and note.ends) == day
+
+
+def test_what_was_read_in_a_summary_only_says_so(catalogue):
+    (nevada,) = (note for note in law("us-nv", None, catalogue.lamp_by_id["G13/32/linear"]) if note.place == "us-nv")
+    assert nevada.ends is None
+    assert "not found" in nevada.says
+    assert nevada.read == date(2026, 11, 25)
+
+
 @pytest.mark.parametrize("place", [None, "", "nowhere", "us-xx"])
 def test_an_unknown_place_says_nothing(catalogue, place):
     assert law(place, date(2026, 1, 1), catalogue.lamp_by_id["G24q-3/26/quad"]) == ()

@@ -85,7 +85,7 @@ def test_watts_of_a_label(label, watts):
     assert parse_label(label).fields.get("ballast_watts", ()) == watts
 
 
-@pytest.mark.parametrize(("holder", "lamp"), [("2G13-92", "2G13/32/u-bent"), ("GR10q-4", "GR10q-4/28/square")])
+@pytest.mark.parametrize(("holder", "lamp"), [("2G13-92", "2G13/32/u-bent"), ("GR10q-4", "GR10q/28/square")])
 def test_a_number_behind_a_base_without_keys_is_no_other_base(catalogue, holder, lamp):
     one = next((lamp_ for lamp_ in catalogue.lamps if lamp_.id.startswith(lamp.rpartition("/")[0])), None)
     assert one is not None

@@ -79,7 +79,6 @@ def test_any_single_wrong_look_leaves_the_base_in_the_top_three(catalogue, tried
     lost = [one for one in tried if one.is_failure]
     met = [one for one in lost if catalogue.lamp_by_id[one.lamp].met.value != "never"]
     assert {(one.lamp, one.look) for one in met} == KNOWN_LOST
-    assert len(met) <= 15  # of over 50 000
     assert {one.lamp.partition("-")[0] for one in lost if one not in met} == {"GX32d"}
     assert summary(tried)["share"] > 0.999
     assert all(one.is_told_apart for one in tried)

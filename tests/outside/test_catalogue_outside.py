@@ -259,3 +259,13 @@ def test_germicidal_output_is_possible(lamp: Lamp) -> None:
     if lamp.uvc_w is None:
         return  # not known, and said so
     assert 0.15 <= lamp.uvc_w.value / lamp.watts.value <= 0.45
+
+
+def test_the_textbook_is_named_for_nothing_it_does_not_cover() -> None:
+    """TEXT-ILD ch. 7 speaks of lamps for light: twins to 13 W, quads from 13 W, triples and long twins from 18 W."""
+    least = {"twin": 5, "quad": 13, "triple": 18, "long-twin": 18, "linear": 32}
+    for lamp in CATALOGUE.lamps:
+        values = (lamp.ballasts_from, lamp.starts_from, lamp.dims, lamp.magnetic_if_listed, lamp.tube_mm)
+        if any(one is not None and one.source == "TEXT-ILD" for one in values):
+            assert lamp.kind == "fluorescent", lamp.id
+            assert lamp.watts.value >= least[lamp.shape or ""], lamp.id

@@ -1,7 +1,7 @@
 """Whether a card's answer is right, found out again by the core and by another road than the card was made on.
 
-Bases are proved by ranking the lamps from what the card says is seen, sides from the outline really drawn,
-verdicts and cautions by judging the lamp, all else by assessing the case again.
+What the card tells is put to `assess` again. Bases are also proved by ranking the lamps from what the card says is
+seen, sides from the outline really drawn, and verdicts by judging the lamp.
 """
 
 from __future__ import annotations
@@ -9,13 +9,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from counter.desk import Case, assess
-from counter.fit import judge, replacements
+from counter.fit import VERDICTS, judge, replacements
 from counter.identify import rank
 from counter.outline import Path, face_view
 from counter.training.cards._code_cards import could_be
 from counter.training.cards._facts import PRINT, lore
-from counter.training.cards._look_cards import UV_CHOICES, is_safe, told_kind, worths_of
-from counter.training.cards._sale_cards import first_caution, is_plain, sure_of
+from counter.training.cards._look_cards import UV_CHOICES, asks_for_one, is_safe, told_kind, worths_of
+from counter.training.cards._sale_cards import first_caution, sure_of
 from counter.training.cards._sale_cases import Setting
 
 if TYPE_CHECKING:
@@ -119,8 +119,9 @@ def _judged(catalogue: Catalogue, card: Card, setting: Setting) -> str | None:
         found = replacements(catalogue, lamp, case.fixture, case.use)
         return next((one.verdict for one in found if one.led_type == setting.instead), None)
     verdict = assess(catalogue, case).verdict
-    is_judged = not is_plain(case) or judge(catalogue, lamp, case.fixture, case.use).verdict == verdict
-    return verdict if is_judged else None
+    judged = judge(catalogue, lamp, case.fixture, case.use).verdict
+    # What lamp, fixture and use refuse by themselves, nothing else may allow; what they allow, more may hold back.
+    return verdict if verdict is not None and VERDICTS.index(verdict) >= VERDICTS.index(judged) else None
 
 
 def _setting(card: Card) -> Setting:
@@ -132,16 +133,18 @@ def _caution(catalogue: Catalogue, card: Card) -> bool:
     first = first_caution(lore(catalogue), _setting(card)) if card.case is not None else None
     if first is None or card.case is None:
         return False
-    is_first = (first.rule, first.says) == (card.values[card.answer], card.choices[card.answer])
-    return is_first and _no_other(card, {caution.says for caution in assess(catalogue, card.case).cautions})
+    is_first = (first.rule, getattr(first, card.aspect)) == (card.values[card.answer], card.choices[card.answer])
+    said = {getattr(caution, card.aspect) for caution in assess(catalogue, card.case).cautions}
+    return is_first and _no_other(card, said)
 
 
 def _look(catalogue: Catalogue, card: Card) -> bool:
     if card.case is None:
         return False
-    advised = assess(catalogue, card.case).next
-    worth = dict(zip((one.look for one in advised), worths_of(advised), strict=True))
-    return tuple(worth[value] for value in card.values) == card.worth
+    found = assess(catalogue, card.case)
+    worth = worths_of(catalogue, found.next)
+    is_first = card.values[card.answer] == found.next[0].look and asks_for_one(catalogue, found)
+    return is_first and tuple(worth[value] for value in card.values) == card.worth
 
 
 def _kind(catalogue: Catalogue, card: Card) -> bool:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from counter.training import Lesson, UnknownTraineeError, add_trainee, make_ahead, progress
+from counter.training import KINDS, Lesson, UnknownTraineeError, add_trainee, make_ahead, progress
 from counter.training._lesson import CARDS
 from counter.training.cards._facts import Lore
 
@@ -21,7 +21,7 @@ def test_a_lesson_asks_different_cards_of_one_family(catalogue, data, now):
 
 def test_the_first_card_waits_for_no_other_kind_of_point(catalogue, data, now, monkeypatch):
     known = Lore(catalogue)
-    monkeypatch.setattr("counter.training.cards._deck.lore", lambda _: known)
+    monkeypatch.setattr("counter.training.cards._points.lore", lambda _: known)
     who = add_trainee(data, "A", now).id
     assert Lesson(catalogue, data, who, "G24q", now).next_card(now).kind == "name-base"
     assert set(known.points) == {"name-base"}
@@ -57,9 +57,11 @@ def test_somebody_removed_cannot_start(catalogue, data, now):
 
 def test_what_is_made_ahead_is_not_made_again(catalogue, monkeypatch):
     known = Lore(catalogue)
-    monkeypatch.setattr("counter.training.cards._deck.lore", lambda _: known)
+    monkeypatch.setattr("counter.training.cards._points.lore", lambda _: known)
     for _ in make_ahead(catalogue):
         pass
-    monkeypatch.setattr("counter.training.cards._sale_cards._judge", None)
-    assert {lamp.id for lamp in known.samples} == set(known.met)
-    assert {id(one) for met in known.met.values() for one in met} == set(known.firsts)
+    assert set(known.points) == set(KINDS) - {"caution"}
+    asked = dict(known._assessed)
+    for _ in make_ahead(catalogue):
+        pass
+    assert known._assessed == asked

@@ -13,10 +13,12 @@ from counter.training import (
     board,
     points,
     results_sheet,
+    rule_name,
     settings,
     standings,
     write_record,
 )
+from counter.training.cards._rule_cards import rules
 
 FAMILY = "GU24"
 
@@ -97,7 +99,8 @@ def test_board_and_sheet(catalogue, data, now, drilled):
     first, second = board(catalogue, data, now + timedelta(days=400))
     assert (first.name, first.ready, first.answers) == ("Ada", (), 0)
     assert (second.name, second.ready, second.answers) == ("Mika", (FAMILY,), 58)
-    assert second.due_now == second.forecast[0] == len({event.point for event in drilled(18, 40)})
+    assert second.faded == len({event.point for event in drilled(18, 40)})
+    assert second.families("fading") == (FAMILY,)
     assert first.trainee == other
 
 
@@ -105,12 +108,24 @@ def test_sheet_is_plain_and_fits_the_page(catalogue, known, drilled, answer, now
     mixed = answer("name-base/G24q", worth=0, said="GX24q")
     sheet = results_sheet(catalogue, known([*drilled(18, 40), mixed]), now)
     assert max(map(len, sheet.splitlines())) <= 80
-    (line,) = [line for line in sheet.splitlines() if line.startswith(FAMILY)]
-    assert line.split() == [FAMILY, "18", "of", "18", "81%", "40", "of", "40", "91%", "0", "yes"]
-    assert "G24q taken for GX24q: 1 times" in sheet
+    assert f"{FAMILY}: ready for the counter" in sheet
+    assert "18 of 18 right at the first try, sure of 81" in sheet
+    assert "40 of 40 right at the first try, sure of 91" in sheet
+    assert "G24q taken for GX24q: 1 time\n" in sheet
+
+
+def test_sheet_names_rules_in_words(catalogue, known, answer, now):
+    about = {"axis": "caution", "asked": "led-driver", "said": "key-differs", "worth": 0}
+    sheet = results_sheet(catalogue, known([answer("sale/G24q/led-driver", **about)]), now)
+    assert "“fluorescent lamp on an LED driver” taken for “another key”: 1 time" in sheet
+    assert "led-driver" not in sheet
+
+
+def test_every_rule_has_a_name(catalogue):
+    assert {rule for rule in rules() if rule_name(rule) == "another caution"} == set()
 
 
 def test_sheet_of_a_beginner(catalogue, known, now):
     sheet = results_sheet(catalogue, known([]), now)
     assert "none yet" in sheet
-    assert "Nothing was confused." in sheet
+    assert "Nothing was mixed up." in sheet

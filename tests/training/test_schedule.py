@@ -1,4 +1,4 @@
-"""Ratings from correctness and time, due dates, forgetting."""
+"""Ratings from correctness and time, when points fade, forgetting."""
 
 from __future__ import annotations
 
@@ -33,54 +33,49 @@ def test_rating(worth, seconds, is_new, rating):
 
 def test_new_point_returns_within_the_round_then_after_days(answer):
     schedule = Schedule([answer()])
-    first = schedule.due_at(POINT)
+    first = schedule.fades_at(POINT)
     assert first - answer().at == timedelta(minutes=10)
     schedule.learn(answer(day=11 / 1440))
-    assert timedelta(days=2) <= schedule.due_at(POINT) - first <= timedelta(days=4)
+    assert timedelta(days=2) <= schedule.fades_at(POINT) - first <= timedelta(days=4)
 
 
 def test_mistake_is_due_before_a_right_answer(answer):
     wrong, right = answer("sale/G23/right", worth=0, rating="again"), answer()
     schedule = Schedule([right, wrong])
-    assert schedule.due(right.at + timedelta(minutes=5)) == ("sale/G23/right",)
-    assert set(schedule.due(right.at + timedelta(minutes=30))) == {"sale/G23/right", POINT}
+    assert schedule.faded(right.at + timedelta(minutes=5)) == ("sale/G23/right",)
+    assert set(schedule.faded(right.at + timedelta(minutes=30))) == {"sale/G23/right", POINT}
 
 
 def test_most_forgotten_comes_first(answer):
     strong = [answer(), answer(day=0.01), answer(day=3), answer(day=14)]
     weak = [answer("notch-side/G24q", day=13)]
     schedule = Schedule(sorted(strong + weak, key=lambda one: one.at))
-    assert schedule.due(answer(day=400).at) == ("notch-side/G24q", POINT)
+    assert schedule.faded(answer(day=400).at) == ("notch-side/G24q", POINT)
 
 
 def test_same_answers_same_days(answer):
     answers = [
         answer(day=day, rating=rating) for day, rating in [(0, "good"), (1, "again"), (2, "easy"), (9, "hard")]
     ]
-    assert Schedule(answers).due_at(POINT) == Schedule(answers).due_at(POINT)
+    assert Schedule(answers).fades_at(POINT) == Schedule(answers).fades_at(POINT)
 
 
 def test_recall_falls_and_meets_the_set_retention_when_due(answer):
     schedule = Schedule([answer(), answer(day=0.01), answer(day=3, rating="easy")])
-    due = schedule.due_at(POINT)
-    curve = schedule.curve(answer(day=3).at, days=(due - answer(day=3).at).days)
-    assert curve[0].recall == pytest.approx(1.0)
-    assert all(later.recall < sooner.recall for sooner, later in pairwise(curve))
-    assert curve[-1].recall == pytest.approx(0.9, abs=0.005)  # intervals are whole days
+    due = schedule.fades_at(POINT)
+    days = range((due - answer(day=3).at).days + 1)
+    curve = [schedule.recall(POINT, answer(day=3 + day).at) for day in days]
+    assert curve[0] == pytest.approx(1.0)
+    assert all(later < sooner for sooner, later in pairwise(curve))
+    assert curve[-1] == pytest.approx(0.9, abs=0.005)  # intervals are whole days
+    assert schedule.known([POINT, "never asked"], answer(day=3).at) == pytest.approx(1.0)
 
 
 def test_never_asked_is_not_known(now):
     schedule = Schedule()
     assert schedule.recall(POINT, now) == 0
-    assert schedule.curve(now, 5) == ()
-    assert schedule.due_at(POINT) is None
-
-
-def test_forecast_counts_each_point_once(answer, now):
-    points = [answer(f"name-base/{family}", rating=rating) for family, rating in [("A", "easy"), ("B", "good")]]
-    counts = Schedule(points).forecast(now, 30)
-    assert (counts[0], sum(counts)) == (1, 2)
-    assert Schedule(points).forecast(now + timedelta(days=29), 1) == (2,)  # overdue
+    assert schedule.known([POINT], now) == 0
+    assert schedule.fades_at(POINT) is None
 
 
 def test_moments_of_any_zone_mean_the_same(answer):

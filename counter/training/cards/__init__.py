@@ -1,1 +1,1 @@
-"""The makers of cards, and the deck of them all. May import counter.desk and the core behind it."""
+"""The makers of cards, and the list of all that they ask about. May import counter.desk and the core behind it."""

@@ -6,6 +6,7 @@ import hashlib
 import random
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.language import tr
 from counter.training._models import Card
 from counter.training._settings import settings
 
@@ -13,7 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from counter.desk import Case
-    from counter.training._models import Axis, CardKind, Draw, Point
+    from counter.training._models import Aspect, Axis, CardKind, Draw, Point
 
 
 class Choice(NamedTuple):
@@ -29,14 +30,15 @@ class Asked(NamedTuple):
 
     kind: CardKind
     axis: Axis
-    question: dict[str, str]  # for the template of the kind
+    question: dict[str, str]  # for the template of the kind, or of the aspect
     why: dict[str, str]
+    case: Case
     shown: str = ""
     draw: Draw | None = None
     code: str | None = None
     part: str | None = None
-    case: Case | None = None
     instead: str | None = None
+    aspect: Aspect = "says"
 
 
 def build(point: Point, asked: Asked, choices: Sequence[Choice], *, keeps_order: bool = False) -> Card | None:
@@ -47,8 +49,8 @@ def build(point: Point, asked: Asked, choices: Sequence[Choice], *, keeps_order:
     """
     if len(choices) < 2 or len({choice.text for choice in choices}) < len(choices):
         return None
-    texts = settings().kinds[asked.kind]
-    question = texts.question.format_map(asked.question)
+    texts = settings().aspects[asked.aspect] if asked.aspect != "says" else settings().kinds[asked.kind]
+    question = tr(texts.question).format_map(asked.question)
     digest = _digest(question, asked, choices)
     shown = list(choices)
     if not keeps_order:
@@ -67,12 +69,13 @@ def build(point: Point, asked: Asked, choices: Sequence[Choice], *, keeps_order:
         values=tuple(choice.value for choice in shown),
         worth=worth,
         answer=worth.index(max(worth)),
-        why=" ".join(texts.why.format_map(asked.why).split()),
+        why=" ".join(tr(texts.why).format_map(asked.why).split()),
         draw=asked.draw,
         code=asked.code,
         part=asked.part,
         case=asked.case,
         instead=asked.instead,
+        aspect=asked.aspect,
         is_critical=point.is_critical,
     )
 

@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING
 
 from counter.desk import CANNOT_TELL
 from counter.fit import places
-from counter.training._settings import settings
+from counter.language import tr
+from counter.training._settings import words
 
 if TYPE_CHECKING:
     from counter.catalogue import Catalogue, Lamp
@@ -22,18 +23,20 @@ def lamp_words(catalogue: Catalogue, lamp: Lamp, *, is_glass_told: bool = True) 
     looks = catalogue.look_by_key
     legs = catalogue.legs_by_shape.get(lamp.shape or "none") or str(lamp.legs)
     glass = next((one.label for one in looks["legs"].values if one.value == legs), legs)
-    colour = f", {lamp.glass.value} glass" if lamp.glass and is_glass_told else ""
-    return (
-        f"{lamp.watts.value:g} W, base {lamp.base}, {glass}{colour}{_size_words(catalogue, lamp)}{_made_words(lamp)}"
-    )
+    white = tr(", white glass") if lamp.glass and lamp.glass.value == "white" else tr(", clear glass")
+    if lamp.glass and lamp.glass.value not in ("white", "clear"):
+        white = tr(", blue-black glass")
+    colour = white if lamp.glass and is_glass_told else ""
+    named = tr("{watts} W, base {base}, ").format(watts=f"{lamp.watts.value:g}", base=lamp.base)
+    return named + tr(glass) + colour + _size_words(catalogue, lamp) + _made_words(lamp)
 
 
 def _made_words(lamp: Lamp) -> str:
     """Return what its print says of a lamp type that looks like another: a saver, instant start, ozone, its use."""
-    saver = ", a saver" if lamp.is_saver else ""
-    instant = ", marked IS" if "instant" in lamp.starts and lamp.id.endswith("-is") else ""
-    special = [purpose for purpose in lamp.purposes if purpose not in ("germicidal", "blacklight")]
-    return saver + instant + (f", made for {' or '.join(special)}" if special else "")
+    saver = tr(", a saver") if lamp.is_saver else ""
+    instant = tr(", marked IS") if "instant" in lamp.starts and lamp.id.endswith("-is") else ""
+    special = [words()[f"for {one}"] for one in lamp.purposes if one not in ("germicidal", "blacklight")]
+    return saver + instant + (tr(", made for {use}").format(use=tr(" or ").join(special)) if special else "")
 
 
 def _size_words(catalogue: Catalogue, lamp: Lamp) -> str:
@@ -41,47 +44,47 @@ def _size_words(catalogue: Catalogue, lamp: Lamp) -> str:
     same = (lamp.base, lamp.watts.value, lamp.kind)
     if sum((one.base, one.watts.value, one.kind) == same for one in catalogue.lamps) < 2:
         return ""
-    length = f", {lamp.length_mm.value:g} mm long" if lamp.length_mm else ""
-    length += f", {lamp.inches:g} in by its code" if lamp.inches else ""
-    tube = f", tube {lamp.tube_mm.value:g} mm thick" if lamp.tube_mm else ""
+    length = tr(", {length:g} mm long").format(length=lamp.length_mm.value) if lamp.length_mm else ""
+    length += tr(", {inches:g} in by its code").format(inches=lamp.inches) if lamp.inches else ""
+    tube = tr(", tube {tube:g} mm thick").format(tube=lamp.tube_mm.value) if lamp.tube_mm else ""
     return length + tube
 
 
 def case_words(catalogue: Catalogue, setting: Setting, instead: str = "") -> str:
     """Tell a case: lamp, fixture as far as known, use, what is asked for instead; or only what is seen."""
-    words, case = settings().words, setting.case
+    said, case = words(), setting.case
     if case.chosen is None:
         return seen_words(catalogue, case.looks)
     lamp = catalogue.lamp_by_id[case.chosen]
     if case.looks.get("glass") == CANNOT_TELL:
-        parts = [words["glass unseen"].format(lamp=lamp_words(catalogue, lamp, is_glass_told=False))]
+        parts = [said["glass unseen"].format(lamp=lamp_words(catalogue, lamp, is_glass_told=False))]
     else:
         kind = "other" if case.marks else lamp.band or lamp.kind  # then the print is what tells
-        parts = [f"{words[f'kind {kind}']}: {lamp_words(catalogue, lamp)}."]
-    parts += [words["marks"].format(marks=case.marks)] if case.marks else []
-    parts += [words["broken"]] if case.broken else []
-    parts += [fixture_words(case.fixture), words[f"use {case.use}"], *_law_words(case)]
-    parts += [words["instead"].format(title=instead)] if instead else []
+        parts = [f"{said[f'kind {kind}']}: {lamp_words(catalogue, lamp)}."]
+    parts += [said["marks"].format(marks=case.marks)] if case.marks else []
+    parts += [said["broken"]] if case.broken else []
+    parts += [fixture_words(case.fixture), said[f"use {case.use}"], *_law_words(case)]
+    parts += [said["instead"].format(title=instead)] if instead else []
     return " ".join(parts)
 
 
 def fixture_words(fixture: Fixture) -> str:
     """Tell all that is known of a fixture."""
-    words = settings().words
-    holder = f"holder {fixture.holder}" if fixture.holder else "holder not known"
-    ballast = words[f"ballast {fixture.ballast}"]
-    watts = " or ".join(f"{one:g}" for one in fixture.ballast_watts)
-    listed = f", its label lists {watts} W" if watts else ""
-    told = [f"The fixture: {holder}, {ballast}{listed}."]
-    told += [words[f"fixture {key}"] for key in YES if getattr(fixture, key)]
+    said = words()
+    holder = tr("holder {base}").format(base=fixture.holder) if fixture.holder else tr("holder not known")
+    ballast = said[f"ballast {fixture.ballast}"]
+    watts = tr(" or ").join(f"{one:g}" for one in fixture.ballast_watts)
+    listed = tr(", its label lists {watts} W").format(watts=watts) if watts else ""
+    told = [tr("The fixture: {holder}, {ballast}{listed}.").format(holder=holder, ballast=ballast, listed=listed)]
+    told += [said[f"fixture {key}"] for key in YES if getattr(fixture, key)]
     figures = {
         "lamp_count": fixture.lamp_count,
-        "ballast_counts": " or ".join(map(str, fixture.ballast_counts)),
+        "ballast_counts": tr(" or ").join(map(str, fixture.ballast_counts)),
         "tube_room_mm": fixture.tube_room_mm,
         "room_k": fixture.room_k,
         "label": fixture.label,
     }
-    told += [words[f"fixture {key}"].format(value) for key, value in figures.items() if value]
+    told += [said[f"fixture {key}"].format(value) for key, value in figures.items() if value]
     return " ".join(told)
 
 
@@ -89,14 +92,16 @@ def _law_words(case: Case) -> list[str]:
     if case.place is None or case.on is None:
         return []
     place = next(one.name for one in places() if one.id == case.place)
-    return [settings().words["law"].format(place=place, day=f"{case.on.day} {case.on:%B %Y}")]
+    return [words()["law"].format(place=place, day=f"{case.on:%Y-%m-%d}")]
 
 
 def seen_words(catalogue: Catalogue, looks: dict[str, str | float]) -> str:
     """Tell the looks taken so far."""
-    parts, words = [], settings().words
+    parts, said = [], words()
     for key, value in looks.items():
         look = catalogue.look_by_key[key]
-        label = next((one.label for one in look.values if one.value == value), f"{value} mm")
-        parts.append(words.get(f"seen {key}", f"{look.label.lower()}: {{}}").format(label))
-    return f"You see: {'; '.join(parts)}." if parts else "A lamp lies on the counter and nothing is known yet."
+        label = tr(next((one.label for one in look.values if one.value == value), f"{value} mm"))
+        parts.append(said.get(f"seen {key}", f"{tr(look.label).lower()}: {{}}").format(label))
+    if not parts:
+        return tr("A lamp lies on the counter and nothing is known yet.")
+    return tr("You see: {looks}.").format(looks="; ".join(parts))

@@ -1,4 +1,7 @@
-"""Cards on printed codes: what a part says, and what a worn code could be. `assess` proves them."""
+"""Cards on printed codes: what a part says, and what a worn code could be, as `assess` reads them.
+
+Only to find wrong answers are many codes read, without the rest of an assessment: that would take ten times as long.
+"""
 
 from __future__ import annotations
 
@@ -51,8 +54,13 @@ def _pick(lore: Lore, family: str, rng: random.Random) -> tuple[str, Reading] | 
     if not codes:
         return None
     code = rng.choice(codes)
-    found = read(lore.catalogue, code).readings
+    found = readings_of(lore, code)
     return (code, found[0]) if found and found[0].lamps and found[0].canonical == code else None
+
+
+def readings_of(lore: Lore, code: str) -> tuple[Reading, ...]:
+    """Return how the counter reads a text."""
+    return lore.assessed(Case(marks=code)).readings
 
 
 def read_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
@@ -111,7 +119,7 @@ def worn_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
         return None
     code, at = picked[0], rng.choice(places)
     worn = f"{code[:at]}?{code[at + 1 :]}"
-    if code not in could_be(read(lore.catalogue, worn).readings):
+    if code not in could_be(readings_of(lore, worn)):
         return None
     wrong = islice(_impossible(lore, picked[1], at, rng), WRONG_CHOICES)
     asked = Asked(

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 from counter.catalogue import TRUST, Catalogue, Circuit, Lamp, Sourced, notch_look
 from counter.desk import assess
 from counter.identify import word_chances
+from counter.language import current, marked, tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -17,10 +18,9 @@ if TYPE_CHECKING:
     from counter.catalogue import Figure
     from counter.desk import Assessment, Case
     from counter.training._models import Card, Point
-    from counter.training.cards._sale_cases import Setting
 
 SURE = TRUST["memory-medium"]  # what is trusted less never decides a card by itself
-REMEMBERED = 5000  # entries of a memory; a card or an assessment takes some kilobytes
+REMEMBERED = 1000  # entries of a memory; a card or an assessment takes some kilobytes
 PRINT = "watts"  # not seen in a drawing: said beside it where the drawing alone cannot decide
 
 
@@ -48,10 +48,9 @@ class Lore:
         self.catalogue = catalogue
         self.points: dict[str, tuple[Point, ...]] = {}  # by kind, as they are first asked for
         self.dressed: dict[tuple[str, int], Card | None] = {}  # by point and variant
-        self.on_rules: dict[tuple[str, str], Point | None] = {}  # by rule of caution and the family to begin with
-        self.met: dict[str, list[Setting]] = {}  # by lamp type: every case of it
-        self.firsts: dict[int, tuple[Setting, str]] = {}  # by id of a case: that case, and the rule that speaks first
-        self._assessed: dict[str, Assessment] = {}
+        # by rule of caution and the family to begin with: the cards made so far, and what makes more
+        self.lessons: dict[tuple[str, str], tuple[list[Card], Iterator[Card]]] = {}
+        self._assessed: dict[tuple[bool, str], Assessment] = {}  # by whether only sure figures count, and the case
         self._facts: dict[str, Mapping[str, Fact]] = {}
         self._alike: dict[str, tuple[str, ...]] = {}
 
@@ -63,39 +62,19 @@ class Lore:
             found[self.catalogue.base_of(lamp).family].append(lamp)
         return {family: tuple(lamps) for family, lamps in found.items() if lamps}
 
-    @cached_property
-    def samples(self) -> tuple[Lamp, ...]:
-        """One lamp type of every sort that rules of caution tell apart."""
-        found: dict[object, Lamp] = {}
-        for lamp in self.catalogue.lamps:
-            base = self.catalogue.base_of(lamp)
-            starter = base.starter.value if base.starter is not None else ""
-            kinds = {other.kind for other in self.catalogue.lamps_on[lamp.base]}
-            others = [other for other in self.catalogue.lamps_on[lamp.base] if other.watts.value == lamp.watts.value]
-            alike = [
-                other.length_mm.value for other in others if other.length_mm is not None and other.kind == lamp.kind
-            ]
-            is_long_and_short = len(set(alike)) > 1
-            tubes = {other.tube_mm.value for other in others if other.tube_mm is not None}
-            sort = (
-                base.mount,
-                base.supply,
-                starter,
-                lamp.kind,
-                lamp.ballasts,
-                "uv-c" in kinds,
-                len(tubes),
-                is_long_and_short,
-            )
-            found.setdefault(sort, lamp)
-        return tuple(found.values())
-
     def assessed(self, case: Case) -> Assessment:
-        """Return the assessment of a case, remembered: the makers come back to the same cases."""
-        key = case.model_dump_json()
+        """Return what the counter answers to a case, remembered: the makers come back to the same cases."""
+        return self._remembered(case, is_sure=False)
+
+    def assured(self, case: Case) -> Assessment:
+        """Return what the counter would answer if it knew nothing that it is unsure of."""
+        return self._remembered(case, is_sure=True)
+
+    def _remembered(self, case: Case, *, is_sure: bool) -> Assessment:
+        key = (is_sure, case.model_dump_json())
         if key not in self._assessed:
             make_room(self._assessed)
-            self._assessed[key] = assess(self.catalogue, case)
+            self._assessed[key] = assess(self.sure if is_sure else self.catalogue, case)
         return self._assessed[key]
 
     @cached_property
@@ -156,12 +135,13 @@ class Lore:
 
 
 _last: list[Lore] = []
+_spoken: list[str] = []  # cards are kept in words, and so in one language
 
 
 def lore(catalogue: Catalogue) -> Lore:
-    """Return what is known of a catalogue, remembered until another catalogue is asked about."""
-    if not _last or _last[0].catalogue is not catalogue:
-        _last[:] = [Lore(catalogue)]
+    """Return what is known of a catalogue, remembered until another catalogue or language is asked for."""
+    if not _last or _last[0].catalogue is not catalogue or _spoken != [current()]:
+        _last[:], _spoken[:] = [Lore(catalogue)], [current()]
     return _last[0]
 
 
@@ -211,19 +191,19 @@ def _facts_of(catalogue: Catalogue, lamp: Lamp) -> Iterator[Fact]:
             yield _word(catalogue, look, word.value)
     if base.face.notches is not None and _is_sure(base.face.notches):
         notch = _word(catalogue, "notch", notch_look(base.face.notches.at))
-        yield notch._replace(words=f"notches: {notch.words}")
-    yield from _spacing(base.pin_spacing_mm, base.spacing_means or "between the pins")
+        yield notch._replace(words=tr("notches: {notches}").format(notches=notch.words))
+    yield from _spacing(base.pin_spacing_mm, base.spacing_means or marked("between the pins"))
     if _is_sure(lamp.watts):
-        yield Fact(PRINT, f"{lamp.watts.value:g}", f"the print says {lamp.watts.value:g} W")
+        yield Fact(PRINT, f"{lamp.watts.value:g}", tr("the print says {watts:g} W").format(watts=lamp.watts.value))
 
 
 def _spacing(figure: Figure | None, means: str) -> Iterator[Fact]:
     if figure is not None and _is_sure(figure):
         reach = figure.plus_minus or 1.0
-        words = f"{figure.value:g} mm {means}"
+        words = f"{figure.value:g} mm {tr(means)}"
         yield Fact("pin_spacing_mm", means, words, figure.value - reach, figure.value + reach)
 
 
 def _word(catalogue: Catalogue, look: str, value: str) -> Fact:
     labels = {one.value: one.label for one in catalogue.look_by_key[look].values}
-    return Fact(look, value, labels.get(value, value))
+    return Fact(look, value, tr(labels.get(value, value)))

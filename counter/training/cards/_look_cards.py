@@ -1,6 +1,6 @@
-"""Cards on looking: where to look next, and whether a lamp is germicidal. Both are computed by `assess`.
+"""Cards on looking: where to look next, and whether a lamp is germicidal. Both are what `assess` answers.
 
-Where to look next asserts nothing of a lamp: it asks what the identify model, doubts included, gains most from.
+Where to look next asserts nothing of a lamp: it asks for the look that the counter itself would ask for.
 """
 
 from __future__ import annotations
@@ -8,8 +8,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from counter.desk import Case
+from counter.language import tr
 from counter.training._models import Point
-from counter.training._settings import settings
+from counter.training._settings import settings, words
 from counter.training.cards._build import Asked, Choice, build
 from counter.training.cards._case_words import seen_words
 
@@ -17,7 +18,7 @@ if TYPE_CHECKING:
     import random
     from collections.abc import Iterator, Sequence
 
-    from counter.catalogue import Lamp
+    from counter.catalogue import Catalogue, Lamp
     from counter.desk import Assessment
     from counter.identify import NextLook
     from counter.training._models import Card
@@ -44,59 +45,72 @@ def look_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
     lamp = rng.choice(lamps)
     keys = sorted(rng.sample(KNOWN_FIRST, rng.choice((1, 2, 2, 3))), key=KNOWN_FIRST.index)
     case = Case(looks={key: true_answer(lore, lamp, key) for key in keys})
-    offered = _offered(lore.assessed(case).next)
-    worths = worths_of(offered)
-    if len(offered) < 2 or min(worths) >= settings().half_share:
+    found = lore.assessed(case)
+    if not asks_for_one(lore.catalogue, found):
+        return None
+    worth = worths_of(lore.catalogue, found.next)
+    offered = _offered(found.next)
+    if len(offered) < 2 or min(worth[one.look] for one in offered) >= settings().half_share:
         return None
     asked = Asked(
         kind="next-look",
         axis="look",
         question={"seen": seen_words(lore.catalogue, case.looks)},
-        why=_why(lore, offered),
+        why=_why(lore.catalogue, offered),
         case=case,
     )
-    labels = [lore.catalogue.look_by_key[one.look].label for one in offered]
+    labels = (tr(lore.catalogue.look_by_key[one.look].label) for one in offered)
     return build(
         point,
         asked,
-        [Choice(one.look, label, worth) for one, label, worth in zip(offered, labels, worths, strict=True)],
+        [Choice(one.look, label, worth[one.look]) for one, label in zip(offered, labels, strict=True)],
     )
 
 
+def asks_for_one(catalogue: Catalogue, found: Assessment) -> bool:
+    """Whether the question beside the stamp, if it is about a look, is about the look that is marked as the next."""
+    about = found.asks[0].about if found.asks else ""
+    return bool(found.next) and (about not in catalogue.look_by_key or about == found.next[0].look)
+
+
 def _offered(looks: Sequence[NextLook]) -> tuple[NextLook, ...]:
-    """Return the best look and others spread down to the worst: a choice that follows from the case alone."""
-    ranked = sorted(looks, key=lambda one: (-_rate(one), one.look))
-    if len(ranked) <= OFFERED:
-        return tuple(ranked)
-    steps = (len(ranked) - 1) / (OFFERED - 1)
-    return tuple(ranked[round(step * steps)] for step in range(OFFERED))
+    """Return the look that the counter asks for and others spread down to the last one in its order."""
+    if len(looks) <= OFFERED:
+        return tuple(looks)
+    steps = (len(looks) - 1) / (OFFERED - 1)
+    return tuple(looks[round(step * steps)] for step in range(OFFERED))
 
 
 def _rate(look: NextLook) -> float:
     return look.bits / look.seconds
 
 
-def worths_of(looks: Sequence[NextLook]) -> tuple[float, ...]:
-    """Return what each look is worth: its bits per second against the best, 1 from the full share on."""
-    best = max(map(_rate, looks), default=0.0)
-    if best <= 0:
-        return (0.0,) * len(looks)
-    shares = (_rate(one) / best for one in looks)
-    return tuple(1.0 if share >= settings().full_share else round(share, 4) for share in shares)
+def worths_of(catalogue: Catalogue, looks: Sequence[NextLook]) -> dict[str, float]:
+    """Return what each look is worth, by its key: its bits per second against the first, 1 from the full share on.
+
+    No look is worth more than one that the counter puts before it; beside a guarding look that stands first nothing
+    is worth anything.
+    """
+    first = looks[0]
+    worth, most = {first.look: 1.0}, 1.0
+    guards = catalogue.look_by_key[first.look].guards is not None
+    for one in looks[1:]:
+        share = 0.0 if guards or _rate(first) <= 0 else _rate(one) / _rate(first)
+        most = min(most, 1.0 if share >= settings().full_share else round(share, 4))
+        worth[one.look] = most
+    return worth
 
 
-def _why(lore: Lore, offered: Sequence[NextLook]) -> dict[str, str]:
-    best = offered[0]
-    label = lore.catalogue.look_by_key[best.look].label
-    others = (
-        f"{lore.catalogue.look_by_key[one.look].label} {_left(one)} in {one.seconds:g}\N{NO-BREAK SPACE}s"
-        for one in offered[1:]
-    )
+def _why(catalogue: Catalogue, offered: Sequence[NextLook]) -> dict[str, str]:
+    first = offered[0]
+    look = catalogue.look_by_key
+    others = (f"{tr(look[one.look].label)}: {_left(one)}, {one.seconds:g}\N{NO-BREAK SPACE}s" for one in offered[1:])
+    guard = words()["why guard"] if look[first.look].guards is not None else ""
     return {
-        "look": label,
-        "why": best.why,
-        "left": _left(best),
-        "seconds": f"{best.seconds:g}",
+        "look": tr(look[first.look].label),
+        "why": f"{tr(first.why)} {guard}",
+        "left": _left(first),
+        "seconds": f"{first.seconds:g}",
         "others": ", ".join(others),
     }
 
@@ -130,15 +144,15 @@ def uv_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
     told = told_kind(lore.assessed(case))
     if told is None or not is_safe(case, told):
         return None
-    words = settings().words
+    said = words()
     asked = Asked(
         kind="uv-or-light",
         axis="kind",
         question={"seen": seen_words(lore.catalogue, case.looks)},
-        why={"why": words[f"why {told}"]},
+        why={"why": said[f"why {told}"]},
         case=case,
     )
-    choices = [Choice(one, words[f"choice {one}"], float(one == told)) for one in UV_CHOICES]
+    choices = [Choice(one, said[f"choice {one}"], float(one == told)) for one in UV_CHOICES]
     return build(point, asked, choices, keeps_order=True)
 
 

@@ -9,8 +9,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Literal, get_args
 
 from counter.catalogue import notch_look
+from counter.desk import Case
+from counter.language import marked, tr
 from counter.training._models import Draw, Point
-from counter.training._settings import settings
+from counter.training._settings import words
 from counter.training.cards._build import Asked, Choice, build
 
 if TYPE_CHECKING:
@@ -18,13 +20,19 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from counter.catalogue import Base
+    from counter.desk import Assessment
     from counter.training._models import Card
     from counter.training.cards._facts import Lore
 
 SIDES = ("small-left", "small-centre", "small-right")
 Turn = Literal[0, 90, 180, 270]
 _TURNS: tuple[Turn, ...] = get_args(Turn)
-_EDGES = ("top", "left", "bottom", "right")  # where the key edge points after 0, 1, 2, 3 quarter turns anticlockwise
+_EDGES = (
+    marked("top"),
+    marked("left"),
+    marked("bottom"),
+    marked("right"),
+)  # where the key edge points after 0, 1, 2, 3 quarter turns anticlockwise
 
 
 def notch_points(lore: Lore) -> Iterator[Point]:
@@ -46,29 +54,47 @@ def notch_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
     if not bases:
         return None
     base, turn = rng.choice(bases), rng.choice(_TURNS)
-    side, words = side_of(base), settings().words
+    side, said = side_of(base), words()
+    case = Case(looks={"pins": f"{base.pins.value:g}", "notch": side or ""})
+    if not is_on(lore.assessed(case), base.designation):
+        return None
     asked = Asked(
         kind="notch-side",
         axis="notch",
         question={"base": point.family, "turned": turn_words(turn)},
-        why={"hold": base.hold, "side": words[side or ""]},
-        shown=f"Drawn: the key edge is at the {_EDGES[turn // 90]}, its notch {_place(base, turn)}.",
+        why={"hold": tr(base.hold), "side": said[side or ""]},
+        shown=_shown(base, turn),
         draw=Draw(base=base.designation, turned_deg=turn),
+        case=case,
     )
-    choices = [Choice(one, words[one], float(one == side)) for one in SIDES]
+    choices = [Choice(one, said[one], float(one == side)) for one in SIDES]
     return build(point, asked, choices, keeps_order=True)
+
+
+def is_on(found: Assessment, base: str) -> bool:
+    """Whether the counter takes what is seen of the notch for that base."""
+    return any("notch" in one.agrees for one in found.candidates if one.base == base)
 
 
 def turn_words(turn: Turn) -> str:
     """Say how far a drawing is turned."""
-    to = {90: "a quarter to the left", 180: "upside down", 270: "a quarter to the right"}
-    return f"turned {to[turn]}" if turn else "not turned"
+    return {
+        0: tr("not turned"),
+        90: tr("turned a quarter to the left"),
+        180: tr("turned upside down"),
+        270: tr("turned a quarter to the right"),
+    }[turn]
+
+
+def _shown(base: Base, turn: Turn) -> str:
+    words = tr("Drawn: the key edge is at the {edge}, its notch {place}.")
+    return words.format(edge=tr(_EDGES[turn // 90]), place=_place(base, turn))
 
 
 def _place(base: Base, turn: Turn) -> str:
     """Say where along the key edge the notch is drawn, in the frame of the page."""
     if side_of(base) == "small-centre":
-        return "at the middle of it"
+        return tr("at the middle of it")
     # The left end of a key edge that is up points left; each quarter turn anticlockwise moves it one step on.
     start = 1 if side_of(base) == "small-left" else 3
-    return f"nearer the {_EDGES[(start + turn // 90) % 4]}"
+    return tr("nearer the {edge}").format(edge=tr(_EDGES[(start + turn // 90) % 4]))

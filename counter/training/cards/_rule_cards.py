@@ -1,6 +1,9 @@
-"""Cards on one rule of caution: a lamp and a fixture for which the core gives that very rule first.
+"""Cards on one rule of caution: cases in which the counter gives that very rule first, asked about from all sides.
 
-The case is looked for in the catalogue, in an order that follows from the rule, so that it is the same in every run.
+Where a rule comes up is looked for once, over all lamps and fixtures, and kept in resources/lessons.json
+(`python -m tests.lessons` writes it): no lesson waits for a search, and that no case brings a rule about is known at
+once. Each kept case is put to `assess` again before anything is asked of it; one that no longer comes to its rule is
+passed over.
 """
 
 from __future__ import annotations
@@ -8,20 +11,20 @@ from __future__ import annotations
 import json
 from functools import cache
 from hashlib import sha256
-from itertools import chain, zip_longest
+from itertools import count, islice, takewhile
 from typing import TYPE_CHECKING
 
 from counter import paths
 from counter.catalogue import TRUST
 from counter.training._models import Point
 from counter.training.cards._facts import SURE
-from counter.training.cards._sale_cards import caution_card, first_rule, verdict_card
+from counter.training.cards._sale_cards import caution_card, do_card, first_rule, verdict_card, why_card
 from counter.training.cards._sale_cases import settings_of_lamp
 from counter.training.cards._sale_extras import extras_of_lamp, led_settings
 
 if TYPE_CHECKING:
     import random
-    from collections.abc import Callable, Iterable, Iterator, Sequence
+    from collections.abc import Callable, Iterable, Iterator
 
     from counter.catalogue import Lamp
     from counter.training._models import Card, CardKind
@@ -30,9 +33,11 @@ if TYPE_CHECKING:
     from counter.training.record._events import Answer
 
     Maker = Callable[[Lore, Point, Setting], Card | None]
+    Place = tuple[str, str, int]  # lamp type, name of the scenario, and which of that name
 
 KIND: CardKind = "caution"
-AT_ONCE = 4  # cases judged in one step
+MAKERS: tuple[Maker, ...] = (caution_card, verdict_card, why_card, do_card)
+SEARCHED = 100  # cases put to `assess` for a rule of which no places are kept: a seventh of a second
 
 
 @cache
@@ -40,6 +45,13 @@ def rules() -> tuple[str, ...]:
     """Return every rule of caution whose own words are sure enough to be asked."""
     registry = json.loads((paths.resources() / "cautions.json").read_text(encoding="utf-8"))["rules"]
     return tuple(rule for rule, words in registry.items() if TRUST[words["confidence"]] >= SURE)
+
+
+@cache
+def places() -> dict[str, tuple[Place, ...]]:
+    """Return where each rule comes up; empty: no lamp and fixture of the shipped catalogue bring it about."""
+    kept = json.loads((paths.resources() / "lessons.json").read_text(encoding="utf-8"))["rules"]
+    return {rule: tuple((lamp, name, nth) for lamp, name, nth in found) for rule, found in kept.items()}
 
 
 def rule_point(family: str, rule: str) -> Point:
@@ -60,87 +72,87 @@ def rule_points(lore: Lore) -> Iterator[Point]:
     yield from (point for rule in rules() if (point := point_of_rule(lore, rule)) is not None)
 
 
-def make_ahead(lore: Lore) -> Iterator[None]:
-    """Judge the cases that rules are looked for in, a few at each step; LED types wait until they are asked for."""
-    for lamp in lore.samples:
-        for at, setting in enumerate(_of_lamp(lore, lamp)):
-            _first(lore, setting)
-            if at % AT_ONCE == 0:
-                yield
-
-
 def point_of_rule(lore: Lore, rule: str, near: str = "") -> Point | None:
-    """Return the point of a rule, on the family `near` if it comes up there, else on the first one found; or None."""
-    rule = without_figure(rule)
-    if (rule, near) not in lore.on_rules:
-        lore.on_rules[rule, near] = _point_of_rule(lore, rule, near) if rule in rules() else None
-    return lore.on_rules[rule, near]
-
-
-def _point_of_rule(lore: Lore, rule: str, near: str) -> Point | None:
-    mixed = sorted(lore.samples, key=lambda lamp: sha256(f"{rule} {lamp.id}".encode()).digest())
-    makers = (caution_card, verdict_card)
-    card = next(_cards(lore, rule, _one_of_each_kind(lore.lamps_of.get(near, ())), makers), None)
-    card = card or next(_cards(lore, rule, mixed, makers), None)
-    return rule_point(card.family, rule) if card is not None else None
-
-
-def _one_of_each_kind(lamps: Iterable[Lamp]) -> list[Lamp]:
-    return list({lamp.kind: lamp for lamp in reversed(tuple(lamps))}.values())
+    """Return the point of a rule, on the family `near` if it comes up there, else on another; or None."""
+    card = next(cards_of_rule(lore, rule, near), None)
+    return rule_point(card.family, card.point.rsplit("/", 1)[1]) if card is not None else None
 
 
 def rule_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
-    """Ask for the caution, or for the verdict, in a case that the rule decides."""
-    lamps = list(lore.lamps_of.get(point.family, ()))
-    rng.shuffle(lamps)
-    return next(_cards(lore, point.subject, lamps, rng.sample((caution_card, verdict_card), 2)), None)
+    """Ask from one side about a case of the point's family that the rule decides."""
+    met = takewhile(lambda one: _family(lore, one) == point.family, _met(lore, point.subject, point.family))
+    sides = [(maker, one) for one in met for maker in MAKERS]
+    rng.shuffle(sides)
+    made = (maker(lore, point, one) for maker, one in sides)
+    return next((card for card in made if card is not None), None)
 
 
-def _cards(lore: Lore, rule: str, lamps: Sequence[Lamp], makers: Sequence[Maker]) -> Iterator[Card]:
-    """Yield cards of the cases of some lamps, those first whose name shares a word with the rule's.
+def cards_of_rule(lore: Lore, rule: str, near: str = "") -> Iterator[Card]:
+    """Yield different cards on a rule, those of the family `near` first; each is made once, when it is asked for."""
+    rule = without_figure(rule)
+    if (rule, near) not in lore.lessons:
+        lore.lessons[rule, near] = ([], _cards(lore, rule, near) if rule in rules() else iter(()))
+    made, more = lore.lessons[rule, near]
+    for at in count():
+        if at == len(made):
+            made.extend(islice(more, 1))
+        if at == len(made):
+            return
+        yield made[at]
 
-    Those likely come to it. LED types come next where the rule is about them, since they take the longest.
-    """
+
+def _cards(lore: Lore, rule: str, near: str) -> Iterator[Card]:
+    """Yield cards case after case, each first from another side, then from all the others."""
+    met: list[Setting] = []
+    seen: set[str] = set()
+    for turn in range(len(MAKERS)):
+        for at, setting in enumerate(met if turn else _met(lore, rule, near)):
+            if not turn:
+                met.append(setting)
+            maker = MAKERS[(at + turn) % len(MAKERS)]
+            card = maker(lore, rule_point(_family(lore, setting), rule), setting)
+            if card is not None and card.id not in seen:
+                seen.add(card.id)
+                yield card
+
+
+def _met(lore: Lore, rule: str, near: str) -> Iterator[Setting]:
+    """Yield cases in which a rule speaks first, those of the family `near` first; the same in every run."""
+    kept = places().get(rule)
+    found = _search(lore, rule) if kept is None else _kept(lore, kept, near)
+    yield from (setting for setting in found if without_figure(first_rule(lore, setting)) == rule)
+
+
+def _kept(lore: Lore, kept: Iterable[Place], near: str) -> Iterator[Setting]:
+    known = lore.catalogue.lamp_by_id
+    there = [(known[lamp], name, nth) for lamp, name, nth in kept if lamp in known]
+    for lamp, name, nth in sorted(there, key=lambda place: lore.catalogue.base_of(place[0]).family != near):
+        yield from islice(of_lamp(lore, lamp, name), nth, nth + 1)
+
+
+def _search(lore: Lore, rule: str) -> Iterator[Setting]:
+    """Yield the cases likeliest to come to a rule: those whose name shares a word with it, no more than a few."""
     words = set(rule.split("-"))
-    lamps = sorted(lamps, key=lambda lamp: not rule.startswith(lamp.kind.replace("-", "")))  # uva-…: UV-A lamps
-    likely = [[one for one in _of_lamp(lore, lamp) if words & set(one.scenario.split("-"))] for lamp in lamps]
-    others = [[one for one in _of_lamp(lore, lamp) if not words & set(one.scenario.split("-"))] for lamp in lamps]
-    leds = (one for lamp in lamps for one in _leds_of(lore, lamp)) if "led" in words else iter(())
-    for setting in chain(_by_turns(likely), leds, _by_turns(others)):
-        if _first(lore, setting) == rule:
-            family = lore.catalogue.base_of(lore.catalogue.lamp_by_id[setting.lamp]).family
-            made = (maker(lore, rule_point(family, rule), setting) for maker in makers)
-            yield from (card for card in made if card is not None)
+    lamps = sorted((lamps[0] for lamps in lore.lamps_of.values()), key=lambda lamp: _mixed(f"{rule} {lamp.id}"))
+    likely = (one for lamp in lamps for one in of_lamp(lore, lamp) if words & set(one.scenario.split("-")))
+    yield from islice(likely, SEARCHED)
 
 
-def _by_turns(of_lamps: Iterable[Sequence[Setting]]) -> Iterator[Setting]:
-    """Yield the first case of every lamp before the second one of any: lamps of one sort mostly answer alike."""
-    yield from (one for row in zip_longest(*of_lamps) for one in row if one is not None)
+def of_lamp(lore: Lore, lamp: Lamp, name: str = "") -> Iterator[Setting]:
+    """Yield every case of a lamp, or those of one name; LED types, which take the longest, only by their names."""
+    if name.startswith("instead-"):
+        found = led_settings(lore, lamp)
+    else:
+        found = (one for maker in (settings_of_lamp, extras_of_lamp) for one in maker(lore, lamp))
+    yield from (one for one in found if name in ("", one.scenario))
 
 
-def _of_lamp(lore: Lore, lamp: Lamp) -> list[Setting]:
-    if lamp.id not in lore.met:
-        lore.met[lamp.id] = [*settings_of_lamp(lore, lamp), *extras_of_lamp(lore, lamp)]
-    return lore.met[lamp.id]
+def _family(lore: Lore, setting: Setting) -> str:
+    return lore.catalogue.base_of(lore.catalogue.lamp_by_id[setting.lamp]).family
 
 
-def _leds_of(lore: Lore, lamp: Lamp) -> Iterator[Setting]:
-    key = f"{lamp.id} led"
-    if key in lore.met:
-        yield from lore.met[key]
-        return
-    found = []
-    for setting in led_settings(lore, lamp):
-        found.append(setting)
-        yield setting
-    lore.met[key] = found
-
-
-def _first(lore: Lore, setting: Setting) -> str:
-    """Return the rule that speaks first; every rule looks through the same cases."""
-    if id(setting) not in lore.firsts:  # the case is kept with its answer, so that no other takes its id
-        lore.firsts[id(setting)] = setting, without_figure(first_rule(lore, setting))
-    return lore.firsts[id(setting)][1]
+def _mixed(words: str) -> bytes:
+    return sha256(words.encode()).digest()
 
 
 def without_figure(rule: str | None) -> str:

@@ -71,7 +71,7 @@ def led_settings(lore: Lore, lamp: Lamp) -> Iterator[Setting]:
     for case in (*cases, right.model_copy(update={"use": "germicidal"})):
         for one in lore.assessed(case).replacements:
             if one.led_type is not None:
-                yield Setting(f"led-{one.led_type}", lamp.id, case, one.led_type)
+                yield Setting(f"instead-{one.led_type}", lamp.id, case, one.led_type)
 
 
 def _right(lore: Lore, lamp: Lamp) -> Case:

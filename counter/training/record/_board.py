@@ -3,12 +3,18 @@
 from __future__ import annotations
 
 from datetime import datetime
+from textwrap import wrap
 from typing import TYPE_CHECKING
 
+from pydantic import Field
+
 from counter.catalogue import Model
+from counter.language import tr, trn
 from counter.training._schedule import Schedule
 from counter.training._settings import settings
 from counter.training.record._confusion import mixes
+from counter.training.record._freshness import Freshness, State, freshness
+from counter.training.record._names import mix_words
 from counter.training.record._ready import Standing, standings
 from counter.training.record._record import progress, trainees
 
@@ -21,7 +27,7 @@ if TYPE_CHECKING:
     from counter.training.record._record import Progress
 
 SHOWN_MIXES = 5
-FORECAST_DAYS = 7
+WIDE = 80  # columns of the sheet
 
 
 class Row(Model):
@@ -31,9 +37,9 @@ class Row(Model):
     name: str
     assigned: tuple[str, ...]
     standings: tuple[Standing, ...]
+    freshness: tuple[Freshness, ...]
     answers: int
-    due_now: int
-    forecast: tuple[int, ...]
+    faded: int = Field(description="points that come back in the next round")
     last_at: datetime | None
     torn: int
 
@@ -41,6 +47,10 @@ class Row(Model):
     def ready(self) -> tuple[str, ...]:
         """Return the families that count as known."""
         return tuple(one.family for one in self.standings if one.is_ready)
+
+    def families(self, state: State) -> tuple[str, ...]:
+        """Return the families that are fresh, fading, gone or new."""
+        return tuple(one.family for one in self.freshness if one.state == state)
 
 
 def board(catalogue: Catalogue, data: Path, now: datetime) -> tuple[Row, ...]:
@@ -50,54 +60,84 @@ def board(catalogue: Catalogue, data: Path, now: datetime) -> tuple[Row, ...]:
 
 def row(catalogue: Catalogue, known: Progress, now: datetime) -> Row:
     """Return where one trainee stands."""
-    schedule = Schedule(known.answers)
     return Row(
         trainee=known.trainee.id,
         name=known.trainee.name,
         assigned=known.assigned,
         standings=standings(catalogue, known),
+        freshness=freshness(catalogue, known, now),
         answers=len(known.answers),
-        due_now=len(schedule.due(now)),
-        forecast=schedule.forecast(now, FORECAST_DAYS),
+        faded=len(Schedule(known.answers).faded(now)),
         last_at=known.answers[-1].at if known.answers else None,
         torn=known.torn,
     )
 
 
 def results_sheet(catalogue: Catalogue, known: Progress, now: datetime) -> str:
-    """Return one trainee's results as plain text of at most 80 columns, for the printer."""
+    """Return one trainee's results in words, as plain text of at most 80 columns, for the printer."""
     stands = row(catalogue, known, now)
-    practised = [one for one in stands.standings if one.plain.asked or one.critical.asked]
-    bars = settings().bars
+    none, no_choice = tr("none yet"), tr("no choice made")
     lines = [
-        f"Training results: {stands.name}",
-        f"{now:%Y-%m-%d}   {stands.answers} answers   ready for: {', '.join(stands.ready) or 'none yet'}",
-        f"Assigned: {', '.join(stands.assigned) or 'nothing'}",
+        tr("Training results: {name}").format(name=stands.name),
+        f"{now:%Y-%m-%d}   " + trn("{count} answer", "{count} answers", stands.answers).format(count=stands.answers),
         "",
-        f"{'family':<12}{'first-try':>12}{'at least':>10}{'critical':>12}{'at least':>10}{'unseen':>8}  ready",
-        *map(_line, practised),
+        *_filled(tr("Ready for the counter: {families}").format(families=", ".join(stands.ready) or none)),
+        *_filled(tr("To learn first: {families}").format(families=", ".join(stands.assigned) or no_choice)),
         "",
-        f"'At least' is the lower {bars.confidence:.0%} bound ({bars.interval}) of the last {bars.last} first-try",
-        f"answers. Ready: over {bars.plain:.0%}, critical ones over {bars.critical:.0%}, every point seen once.",
+        *(line for one in stands.standings if one.plain.asked or one.critical.asked for line in _lines(stands, one)),
+        *_filled(bars_words()),
         "",
-        *_mix_lines(mixes(known.answers)),
+        *_mix_lines(catalogue, mixes(known.answers)),
     ]
     return "\n".join(line.rstrip() for line in lines) + "\n"
 
 
-def _line(one: Standing) -> str:
-    ready = "yes" if one.is_ready else "no"
-    return f"{one.family:<12}{_tally(one.plain)}{_tally(one.critical)}{one.unseen:>8}  {ready}"
+def bars_words() -> str:
+    """Say when a family is ready, and what "sure of" means."""
+    bars = settings().bars
+    words = tr(
+        "“Sure of” is how many of 100 would be right with luck taken out, reckoned from the last {last} first tries "
+        "({interval}, {confidence:.0f} %). A family is ready for the counter when that is over {plain:.0f}, over "
+        "{critical:.0f} for ultraviolet and what does not go together, and nothing in it is left unasked."
+    )
+    return words.format(
+        last=bars.last,
+        interval=bars.interval,
+        confidence=bars.confidence * 100,
+        plain=bars.plain * 100,
+        critical=bars.critical * 100,
+    )
 
 
-def _tally(tally: Tally) -> str:
+def tally_words(tally: Tally) -> str:
+    """Say how many first tries were right, and how much that promises."""
     if not tally.asked:
-        return f"{'-':>12}{'-':>10}"
-    return f"{f'{tally.right} of {tally.asked}':>12}{tally.low:>10.0%}"
+        return tr("not asked yet")
+    words = tr("{right} of {asked} right at the first try, sure of {low:.0f}")
+    return words.format(right=tally.right, asked=tally.asked, low=tally.low * 100)
 
 
-def _mix_lines(found: tuple[Mix, ...]) -> list[str]:
+def _lines(stands: Row, one: Standing) -> list[str]:
+    fresh = next(found for found in stands.freshness if found.family == one.family)
+    ready = tr("ready for the counter") if one.is_ready else tr("not ready yet")
+    unseen = trn("{count} thing left unasked", "{count} things left unasked", one.unseen).format(count=one.unseen)
+    return [
+        f"{one.family}: {ready}; {fresh.said}" + (f"; {unseen}" if one.unseen else ""),
+        *_filled(tr("Bases, codes, looks: {tally}").format(tally=tally_words(one.plain)), 4),
+        *_filled(tr("Ultraviolet, what goes together: {tally}").format(tally=tally_words(one.critical)), 4),
+        "",
+    ]
+
+
+def _filled(text: str, indent: int = 0) -> list[str]:
+    return wrap(text, WIDE, initial_indent=" " * indent, subsequent_indent=" " * indent)
+
+
+def _mix_lines(catalogue: Catalogue, found: tuple[Mix, ...]) -> list[str]:
     if not found:
-        return ["Nothing was confused."]
-    said = [f"  {mix.asked} taken for {mix.said}: {mix.times} times" for mix in found[:SHOWN_MIXES]]
-    return ["Most often confused:", *said]
+        return [tr("Nothing was mixed up.")]
+    lines = [tr("Most often mixed up:")]
+    for mix in found[:SHOWN_MIXES]:
+        times = trn("{count} time", "{count} times", mix.times).format(count=mix.times)
+        lines += wrap(f"{mix_words(catalogue, mix)}: {times}", WIDE, initial_indent="  ", subsequent_indent="    ")
+    return lines

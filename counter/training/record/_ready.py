@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 from counter.catalogue import Model
 from counter.training._settings import settings
-from counter.training.cards._deck import card_of, points
 from counter.training.cards._facts import lore
+from counter.training.cards._points import card_of, points
 from counter.training.record._interval import lower_bound
 
 if TYPE_CHECKING:

@@ -30,6 +30,7 @@ NOTCH_WORDS = {
     "two-small": "two small",
 }
 NOT_KNOWN = "not known"
+MET_WORDS = {"daily": "daily", "weekly": "weekly", "seldom": "seldom", "never": "hardly ever"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,10 +55,16 @@ def facts_of(catalogue: Catalogue, lamp: Lamp, units: str = "mm") -> tuple[Fact,
         _key_row(catalogue, base),
         _word_row(catalogue, "Starter", base.starter),
         _row(catalogue, "Glass", _glass(lamp), lamp.glass, "legs"),
-        _length_row(catalogue, "Length", lamp.length_mm, units, "length"),
+        _length_row(catalogue, "Length", lamp.length_mm, units, "length", lamp.length_also_mm),
         _length_row(catalogue, "Tube", lamp.tube_mm, units, "tube"),
         _current_row(catalogue, lamp),
         _row(catalogue, "Ballast", _ballast_words(lamp), lamp.ballasts_from),
+        _row(catalogue, "Starts by", " or ".join(lamp.starts), lamp.starts_from) if lamp.starts else None,
+        _row(catalogue, "In place of", _stands_in_words(catalogue, lamp), lamp.stands_in_from)
+        if lamp.is_saver
+        else None,
+        _row(catalogue, "Made for", " or ".join(lamp.purposes), lamp.purposes_from) if lamp.purposes else None,
+        _row(catalogue, "Met", MET_WORDS[lamp.met.value], lamp.met) if lamp.met is not None else None,
     ]
     return tuple(_addressed(lamp, row) for row in rows if row is not None)
 
@@ -88,11 +95,16 @@ def _row(catalogue: Catalogue, what: str, value: str, sourced: Sourced | None, p
     return Fact(what, value, CONFIDENCE_WORDS[sourced.confidence], f"{note}{title}", part)
 
 
-def _length_row(catalogue: Catalogue, what: str, figure: Figure | None, units: str, part: str) -> Fact | None:
+def _length_row(
+    catalogue: Catalogue, what: str, figure: Figure | None, units: str, part: str, also: Figure | None = None
+) -> Fact | None:
     if figure is None:
         return Fact(what, NOT_KNOWN, "", "", part) if what == "Length" else None
     about = "≈ " if figure.is_unsure else ""
-    return _row(catalogue, what, about + length_words(figure.value, units), figure, part)
+    words = length_words(figure.value, units)
+    if also is not None:  # two markets, two lengths
+        words += f" or {length_words(also.value, units)}"
+    return _row(catalogue, what, about + words, figure, part)
 
 
 def _word_row(catalogue: Catalogue, what: str, word: Word | None) -> Fact | None:
@@ -118,6 +130,11 @@ def _current_row(catalogue: Catalogue, lamp: Lamp) -> Fact | None:
             value = f"{circuit.current_a.value:.3g}\N{THIN SPACE}A, {words}"
             return _row(catalogue, "Current", value, circuit.current_a)
     return None
+
+
+def _stands_in_words(catalogue: Catalogue, lamp: Lamp) -> str:
+    full = (catalogue.lamp_by_id[name].watts.value for name in lamp.stands_in_for)
+    return " or ".join(f"{watts:g}\N{THIN SPACE}W" for watts in full)
 
 
 def _ballast_words(lamp: Lamp) -> str:

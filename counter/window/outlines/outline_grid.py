@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, QSize, Signal
-from PySide6.QtGui import QKeySequence, QPalette
+from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QListView, QPushButton, QVBoxLayout
 
 from counter.window.outlines.card_delegate import CARD_ROLE, CardDelegate, card_size, percent
@@ -221,6 +221,8 @@ class OutlineGrid(Panel):
         return "likeliest family first" if not self._fresh else f"all {shown}, nothing looked at yet"
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
+        from PySide6.QtGui import QKeySequence  # nobody presses a key before the first paint
+
         if event.matches(QKeySequence.StandardKey.Cancel) and self.filter.text():
             self.filter.clear()
         else:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton
 
+from counter.language import tr
 from counter.window.parts.words import Words
 
 HEIGHT_PX = 36
@@ -22,7 +23,8 @@ class AtCounterLine(QFrame):
         self._done: set[str] = set()
         self.words = Words()
         self.words.set_role("quiet")
-        self.keep, self.no = QPushButton("Yes, into the deck"), QPushButton("No")
+        self.keep, self.no = QPushButton(), QPushButton()
+        self.name_buttons()
         for button in (self.keep, self.no):
             button.setProperty("flat", True)
         self.keep.clicked.connect(self.kept)
@@ -36,6 +38,11 @@ class AtCounterLine(QFrame):
         self.setFixedHeight(HEIGHT_PX)
         self.show_person("")
 
+    def name_buttons(self) -> None:
+        """Name the buttons in the language now spoken."""
+        self.keep.setText(tr("Yes, keep it for training"))
+        self.no.setText(tr("No"))
+
     def show_person(self, name: str) -> None:
         """Take who learns at the counter, "" for nobody."""
         self.name = name
@@ -48,20 +55,27 @@ class AtCounterLine(QFrame):
             return
         self.about = about
         is_open = bool(self.name and lamp) and about not in self._done
-        self.words.setText(f"{lamp}: was this new to you, {self.name}?" if is_open else f"{self.name} learns here.")
+        self.words.setText(self._asked(lamp) if is_open else self._here())
         self.keep.setVisible(is_open)
         self.no.setVisible(is_open)
 
     def show_kept(self, count: int) -> None:
-        """Say that the case is in the deck, or that the deck has nothing on it."""
-        self._finish(f"In {self.name}'s deck." if count else "The deck has no card on this one.")
+        """Say that the case is kept for training, or that no card asks about it."""
+        kept, none = tr("Kept for {name}'s training."), tr("No card asks about this one.")
+        self._finish(kept.format(name=self.name) if count else none)
 
     def show_problem(self, words: str) -> None:
         """Say why it could not be kept."""
         self._finish(words)
 
+    def _asked(self, lamp: str) -> str:
+        return tr("{lamp}: was this new to you, {name}?").format(lamp=lamp, name=self.name)
+
+    def _here(self) -> str:
+        return tr("{name} learns here.").format(name=self.name)
+
     def _finish(self, words: str) -> None:
         self._done.add(self.about)
-        self.words.setText(words or f"{self.name} learns here.")
+        self.words.setText(words or self._here())
         self.keep.hide()
         self.no.hide()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QPalette
@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from counter.language import marked, tr
 from counter.window.parts.calm import CalmCombo
 from counter.window.parts.theme import TARGET
 from counter.window.parts.words import Words
@@ -26,8 +27,18 @@ from counter.window.training.results_pane import ResultsPane
 if TYPE_CHECKING:
     from counter.training import Row
 
-HEADS = ("Name", "Answers", "Due now", "In 7 days", "Ready for", "Learns first", "Last practised")
-NUMBERS = (1, 2, 3)
+HEADS = (
+    marked("Name"),
+    marked("Answers"),
+    marked("Fresh"),
+    marked("Fading"),
+    marked("Gone"),
+    marked("Ready for"),
+    marked("Learns first"),
+    marked("Last practised"),
+)
+NUMBERS, WIDE = (1, 2, 3, 4), 5
+STATES: tuple[Literal["fresh", "fading", "gone"], ...] = ("fresh", "fading", "gone")
 LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 ID = Qt.ItemDataRole.UserRole
@@ -42,11 +53,11 @@ class BoardPage(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.table, self.results = QTableWidget(0, len(HEADS)), ResultsPane()
-        self.family, self.give = CalmCombo(), QPushButton("Learn this first")
+        self.family, self.give = CalmCombo(), QPushButton(tr("Learn this first"))
         self.given = Words(wraps=True)
         self._rows: tuple[Row, ...] = ()
         self.family.setMinimumHeight(TARGET)
-        self.family.setAccessibleName("Family to learn first")
+        self.family.setAccessibleName(tr("Family to learn first"))
         self.family.currentIndexChanged.connect(self._name_button)
         self.give.clicked.connect(self._assign)
         self._dress_table()
@@ -55,7 +66,7 @@ class BoardPage(QWidget):
     def _dress_table(self) -> None:
         table = self.table
         for column, words in enumerate(HEADS):
-            item = QTableWidgetItem(words)
+            item = QTableWidgetItem(tr(words))
             item.setTextAlignment(RIGHT if column in NUMBERS else LEFT)
             table.setHorizontalHeaderItem(column, item)
         table.verticalHeader().hide()
@@ -67,18 +78,18 @@ class BoardPage(QWidget):
         table.verticalHeader().setDefaultSectionSize(TARGET)
         table.setFrameShape(QFrame.Shape.NoFrame)
         table.setBackgroundRole(QPalette.ColorRole.AlternateBase)
-        table.setAccessibleName("Who stands where")
+        table.setAccessibleName(tr("Who stands where"))
         head = table.horizontalHeader()
         head.setHighlightSections(False)
         head.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
-        head.setSectionResizeMode(4, QHeaderView.ResizeMode.Stretch)
+        head.setSectionResizeMode(WIDE, QHeaderView.ResizeMode.Stretch)
         table.itemSelectionChanged.connect(self._pick)
 
     def _lay_out(self) -> None:
         top, assign = QFrame(), QFrame()
         for panel in (top, assign):
             panel.setProperty("panel", True)
-        title, learn = Words("Who stands where"), Words("Learn first")
+        title, learn = Words(tr("Who stands where")), Words(tr("Learn first"))
         for label in (title, learn):
             label.set_role("title")
         self.given.set_role("quiet")
@@ -135,16 +146,15 @@ class BoardPage(QWidget):
         row = self._row()
         for widget in (self.family, self.give):
             widget.setEnabled(row is not None)
-        families = ", ".join(row.assigned) if row else ""
-        self.given.setText(
-            f"{row.name} learns first: {families or 'the next families in order'}." if row else "Nobody is chosen."
-        )
+        families = (", ".join(row.assigned) if row else "") or tr("the next families in order")
+        words = tr("{name} learns first: {families}.").format(name=row.name if row else "", families=families)
+        self.given.setText(words if row else tr("Nobody is chosen."))
         self._name_button()
 
     def _name_button(self) -> None:
         row = self._row()
         is_on = row is not None and self.family.currentText() in row.assigned
-        self.give.setText("Take it off" if is_on else "Learn this first")
+        self.give.setText(tr("Take it off") if is_on else tr("Learn this first"))
 
     def _assign(self) -> None:
         row = self._row()
@@ -154,13 +164,13 @@ class BoardPage(QWidget):
 
 
 def _cells(row: Row) -> tuple[str, ...]:
-    last = f"{row.last_at.astimezone():%Y-%m-%d %H:%M}" if row.last_at else "never"
-    ready = f"{len(row.ready)} of {len(row.standings)}" + (f": {', '.join(row.ready)}" if row.ready else "")
+    last = f"{row.last_at.astimezone():%Y-%m-%d %H:%M}" if row.last_at else tr("never")
+    ready = tr("{count} of {all}").format(count=len(row.ready), all=len(row.standings))
+    ready += f": {', '.join(row.ready)}" if row.ready else ""
     return (
         row.name,
         str(row.answers),
-        str(row.due_now),
-        str(sum(row.forecast)),
+        *(str(len(row.families(state))) for state in STATES),
         ready,
         ", ".join(row.assigned) or "–",
         last,

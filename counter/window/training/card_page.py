@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFont, QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
+from counter.language import tr
 from counter.window.parts.scroll_column import ScrollColumn
 from counter.window.parts.words import Words
 from counter.window.training.card_picture import CardPicture
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
     from counter.window.parts.theme import Theme
     from counter.window.training.session import Given
 
+SHEET_MOST_PX = (1500, 700)
 ENTER = (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space)
 
 
@@ -38,8 +40,8 @@ class CardPage(QWidget):
         self.picture, self.choices, self.reason = CardPicture(theme), Choices(theme), ReasonBox(theme)
         self.kind, self.question = Words(), Words(wraps=True)
         self.kind.set_role("quiet")
-        self.unknown = QPushButton("0   I do not know")
-        self.next = QPushButton("Next card  Enter")
+        self.unknown = QPushButton(tr("0   I do not know"))
+        self.next = QPushButton(tr("Next card  Enter"))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         for button in (self.unknown, self.next):
             button.setFocusPolicy(Qt.FocusPolicy.NoFocus)
@@ -54,24 +56,35 @@ class CardPage(QWidget):
         self.question.setFont(large)
         side = QFrame()
         side.setProperty("panel", True)
-        self.words = ScrollColumn("Question, answers and reason", 12)
+        self.words = ScrollColumn(tr("Question, answers and reason"), 12)
         self.words.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        for part in (self.kind, self.question, self.choices, self.reason):
+        hands = QHBoxLayout()  # right under the answers, where the eye is
+        hands.addWidget(self.unknown)
+        hands.addStretch(1)
+        hands.addWidget(self.next)
+        for part in (self.kind, self.question, self.choices):
             self.words.column.addWidget(part)
+        self.words.column.addLayout(hands)
+        self.words.column.addWidget(self.reason)
         self.words.column.addStretch(1)
-        foot = QHBoxLayout()
-        foot.addWidget(self.unknown)
-        foot.addStretch(1)
-        foot.addWidget(self.next)
         column = QVBoxLayout(side)
         column.setContentsMargins(16, 12, 16, 12)
         column.addWidget(self.words, 1)
-        column.addLayout(foot)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(8)
-        row.addWidget(self.picture, 5)
-        row.addWidget(side, 6)
+        self.sheet = QWidget()  # no larger than what it says, with the desk round it
+        self.sheet.setMaximumSize(*SHEET_MOST_PX)
+        pair = QHBoxLayout(self.sheet)
+        pair.setContentsMargins(0, 0, 0, 0)
+        pair.setSpacing(8)
+        pair.addWidget(self.picture, 5)
+        pair.addWidget(side, 6)
+        middle = QHBoxLayout()
+        middle.addStretch(1)
+        middle.addWidget(self.sheet, 20)
+        middle.addStretch(1)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.addLayout(middle, 20)
+        whole.addStretch(1)
 
     def build(self, catalogue: Catalogue) -> None:
         """Take the catalogue that drawings come from."""
@@ -99,8 +112,9 @@ class CardPage(QWidget):
         self.picture.show_picture(after(self._catalogue, card, given.choice))
         right = frozenset(at for at, worth in enumerate(card.worth) if worth >= 1)
         self.choices.show_outcomes(tuple(_word(given, at) for at in range(len(card.choices))), right, given.choice)
-        word = "RIGHT" if feedback.is_right else "NEARLY" if feedback.rating != "again" else "NOT RIGHT"
-        note = "comes back in this round" if feedback.comes_back else ""
+        nearly = tr("Nearly.") if feedback.rating != "again" else tr("Not this one.")
+        word = tr("Right.") if feedback.is_right else nearly
+        note = tr("comes back in this round") if feedback.comes_back else ""
         self.reason.show_reason(word, feedback.is_right, feedback.why, note, signal)
         self.unknown.setEnabled(False)
         self.next.setEnabled(True)
@@ -134,7 +148,11 @@ def _word(given: Given, at: int) -> str:
     card = given.card
     is_said, is_right = at == given.choice, card.worth[at] >= 1
     if is_said:
-        return "your answer" if not is_right else "right"
+        return tr("your answer") if not is_right else tr("the right one")
     if is_right:
-        return "right"
-    return f"{card.worth[at]:.0%} as good" if card.kind == "next-look" and card.worth[at] > 0 else ""
+        return tr("the right one")
+    return (
+        tr("{share} as good").format(share=f"{card.worth[at]:.0%}")
+        if card.kind == "next-look" and card.worth[at] > 0
+        else ""
+    )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from counter.window.outlines.drawing_view import DrawingView
@@ -19,7 +20,7 @@ FACE_MOST, SIDE_MOST = 11.0, 3.0  # pixels a millimetre
 
 
 class CardPicture(QFrame):
-    """Places are kept: what comes after the answer stands in room that was empty before."""
+    """Places are kept: what comes after the answer stands in room that says so before."""
 
     def __init__(self, theme: Theme) -> None:
         super().__init__()
@@ -30,13 +31,21 @@ class CardPicture(QFrame):
         self.other_face.mate, self.other_side.mate = self.face, self.side
         self.words = Words(wraps=True)
         self.words.setMinimumHeight(2 * self.words.fontMetrics().lineSpacing())
+        self.waits = Words(wraps=True)
+        self.waits.set_role("quiet")
+        self.waits.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self.below = QStackedWidget()
+        both = QWidget()
+        both.setLayout(_row(self.other_face, self.other_side))
+        for part in (self.waits, both):
+            self.below.addWidget(part)
         self.code, self.looks = CodeParts(theme), LooksSeen(theme)
         drawings = QWidget()
         column = QVBoxLayout(drawings)
         column.setContentsMargins(0, 0, 0, 0)
         column.addLayout(_row(self.face, self.side), 1)
         column.addWidget(self.words)
-        column.addLayout(_row(self.other_face, self.other_side), 1)
+        column.addWidget(self.below, 1)
         self.stack = QStackedWidget()
         for page in (drawings, self.code, self.looks):
             self.stack.addWidget(page)
@@ -51,6 +60,10 @@ class CardPicture(QFrame):
             self.code.show_code(shown)
         elif shown.first is not None:
             self.words.setText(shown.words)
+            self.words.setVisible(bool(shown.words))
+            self.waits.setText(shown.waits)
+            self.below.setCurrentIndex(0 if shown.second is None else 1)
+            self.below.setVisible(shown.second is not None or bool(shown.waits))
             _show(self.face, self.side, shown.first)
             _show(self.other_face, self.other_side, shown.second)
         else:

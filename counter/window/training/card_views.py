@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from counter.language import tr
 from counter.outline import face_view, look_icon, side_view
 from counter.window.outlines.facts import differences
 
@@ -49,6 +50,7 @@ class Shown:
     code: str = ""
     spans: tuple[Span, ...] = ()
     bracket: str = ""  # the part asked about
+    waits: str = ""  # what will stand in the free place once the card is answered
     looks: tuple[Seen, ...] = ()
 
 
@@ -56,14 +58,17 @@ def before(catalogue: Catalogue, card: Card) -> Shown:
     """Return what is drawn with the question."""
     case = card.case
     if card.draw is not None:
-        return Shown(first=_drawn(catalogue, card, card.draw.turned_deg), words=card.shown)
+        waits = (
+            tr("Here it will stand with its key edge up.")
+            if card.axis == "notch"
+            else tr("Here its look-alike will stand.")
+        )
+        return Shown(first=_drawn(catalogue, card, card.draw.turned_deg), words=card.shown, waits=waits)
     if card.code:
         return Shown(code=card.code, bracket=card.part or "")
-    if case is None:
-        return Shown()
     if case.chosen is not None:
         lamp = catalogue.lamp_by_id[case.chosen]
-        first = _figure(lamp, catalogue.base_of(lamp), f"the lamp: {lamp.base}")
+        first = _figure(lamp, catalogue.base_of(lamp), tr("the lamp: {base}").format(base=lamp.base))
         return Shown(first=first, second=_holder(catalogue, lamp, case.fixture.holder))
     return Shown(looks=tuple(_seen(catalogue, key, value) for key, value in case.looks.items()))
 
@@ -79,7 +84,7 @@ def after(catalogue: Catalogue, card: Card, choice: int | None) -> Shown:
     if shown.first is None:
         return shown
     if card.axis == "notch":
-        upright = replace(_drawn(catalogue, card, 0), caption="key edge up", marked=frozenset({"notch"}))
+        upright = replace(_drawn(catalogue, card, 0), caption=tr("key edge up"), marked=frozenset({"notch"}))
         return replace(shown, first=replace(shown.first, marked=upright.marked), second=upright)
     if card.draw is not None:
         return _against(catalogue, card, shown, shown.first, choice)
@@ -103,14 +108,14 @@ def _holder(catalogue: Catalogue, lamp: Lamp, holder: str | None) -> Figure | No
     base = catalogue.base_by_name.get(holder or "")
     if base is None or base.designation == lamp.base:
         return None
-    return Figure(face_view(base), caption=f"the holder takes: {holder}")
+    return Figure(face_view(base), caption=tr("the holder takes: {base}").format(base=holder))
 
 
 def _seen(catalogue: Catalogue, key: str, value: str | float) -> Seen:
     look = catalogue.look_by_key[key]
     label = next((one.label for one in look.values if one.value == value), "")
-    words = label or f"{value}\N{THIN SPACE}{'W' if key == 'watts' else 'mm'}"
-    return Seen(key, look.label, words, look_icon(key, str(value)))
+    words = tr(label) or f"{value}\N{THIN SPACE}{'W' if key == 'watts' else 'mm'}"
+    return Seen(key, tr(look.label), words, look_icon(key, str(value)))
 
 
 def _other_lamp(catalogue: Catalogue, card: Card, choice: int | None) -> Lamp | None:
@@ -131,13 +136,14 @@ def _against(catalogue: Catalogue, card: Card, shown: Shown, first: Figure, choi
         return shown
     here = catalogue.lamp_by_id[card.draw.lamp]
     base, parts = catalogue.base_of(there), _parts(catalogue, here, there)
-    caption = f"for comparison: {base.designation}"
+    caption = tr("for comparison: {base}").format(base=base.designation)
     second = Figure(face_view(base, turned_deg=card.draw.turned_deg), side_view(there, base), caption, parts)
-    return replace(shown, first=replace(first, caption=f"asked: {here.base}", marked=parts), second=second)
+    return replace(
+        shown, first=replace(first, caption=tr("asked: {base}").format(base=here.base), marked=parts), second=second
+    )
 
 
 def _against_holder(catalogue: Catalogue, card: Card, shown: Shown, first: Figure) -> Shown:
-    assert card.case is not None
     if shown.second is None or card.case.chosen is None:
         return shown
     holder = next((lamp for lamp in catalogue.lamps if lamp.base == card.case.fixture.holder), None)

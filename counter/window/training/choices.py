@@ -1,22 +1,26 @@
-"""The answers of a card as large numbered buttons, one under the other."""
+"""The answers of a card as large numbered rows, one under the other; afterwards ticked or struck through by hand."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QFont, QFontMetrics, QPainter, QPaintEvent, QPen
+from PySide6.QtCore import QPointF, QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QFont, QFontMetrics, QPainter, QPainterPath, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QVBoxLayout, QWidget
 
 if TYPE_CHECKING:
     from counter.window.parts.theme import Theme
 
-NUMBER_PX, WORD_PX, PAD_PX, LEAST_PX = 44, 136, 10, 48
+NUMBER_PX, WORD_PX, PAD_PX, LEAST_PX = 44, 136, 10, 44
+TICK_PX = 18.0
 WRAP = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter) | int(Qt.TextFlag.TextWordWrap)
 
 
 class ChoiceButton(QAbstractButton):
-    """One numbered answer; afterwards its border and a word say whether it was right, not a hue."""
+    """One numbered answer; afterwards a tick in place of its number says that it was right, a stroke that it was not.
+
+    Nothing here looks like the stamp of a sale: no box, no capitals, no solid ground.
+    """
 
     def __init__(self, theme: Theme, number: int) -> None:
         super().__init__()
@@ -41,7 +45,7 @@ class ChoiceButton(QAbstractButton):
         self.update()
 
     def show_outcome(self, word: str, is_right: bool, is_said: bool) -> None:
-        """Show what became of it: `word` beside it, heavy frame: right; dashes: said and wrong."""
+        """Show what became of it, with `word` beside it: ticked where right, struck through where said and wrong."""
         self.word, self.is_right, self.is_said = word, is_right, is_said
         self.is_quiet = not (is_right or is_said)
         self.setAccessibleDescription(word)
@@ -70,25 +74,42 @@ class ChoiceButton(QAbstractButton):
         self._frame(painter)
         painter.setPen(QColor(self.theme.muted if self.is_quiet else self.theme.ink))
         room = QRectF(NUMBER_PX, 0, self._text_width(self.width()), self.height())
+        font = QFont(self.font())
+        font.setBold(self.is_right)
+        font.setStrikeOut(self.is_said and not self.is_right)
+        painter.setFont(font)
         painter.drawText(room, WRAP, self.text())
+        painter.setFont(self.font())
         right = QRectF(self.width() - WORD_PX, 0, WORD_PX - PAD_PX, self.height())
+        painter.drawText(right, int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter), self.word)
+        self._number(painter, QRectF(0, 0, NUMBER_PX, self.height()))
+        painter.end()
+
+    def _number(self, painter: QPainter, box: QRectF) -> None:
+        if self.is_right:
+            paint_tick(painter, box.center(), TICK_PX, self.theme)
+            return
         bold = QFont(self.font())
         bold.setWeight(QFont.Weight.Bold)
         painter.setFont(bold)
-        painter.drawText(right, int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter), self.word)
-        painter.drawText(QRectF(0, 0, NUMBER_PX, self.height()), Qt.AlignmentFlag.AlignCenter, str(self.number))
-        painter.end()
+        painter.drawText(box, Qt.AlignmentFlag.AlignCenter, str(self.number))
 
     def _frame(self, painter: QPainter) -> None:
         over = self.isEnabled() and (self.underMouse() or self.hasFocus())
-        stroke = QPen(QColor(self.theme.accent if over else self.theme.line), 2 if over else 1)
-        if self.is_right:
-            stroke = QPen(QColor(self.theme.ink), 3)
-        elif self.is_said:
-            stroke = QPen(QColor(self.theme.ink), 1.5, Qt.PenStyle.DashLine)
-        painter.setPen(stroke)
+        painter.setPen(QPen(QColor(self.theme.accent if over else self.theme.line), 2 if over else 1))
         painter.setBrush(QColor(self.theme.accent_soft if self.isDown() else self.theme.field))
         painter.drawRoundedRect(QRectF(self.rect()).adjusted(2, 2, -2, -2), 4, 4)
+
+
+def paint_tick(painter: QPainter, middle: QPointF, size: float, theme: Theme) -> None:
+    """Draw a tick as a pencil makes it: a short stroke down, a long one up, `size` pixels wide."""
+    path = QPainterPath(middle + QPointF(-0.5, 0.05) * size)
+    path.lineTo(middle + QPointF(-0.15, 0.4) * size)
+    path.quadTo(middle + QPointF(0.1, -0.15) * size, middle + QPointF(0.55, -0.5) * size)
+    stroke = QPen(QColor(theme.ink), max(size / 7, 2.0))
+    stroke.setCapStyle(Qt.PenCapStyle.RoundCap)
+    stroke.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+    painter.strokePath(path, stroke)
 
 
 class Choices(QWidget):

@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
+from counter.language import tr
 from counter.window.marks.code_strip import CodeStrip
 from counter.window.outlines.drawing_view import DrawingView
 from counter.window.parts.row_table import Row, RowTable
@@ -49,7 +50,7 @@ class CodeParts(QWidget):
     def show_code(self, shown: Shown) -> None:
         """Show a code, with its parts once they are no secret any more."""
         self.strip.show_reading(shown.code, shown.spans)
-        self.asked.setText(f"the part asked about: {shown.bracket}" if shown.bracket else "")
+        self.asked.setText(tr("the part asked about: {part}").format(part=shown.bracket) if shown.bracket else "")
         self.parts.show_rows(tuple(Row(span.text, span.means) for span in shown.spans if span.means))
         figure = shown.second
         self.face.show_drawing(figure.face if figure else None, caption=figure.caption if figure else "")

@@ -7,7 +7,9 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer
 
+from counter.language import tr
 from counter.window.training.at_counter import AtCounterLine
+from counter.window.training.first_case import FirstCase
 from counter.window.training.session import system_clock
 from counter.window.training.warm import Warmer
 
@@ -33,7 +35,7 @@ class TrainingDoor(QObject):
         self.window, self.clock = window, clock
         self.room: TrainingRoom | None = None
         self.is_closed = False
-        self.line = AtCounterLine()
+        self.line, self.first = AtCounterLine(), FirstCase(window)
         whole = window.centralWidget()
         if whole is not None and (box := whole.layout()) is not None:
             box.addWidget(self.line)
@@ -79,7 +81,7 @@ class TrainingDoor(QObject):
             self._room().teach(catalogue, about, catalogue.base_of(lamp).family if lamp is not None else "")
 
     def _slices(self) -> Iterator[object]:
-        """Make the deck and the room while the counter is quiet, so that the first card is there when asked for."""
+        """Make points and the room while the counter is quiet, so that the first card is there when asked for."""
         if self.window.catalogue is None:
             return
         from counter.training import make_ahead
@@ -99,6 +101,20 @@ class TrainingDoor(QObject):
         if self.room is not None:
             self.room.close()
 
+    def set_language(self) -> None:
+        """Make the room anew, in the language now spoken; an open round ends and its answers are kept."""
+        was_open = self.room is not None and self.room.isVisible()
+        if self.room is not None:
+            self.room.session.stop()
+            self.room.close()
+            self.room.deleteLater()
+            self.room = None
+        self.line.name_buttons()
+        self._greet()
+        self.first.follow(self.window.case)
+        if was_open:
+            self.enter()
+
     def set_theme(self, theme: Theme) -> None:
         """Repaint in another palette."""
         if self.room is not None:
@@ -115,6 +131,7 @@ class TrainingDoor(QObject):
     def show_case(self) -> None:
         """Offer the counter's case once its lamp is settled; make nothing ahead while the case changes."""
         self.warmer.hold(BUSY_MS)
+        self.first.follow(self.window.case)
         found, catalogue = self.window.assessment, self.window.catalogue
         if not self.line.name or found is None or catalogue is None or self.window.case is None:
             return
@@ -136,6 +153,6 @@ class TrainingDoor(QObject):
         except UnknownTraineeError:
             self.line.show_person("")
         except OSError as problem:
-            self.line.show_problem(f"Not kept: {problem}")
+            self.line.show_problem(tr("Not kept: {problem}").format(problem=problem))
         else:
             self.line.show_kept(len(found))

@@ -9,11 +9,13 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from counter.catalogue import Catalogue
-    from counter.training import Progress, Row
+    from counter.outline import Drawing
+    from counter.training import Mix, Progress, Row
     from counter.window.training.board_page import BoardPage
+    from counter.window.training.pairs_view import Pair
     from counter.window.training.standing_page import StandingPage
 
-CURVE_DAYS, DAYS_AHEAD = 30, 14
+PAIRS_SHOWN = 8
 
 
 def progress_of(data: Path, who: str) -> Progress | None:
@@ -34,27 +36,46 @@ def row_of(catalogue: Catalogue, data: Path, who: str, now: datetime) -> Row | N
     return row(catalogue, known, now) if known is not None else None
 
 
+def faces(catalogue: Catalogue) -> dict[str, Drawing]:
+    """Return the outline that stands for each family: that of its first base."""
+    from counter.outline import face_view
+
+    first = {base.family: base for base in reversed(catalogue.bases)}
+    return {family: face_view(base) for family, base in first.items()}
+
+
 def fill_standing(page: StandingPage, catalogue: Catalogue, data: Path, who: str, now: datetime) -> None:
-    """Show where one trainee stands and what is ahead."""
-    from counter.training import Schedule, settings, standings
+    """Show where one trainee stands, and the mix-ups."""
+    from counter.training import bars_words
 
-    known = progress_of(data, who)
-    name = known.trainee.name if known is not None else ""
-    rows = standings(catalogue, known) if known is not None else ()
-    page.show_standing(name, rows, settings().bars, _label_words(catalogue))
-    schedule = Schedule(known.answers if known is not None else ())
-    days = schedule.forecast(now, DAYS_AHEAD)
-    page.show_memory(schedule.curve(now, CURVE_DAYS), days, settings().retention)
-    fill_matrix(page, data, who)
+    page.show_standing(row_of(catalogue, data, who, now), faces(catalogue), bars_words())
+    fill_pairs(page, catalogue, data, who)
 
 
-def fill_matrix(page: StandingPage, data: Path, who: str) -> None:
-    """Show the matrix of one trainee, or of everybody."""
-    from counter.training import trainees
+def fill_pairs(page: StandingPage, catalogue: Catalogue, data: Path, who: str) -> None:
+    """Show what one trainee, or everybody, mixes up most."""
+    from counter.training import mixes, trainees
 
     ids = [one.id for one in trainees(data)] if page.is_for_all else [who]
     found = (progress_of(data, one) for one in ids)
-    page.show_answers(tuple(answer for known in found if known is not None for answer in known.answers))
+    answers = [answer for known in found if known is not None for answer in known.answers]
+    drawings = faces(catalogue)
+    page.show_pairs(tuple(_pair(catalogue, drawings, mix) for mix in mixes(answers)[:PAIRS_SHOWN]))
+
+
+def _pair(catalogue: Catalogue, drawings: dict[str, Drawing], mix: Mix) -> Pair:
+    from counter.language import tr, trn
+    from counter.training import mix_words
+    from counter.window.training.pairs_view import Pair
+
+    times = trn("{count} time", "{count} times", mix.times).format(count=mix.times)
+    words = mix_words(catalogue, mix)
+    if mix.axis == "caution":
+        return Pair(words, times, "", mix.asked)
+    if mix.axis != "family" or mix.asked not in drawings or mix.said not in drawings:
+        return Pair(words, times, "", "")
+    tell = next(tr(base.tell) for base in catalogue.bases if base.family == mix.asked)
+    return Pair(words, times, tell, mix.asked, (drawings[mix.asked], drawings[mix.said]))
 
 
 def fill_board(page: BoardPage, catalogue: Catalogue, data: Path, who: str, now: datetime) -> None:
@@ -74,10 +95,3 @@ def fill_sheet(page: BoardPage, catalogue: Catalogue, data: Path, who: str, now:
         page.results.show_sheet("", "")
     else:
         page.results.show_sheet(known.trainee.name, results_sheet(catalogue, known, now))
-
-
-def _label_words(catalogue: Catalogue) -> dict[str, str]:
-    """Return words for the values that matrices are over; bases are their own names."""
-    from counter.training import settings
-
-    return {**settings().words, **{look.key: look.label for look in catalogue.looks}}

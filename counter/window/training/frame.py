@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from counter.language import marked, tr
 from counter.window.parts.words import Words
 from counter.window.training.board_page import BoardPage
 from counter.window.training.card_page import CardPage
@@ -28,7 +29,7 @@ if TYPE_CHECKING:
     from counter.window.parts.theme import Theme
 
 PRACTICE, STANDING, BOARD, CARD, SUMMARY = range(5)
-TABS = ("Practice", "Where you stand", "Trainer")
+TABS = (marked("Practice"), marked("Where you stand"), marked("Trainer"))
 HEAD_PX, TABS_PX = 44, 340
 
 
@@ -37,7 +38,7 @@ class RoomFrame(QMainWindow):
 
     def __init__(self, theme: Theme, parent: QWidget | None = None) -> None:
         super().__init__(parent, Qt.WindowType.Window)  # the counter's, so that it goes when the counter goes
-        self.setWindowTitle("Lamp counter: training")
+        self.setWindowTitle(tr("Training"))  # the system adds the program's name
         self.people, self.start = PeoplePane(), StartPane(theme)
         self.standing, self.board = StandingPage(theme), BoardPage()
         self.cards, self.summary, self.bar = CardPage(theme), SummaryPage(), RoundBar(theme)
@@ -49,14 +50,14 @@ class RoomFrame(QMainWindow):
     def _lay_out(self) -> None:
         self.tabs = QTabBar()
         for at, name in enumerate(TABS, 1):
-            self.tabs.addTab(name)
+            self.tabs.addTab(tr(name))
             self.tabs.setTabToolTip(at - 1, f"Ctrl+{at}")
         self.tabs.setDrawBase(False)
         self.tabs.setExpanding(False)
         self.tabs.setUsesScrollButtons(False)
         self.tabs.setElideMode(Qt.TextElideMode.ElideNone)
         self.tabs.setMinimumWidth(TABS_PX)
-        self.back = QPushButton("Back to the counter  F4")
+        self.back = QPushButton(tr("Back to the counter  F4"))
         self.back.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         head = QWidget()
         head.setFixedHeight(HEAD_PX)

@@ -5,6 +5,8 @@ from __future__ import annotations
 from contextlib import suppress
 from typing import TYPE_CHECKING, Literal
 
+from counter.language import tr
+
 if TYPE_CHECKING:
     from datetime import datetime
     from pathlib import Path
@@ -49,7 +51,15 @@ def offer(found: Unfinished | None) -> str:
     """Return the words to go on with a round by, "" for none."""
     if found is None:
         return ""
-    whole = f"the {found.minutes:g} minutes" if found.minutes is not None else "the round"
-    minutes = round(found.left.total_seconds() / 60) if found.left is not None else 0
-    left = "" if found.left is None else f"{minutes} min left, " if minutes else "under a minute left, "
-    return f"go on with {whole} cut off before: {left}{found.right} of {found.asked} right so far"
+    whole = (
+        tr("the {minutes:g} minutes").format(minutes=found.minutes) if found.minutes is not None else tr("the round")
+    )
+    words = tr("go on with {round} cut off before: {left}{right} of {asked} right so far")
+    return words.format(round=whole, left=_left(found), right=found.right, asked=found.asked)
+
+
+def _left(found: Unfinished) -> str:
+    if found.left is None:
+        return ""
+    minutes = round(found.left.total_seconds() / 60)
+    return tr("{minutes} min left, ").format(minutes=minutes) if minutes else tr("under a minute left, ")

@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QFrame, QGridLayout, QVBoxLayout, QWidget
 
+from counter.language import tr
 from counter.window.outlines.drawing_view import Sketch
 from counter.window.parts.words import Words
 
@@ -41,7 +42,7 @@ class SeenBox(QFrame):
 
     def show_seen(self, seen: Seen) -> None:
         """Show a look; one that decides the card is said so and set in bold."""
-        self.title.setText(f"{seen.title}: this decides" if seen.decides else seen.title)
+        self.title.setText(tr("{look}: this decides").format(look=seen.title) if seen.decides else seen.title)
         font = QFont(self.font())
         font.setBold(seen.decides)
         self.title.setFont(font)
@@ -57,7 +58,7 @@ class LooksSeen(QWidget):
         super().__init__()
         self.theme = theme
         self.boxes: list[SeenBox] = []
-        self.none = Words("Nothing is known yet.")
+        self.none = Words(tr("Nothing is known yet."))
         self.none.set_role("quiet")
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)

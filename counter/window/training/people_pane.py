@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
     QVBoxLayout,
 )
 
+from counter.language import marked, tr
 from counter.window.parts.theme import TARGET
 from counter.window.parts.words import Words
 
@@ -23,7 +24,7 @@ if TYPE_CHECKING:
     from counter.training import Trainee
 
 ID = Qt.ItemDataRole.UserRole
-PRIVACY = (
+PRIVACY = marked(
     "Names and answers stay on this machine, one file a person in the data folder. "
     "Removing someone deletes that file; nothing of it is kept."
 )
@@ -40,10 +41,10 @@ class PeoplePane(QFrame):
         super().__init__()
         self.setProperty("panel", True)
         self.list, self.name = QListWidget(), QLineEdit()
-        self.list.setAccessibleName("Who is learning")
-        self.name.setPlaceholderText("a new name")
+        self.list.setAccessibleName(tr("Who is learning"))
+        self.name.setPlaceholderText(tr("a new name"))
         self.name.setMaxLength(60)
-        self.add, self.remove = QPushButton("Add"), QPushButton("Remove with all records…")
+        self.add, self.remove = QPushButton(tr("Add")), QPushButton(tr("Remove with all records…"))
         self.problem = Words(wraps=True)
         self.list.currentItemChanged.connect(lambda: self.picked.emit(self.current()))
         self.add.clicked.connect(self._add)
@@ -52,7 +53,7 @@ class PeoplePane(QFrame):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        title, privacy = Words("Who is learning"), Words(PRIVACY, wraps=True)
+        title, privacy = Words(tr("Who is learning")), Words(tr(PRIVACY), wraps=True)
         title.set_role("title")
         privacy.set_role("quiet")
         row = QHBoxLayout()
@@ -108,11 +109,11 @@ class PeoplePane(QFrame):
         if item is None:
             return
         box = QMessageBox(self)
-        box.setTextFormat(Qt.TextFormat.PlainText)  # a name may look like anything
-        box.setText(f"Remove {item.text()} with all records?")
-        box.setInformativeText("Every answer and all that follows from it is deleted. It cannot be brought back.")
-        gone = box.addButton("Remove all", QMessageBox.ButtonRole.DestructiveRole)
-        keep = box.addButton("Keep", QMessageBox.ButtonRole.RejectRole)
+        box.setTextFormat(Qt.TextFormat.PlainText)
+        box.setText(tr("Remove {name} with all records?").format(name=item.text()))
+        box.setInformativeText(tr("Every answer and all that follows from it is deleted. It cannot be brought back."))
+        gone = box.addButton(tr("Remove all"), QMessageBox.ButtonRole.DestructiveRole)
+        keep = box.addButton(tr("Keep"), QMessageBox.ButtonRole.RejectRole)
         box.setDefaultButton(keep)
         box.setEscapeButton(keep)
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)

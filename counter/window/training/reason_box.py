@@ -1,53 +1,43 @@
-"""After an answer: right or not in words and weight, the signal word where there is one, and the reason."""
+"""After an answer: right or not in a sentence, the signal word where there is one, and the reason."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QRectF, Qt
-from PySide6.QtGui import QColor, QFont, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QFont, QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
+from counter.language import tr
 from counter.window.answer_bar import SignalChip
 from counter.window.parts.words import Words
+from counter.window.training.choices import paint_tick
 
 if TYPE_CHECKING:
     from counter.window.parts.theme import Theme
 
-SIZE = (150, 38)
+MARK_PX = 26
 
 
-class OutcomeStamp(QWidget):
-    """RIGHT on solid ink, NOT RIGHT in a dashed frame: told apart by weight, from two metres, in any light."""
+class OutcomeMark(QWidget):
+    """A drawn tick for what was right; nothing for what was not, which the words beside it say."""
 
     def __init__(self, theme: Theme) -> None:
         super().__init__()
-        self.theme, self.word, self.is_solid = theme, "", False
-        self.setFixedSize(*SIZE)
+        self.theme, self.is_right = theme, False
+        self.setFixedSize(MARK_PX + 8, MARK_PX + 4)
 
-    def show_outcome(self, word: str, is_solid: bool) -> None:
-        """Show a word."""
-        self.word, self.is_solid = word, is_solid
-        self.setAccessibleName(word)
+    def show_outcome(self, is_right: bool) -> None:
+        """Show a tick, or nothing."""
+        self.is_right = is_right
+        self.setVisible(is_right)
         self.update()
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        if not self.word:
-            return
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        ink = QColor(self.theme.ink)
-        frame = QPen(ink, 2.5, Qt.PenStyle.SolidLine if self.is_solid else Qt.PenStyle.DashLine)
-        painter.setPen(frame)
-        painter.setBrush(ink if self.is_solid else Qt.BrushStyle.NoBrush)
-        box = QRectF(self.rect()).adjusted(2, 2, -2, -2)
-        painter.drawRoundedRect(box, 4, 4)
-        font = QFont(self.font())
-        font.setPointSizeF(font.pointSizeF() * 1.3)
-        font.setWeight(QFont.Weight.Bold)
-        painter.setFont(font)
-        painter.setPen(QColor(self.theme.paper) if self.is_solid else ink)
-        painter.drawText(box, Qt.AlignmentFlag.AlignCenter, self.word)
+        if self.is_right:
+            paint_tick(painter, QRectF(self.rect()).center(), MARK_PX, self.theme)
         painter.end()
 
 
@@ -56,8 +46,12 @@ class ReasonBox(QFrame):
 
     def __init__(self, theme: Theme) -> None:
         super().__init__()
-        self.stamp, self.chip = OutcomeStamp(theme), SignalChip()
-        self.note = Words()
+        self.mark, self.chip = OutcomeMark(theme), SignalChip()
+        self.said, self.note = Words(), Words()
+        strong = QFont(self.font())
+        strong.setPointSizeF(strong.pointSizeF() * 1.3)
+        strong.setWeight(QFont.Weight.DemiBold)
+        self.said.setFont(strong)
         self.note.set_role("quiet")
         self.why = Words(wraps=True)
         self.why.setAlignment(Qt.AlignmentFlag.AlignTop)
@@ -66,7 +60,8 @@ class ReasonBox(QFrame):
         self.why.setFont(large)
         head = QHBoxLayout()
         head.setSpacing(12)
-        head.addWidget(self.stamp)
+        head.addWidget(self.mark)
+        head.addWidget(self.said)
         head.addWidget(self.note)
         head.addStretch(1)
         head.addWidget(self.chip, 0, Qt.AlignmentFlag.AlignVCenter)
@@ -79,19 +74,21 @@ class ReasonBox(QFrame):
 
     def clear(self) -> None:
         """Show nothing: a card is open."""
-        self.stamp.show_outcome("", False)
+        self.mark.show_outcome(False)
+        self.said.setText("")
         self.chip.show_signal(None)
         self.note.setText("")
         self.why.setText("")
 
-    def show_reason(self, word: str, is_solid: bool, why: str, note: str, signal: str | None) -> None:
+    def show_reason(self, said: str, is_right: bool, why: str, note: str, signal: str | None) -> None:
         """Show what became of an answer, and why."""
-        self.stamp.show_outcome(word, is_solid)
+        self.mark.show_outcome(is_right)
+        self.said.setText(said)
         self.chip.show_signal(signal)
         self.note.setText(note)
-        self.why.setText(why.removeprefix(f"{signal}: ") if signal else why)
+        self.why.setText(why.removeprefix(f"{tr(signal)}: ") if signal else why)
 
     def set_theme(self, theme: Theme) -> None:
         """Repaint in another palette."""
-        self.stamp.theme = theme
-        self.stamp.update()
+        self.mark.theme = theme
+        self.mark.update()

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
     QVBoxLayout,
 )
 
+from counter.language import marked, tr
 from counter.window.parts.words import Words
 from counter.window.training.paper import print_text, save_pdf
 
@@ -36,14 +37,16 @@ class ResultsPane(QFrame):
         self.sheet.setFont(QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont))
         self.sheet.setLineWrapMode(QPlainTextEdit.LineWrapMode.NoWrap)
         self.sheet.setTabChangesFocus(True)
-        self.sheet.setAccessibleName("Results sheet")
-        self.copy, self.print, self.save = QPushButton("Copy"), QPushButton("Print…"), QPushButton("Save as PDF…")
+        self.sheet.setAccessibleName(tr("Results sheet"))
+        self.copy, self.print, self.save = (
+            QPushButton(tr(words)) for words in (marked("Copy"), marked("Print…"), marked("Save as PDF…"))
+        )
         self.said = Words()
         self.said.set_role("quiet")
         self.copy.clicked.connect(self._copy)
         self.print.clicked.connect(self._ask_printer)
         self.save.clicked.connect(self._ask_where)
-        title = Words("Results sheet")
+        title = Words(tr("Results sheet"))
         title.set_role("title")
         head = QHBoxLayout()
         head.addWidget(title)
@@ -67,28 +70,28 @@ class ResultsPane(QFrame):
 
     def _copy(self) -> None:
         QGuiApplication.clipboard().setText(self.sheet.toPlainText())
-        self.said.setText("copied")
+        self.said.setText(tr("copied"))
 
     def _ask_printer(self) -> None:
         from PySide6.QtPrintSupport import QPrintDialog, QPrinter  # a library of its own, needed here only
 
         self._printer = QPrinter(QPrinter.PrinterMode.HighResolution)  # the dialog only borrows it
         dialog = QPrintDialog(self._printer, self)
-        dialog.setWindowTitle("Print the results")
+        dialog.setWindowTitle(tr("Print the results"))
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.accepted.connect(lambda: self.print_on(dialog.printer()))
         QDialog.open(dialog)  # QPrintDialog hides it behind one that wants a receiver
 
     def print_on(self, printer: QPrinter) -> None:
         """Print the sheet and say so."""
-        print_text(self.sheet.toPlainText(), f"Training results: {self.name}", printer)
-        self.said.setText("sent to the printer")
+        print_text(self.sheet.toPlainText(), tr("Training results: {name}").format(name=self.name), printer)
+        self.said.setText(tr("sent to the printer"))
 
     def _ask_where(self) -> None:
-        dialog = QFileDialog(self, "Save the results", "", "PDF (*.pdf)")
+        dialog = QFileDialog(self, tr("Save the results"), "", "PDF (*.pdf)")
         dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
         dialog.setDefaultSuffix("pdf")
-        dialog.selectFile("training results.pdf")
+        dialog.selectFile(tr("training results") + ".pdf")
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.fileSelected.connect(self.save_to)
         dialog.open()
@@ -96,8 +99,8 @@ class ResultsPane(QFrame):
     def save_to(self, file: str) -> None:
         """Save the sheet as a PDF and say so, or why not."""
         try:
-            save_pdf(self.sheet.toPlainText(), f"Training results: {self.name}", Path(file))
+            save_pdf(self.sheet.toPlainText(), tr("Training results: {name}").format(name=self.name), Path(file))
         except OSError as problem:
-            self.said.setText(f"not saved: {problem.strerror}")
+            self.said.setText(tr("not saved: {problem}").format(problem=problem.strerror))
             return
-        self.said.setText(f"saved as {Path(file).name}")
+        self.said.setText(tr("saved as {file}").format(file=Path(file).name))

@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QSettings, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QHideEvent, QKeySequence, QShortcut, QShowEvent
 
-from counter.window.training.filling import fill_board, fill_matrix, fill_sheet, fill_standing
+from counter.language import tr
+from counter.window.training.filling import fill_board, fill_pairs, fill_sheet, fill_standing
 from counter.window.training.frame import BOARD, CARD, PRACTICE, STANDING, SUMMARY, TABS, RoomFrame
 from counter.window.training.kept_round import KeptRound
 from counter.window.training.roster import Roster
@@ -71,10 +72,12 @@ class TrainingRoom(RoomFrame):
         self.bar.stop_pressed.connect(self.session.stop)
         self.summary.closed.connect(lambda: self._open(PRACTICE))
         self._tick.timeout.connect(self._show_bar)
-        # trainer's view, matrices
+        # trainer's view, mix-ups, lessons
         self.board.picked.connect(self._show_sheet)
         self.board.assigned.connect(self._assign)
-        self.standing.matrix_wanted.connect(self._show_matrix)
+        self.standing.pairs_wanted.connect(self._show_pairs)
+        for page in (self.standing, self.start):
+            page.lesson_wanted.connect(self._practise)
         # the whole
         self.tabs.currentChanged.connect(self._open)
         self.back.clicked.connect(self.close)
@@ -111,7 +114,7 @@ class TrainingRoom(RoomFrame):
         self.activateWindow()
 
     def teach(self, catalogue: Catalogue, about: str, otherwise: str = "") -> None:
-        """Ask cards about a base, a family or a rule, or where the deck has none, about something else.
+        """Ask cards about a base, a family or a rule; where no card asks about it, say so at once and ask otherwise.
 
         A round that is open ends; its answers are kept.
         """
@@ -120,11 +123,12 @@ class TrainingRoom(RoomFrame):
         self.take(catalogue)
         self.warmer.stop()
         for one in filter(None, (about, otherwise)):
-            self._begin(self._lesson(one, otherwise), None, f"About {_spelled(one)}")
+            self._begin(self._lesson(one, otherwise), None, tr("About {what}").format(what=self._spelled(one)))
             if self.session.card is not None:
                 break
-        else:
-            self.say(f"The deck has no card on {_spelled(about)} yet.")
+        if self.session.card is None or one != about:
+            words = tr("No lamp and fixture known here brings it about, so no card asks about it: {what}.")
+            self.say(words.format(what=self._spelled(about)))
         self._come_forward()  # with its card already: the page of people would be laid out for nothing
 
     def _lesson(self, about: str, near: str) -> Lesson:
@@ -189,7 +193,7 @@ class TrainingRoom(RoomFrame):
             self.warmer.start(self._slices())
 
     def _slices(self) -> Iterator[object]:
-        """Make the deck, then the first card of whoever is chosen."""
+        """List all points, then make the first card of whoever is chosen."""
         from counter.training import KINDS, Round, make_ahead
 
         if self.catalogue is None:
@@ -225,7 +229,7 @@ class TrainingRoom(RoomFrame):
         except UnknownTraineeError:
             self.roster.show()
             return
-        length = f"{minutes:g} minutes" if minutes else "until I stop"
+        length = tr("{minutes:g} minutes").format(minutes=minutes) if minutes else tr("until I stop")
         is_made = so_far is None and self._first is not None and self._first[0] == self.who
         first = self._first[1] if is_made and self._first is not None else None
         self.kept.begin(self.who, started, minutes)
@@ -250,7 +254,7 @@ class TrainingRoom(RoomFrame):
 
         if self.pages.currentIndex() != CARD:
             self._open(CARD)
-        self.cards.show_card(card, settings().kinds[card.kind].title)
+        self.cards.show_card(card, tr(settings().kinds[card.kind].title))
         self._show_bar()
 
     def _show_outcome(self, given: Given) -> None:
@@ -281,8 +285,13 @@ class TrainingRoom(RoomFrame):
         if self.catalogue is not None:
             fill_standing(self.standing, self.catalogue, self.data, self.who, self.clock())
 
-    def _show_matrix(self) -> None:
-        fill_matrix(self.standing, self.data, self.who)
+    def _show_pairs(self) -> None:
+        if self.catalogue is not None:
+            fill_pairs(self.standing, self.catalogue, self.data, self.who)
+
+    def _practise(self, about: str) -> None:
+        if self.catalogue is not None:
+            self.teach(self.catalogue, about)
 
     def _show_board(self) -> None:
         if self.catalogue is not None:
@@ -299,11 +308,14 @@ class TrainingRoom(RoomFrame):
         try:
             assign(self.data, self.who, family, self.clock(), is_on=is_on)
         except (OSError, UnknownTraineeError) as problem:
-            self.say(f"Not assigned: {problem}")
+            self.say(tr("Not assigned: {problem}").format(problem=problem))
         self._first = None
         self._show_board()
 
+    def _spelled(self, about: str) -> str:
+        """Return a base or a family as it is, and a rule of caution by its name."""
+        from counter.training import rule_name
 
-def _spelled(about: str) -> str:
-    """Return a family or a rule as words: the names of rules have hyphens, those of families none."""
-    return about.replace("-", " ")
+        assert self.catalogue is not None
+        is_base = about in self.catalogue.base_by_name or about in self.catalogue.lamps_of_family
+        return about if is_base else rule_name(about)

@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QSettings, Signal
 
-from counter.window.training.filling import progress_of, row_of
+from counter.language import tr
+from counter.window.training.filling import faces, progress_of, row_of
 from counter.window.training.kept_round import offer
 
 if TYPE_CHECKING:
@@ -58,7 +59,7 @@ class Roster(QObject):
         self.row = row_of(self.catalogue, self.data, who, self.clock())
         self.find_unfinished()
         is_at_counter = bool(who) and who == self.settings.value("at_counter", "")
-        self.start.show_person(self.row, is_at_counter, offer(self.unfinished))
+        self.start.show_person(self.row, is_at_counter, offer(self.unfinished), faces(self.catalogue))
         self.picked.emit(who)
 
     def find_unfinished(self) -> Unfinished | None:
@@ -76,7 +77,7 @@ class Roster(QObject):
         try:
             self.who = add_trainee(self.data, name, self.clock()).id
         except (OSError, ValueError) as problem:
-            self.people.show_problem(f"Not added: {problem}")
+            self.people.show_problem(tr("Not added: {problem}").format(problem=problem))
             return
         self.people.show_problem("")
         self.show()
@@ -90,7 +91,7 @@ class Roster(QObject):
         except UnknownTraineeError:
             pass  # gone already, which was wanted
         except OSError as problem:
-            self.people.show_problem(f"Not removed: {problem}")
+            self.people.show_problem(tr("Not removed: {problem}").format(problem=problem))
             return
         if who == self.settings.value("at_counter", ""):
             self.set_at_counter(False)

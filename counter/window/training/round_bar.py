@@ -8,6 +8,7 @@ from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSizePolicy, QWidget
 
+from counter.language import tr
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
@@ -29,7 +30,9 @@ class TimeLine(QWidget):
         """Show how much has passed, 0 to 1, or None."""
         if share != self.share:
             self.share = share
-            self.setAccessibleName("no end set" if share is None else f"{share:.0%} of the time")
+            self.setAccessibleName(
+                tr("no end set") if share is None else tr("{share} of the time").format(share=f"{share:.0%}")
+            )
             self.update()
 
     def paintEvent(self, event: QPaintEvent) -> None:
@@ -52,11 +55,17 @@ class RoundBar(QWidget):
 
     def __init__(self, theme: Theme) -> None:
         super().__init__()
-        self.title, self.count = Words(role="title"), Words()
+        self.title, self.count = (
+            Words(),
+            Words(),
+        )
+        self.title.set_role("title")
         self.count.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        self.count.setMinimumWidth(self.count.fontMetrics().horizontalAdvance("888 of 888 right"))
+        self.count.setMinimumWidth(
+            self.count.fontMetrics().horizontalAdvance(tr("{right} of {asked} right").format(right=888, asked=888))
+        )
         self.line = TimeLine(theme)
-        self.stop = QPushButton("End the round  Esc")
+        self.stop = QPushButton(tr("End the round  Esc"))
         self.stop.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.stop.clicked.connect(self.stop_pressed)
         row = QHBoxLayout(self)
@@ -71,7 +80,7 @@ class RoundBar(QWidget):
         """Show how far the round is."""
         self.title.setText(title)
         self.line.show_share(share)
-        self.count.setText(f"{right} of {asked} right")
+        self.count.setText(tr("{right} of {asked} right").format(right=right, asked=asked))
 
     def set_theme(self, theme: Theme) -> None:
         """Repaint in another palette."""

@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING, Any, NamedTuple, Protocol
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
+from counter.language import tr
+
 if TYPE_CHECKING:
     from counter.training import Card, Feedback, Unfinished
 
@@ -99,11 +101,12 @@ class Session(QObject):
         try:
             feedback = self.source.answer(self.card, choice, seconds, now)
         except UnknownTraineeError:
-            self.failed.emit("The record was removed meanwhile. This answer is not kept.")
+            self.failed.emit(tr("The record was removed meanwhile. This answer is not kept."))
             self.stop()
             return
         except OSError as problem:
-            self.failed.emit(f"The answer could not be written: {problem}. Make room on the disk, then answer again.")
+            words = tr("The answer could not be written: {problem}. Make room on the disk, then answer again.")
+            self.failed.emit(words.format(problem=problem))
             return
         self.is_open = False
         self.given.append(Given(self.card, choice, feedback))

@@ -1,125 +1,139 @@
-"""Where you stand: ready for the counter, what is taken for what, and the memory ahead."""
+"""Where you stand: the shelf of families, what is told of one of them, and the mix-ups as pairs."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
+from counter.language import tr
 from counter.window.parts.calm import CalmCombo
 from counter.window.parts.scroll_column import ScrollColumn
 from counter.window.parts.theme import TARGET
 from counter.window.parts.words import Words
-from counter.window.training.confusion_view import ConfusionView
-from counter.window.training.memory_view import MemoryView
-from counter.window.training.ready_view import ReadyView
+from counter.window.training.pairs_view import PairsView
+from counter.window.training.shelf_view import ShelfView
 
 if TYPE_CHECKING:
-    from counter.training import Answer, Bars, CurvePoint, Standing
+    from counter.outline import Drawing
+    from counter.training import Row
     from counter.window.parts.theme import Theme
-
-AXES = {
-    "family": "bases",
-    "notch": "left and right",
-    "kind": "UV-C and lighting",
-    "verdict": "may it be sold",
-    "caution": "cautions",
-    "look": "where to look next",
-}
-WORST = 3
+    from counter.window.training.pairs_view import Pair
 
 
 class StandingPage(QWidget):
-    """Filled by the room; the combo boxes only change which matrix is shown."""
+    """Filled by the room; emits a wish for other people's mix-ups, and for a lesson on a family."""
 
-    matrix_wanted = Signal()
+    pairs_wanted = Signal()
+    lesson_wanted = Signal(str)
 
     def __init__(self, theme: Theme) -> None:
         super().__init__()
-        self.ready, self.matrix, self.memory = ReadyView(theme), ConfusionView(theme), MemoryView(theme)
-        self.title, self.bars, self.worst = Words(), Words(wraps=True), Words(wraps=True)
-        self.axis, self.whose = CalmCombo(), CalmCombo()
-        for key, words in AXES.items():
-            self.axis.addItem(words, key)
-        for combo in (self.axis, self.whose):
-            combo.setMinimumHeight(TARGET)
-        self.axis.setAccessibleName("What is confused")
-        self.whose.setAccessibleName("Whose answers")
-        self.axis.activated.connect(self.matrix_wanted)
-        self.whose.activated.connect(self.matrix_wanted)
-        self._words: dict[str, str] = {}
+        self.shelf, self.pairs = ShelfView(theme), PairsView(theme)
+        self.title, self.stands, self.told = Words(), Words(wraps=True), Words(wraps=True)
+        self.bars = Words(wraps=True)
+        self.learn, self.whose = QPushButton(), CalmCombo()
+        self.whose.setMinimumHeight(TARGET)
+        self.whose.setAccessibleName(tr("Whose answers"))
+        self.family = ""
+        self._row: Row | None = None
+        self.shelf.picked.connect(self._tell)
+        self.pairs.lesson_wanted.connect(self.lesson_wanted)
+        self.learn.clicked.connect(lambda: self.lesson_wanted.emit(self.family))
+        self.whose.activated.connect(self.pairs_wanted)
         self._lay_out()
 
     def _lay_out(self) -> None:
         self.title.set_role("title")
-        self.bars.set_role("quiet")
-        rows = ScrollColumn("Ready for the counter")
-        rows.column.addWidget(self.ready)
-        rows.column.addStretch(1)
+        for label in (self.stands, self.bars):
+            label.set_role("quiet")
+        shelf, pairs = ScrollColumn(tr("Shelf of base families")), ScrollColumn(tr("Mixed up"))
+        shelf.column.addWidget(self.shelf)
+        shelf.column.addStretch(1)
+        pairs.column.addWidget(self.pairs)
+        pairs.column.addStretch(1)
+        foot = QHBoxLayout()
+        foot.addWidget(self.told, 1)
+        foot.addWidget(self.learn, 0, Qt.AlignmentFlag.AlignBottom)
+        mixed = Words(tr("Mixed up"))
+        mixed.set_role("title")
         head = QHBoxLayout()
-        taken = Words("What is taken for what")
-        taken.set_role("title")
-        head.addWidget(taken)
+        head.addWidget(mixed)
         head.addStretch(1)
-        head.addWidget(self.axis)
         head.addWidget(self.whose)
-        (one, left), (other, right) = _panel(self.title, self.bars), _panel()
-        left.addWidget(rows, 1)
+        (one, left), (other, right) = _panel(self.title, self.stands), _panel()
+        left.addWidget(shelf, 1)
+        left.addLayout(foot)
         right.addLayout(head)
-        right.addWidget(self.matrix, 1)
-        right.addWidget(self.worst)
-        right.addWidget(self.memory)
+        right.addWidget(pairs, 1)
+        right.addWidget(self.bars)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(8)
-        row.addWidget(one, 1)
-        row.addWidget(other, 1)
+        row.addWidget(one, 4)
+        row.addWidget(other, 3)
 
-    def show_standing(self, name: str, rows: tuple[Standing, ...], bars: Bars, words: dict[str, str]) -> None:
-        """Show who is ready for what, the bars by name, and whose matrices can be asked for."""
-        self._words = words
-        self.title.setText(f"{name}: ready for the counter" if name else "Ready for the counter")
-        self.bars.setText(
-            f"The bar is the lower {bars.confidence * 100:.0f}\N{THIN SPACE}% bound ({bars.interval}) of the last "
-            f"{bars.last} first-try answers. It must pass the mark: {bars.plain * 100:.0f}\N{THIN SPACE}%; for UV-C "
-            f"and mismatch cautions {bars.critical * 100:.0f}\N{THIN SPACE}%. Every point must have been seen once."
+    def show_standing(self, row: Row | None, drawings: dict[str, Drawing], bars: str) -> None:
+        """Show somebody's shelf, when a family is ready, and whose mix-ups can be asked for; None is nobody."""
+        self._row = row
+        self.title.setText(tr("{name}'s shelf").format(name=row.name) if row else tr("Nobody is chosen"))
+        self.stands.setText(stands_words(row) if row else "")
+        self.bars.setText(bars)
+        self.shelf.show_shelf(
+            row.freshness if row else (), drawings, frozenset(row.ready if row else ()), self.family
         )
-        self.ready.show_standings(rows)
         at = self.whose.currentIndex()
         self.whose.clear()
-        self.whose.addItems([name or "nobody", "everybody here"])
+        self.whose.addItems([row.name if row else tr("nobody"), tr("everybody here")])
         self.whose.setCurrentIndex(max(at, 0))
+        self._tell(self.family or (row.freshness[0].family if row and row.freshness else ""))
+
+    def _tell(self, family: str) -> None:
+        """Tell more of one family, under the shelf."""
+        from counter.training import tally_words
+
+        self.family = family
+        row = self._row
+        standing = next((one for one in row.standings if one.family == family), None) if row else None
+        kept = next((one for one in row.freshness if one.family == family), None) if row else None
+        self.learn.setVisible(kept is not None)
+        if standing is None or kept is None:
+            self.told.setText("")
+            return
+        ready = tr("ready for the counter") if standing.is_ready else tr("not ready yet")
+        self.told.setText(
+            "\n".join(
+                (
+                    f"{family}: {kept.said}; {ready}",
+                    tr("Bases, codes, looks: {tally}").format(tally=tally_words(standing.plain)),
+                    tr("Ultraviolet, what goes together: {tally}").format(tally=tally_words(standing.critical)),
+                )
+            )
+        )
+        self.learn.setText(tr("Practise {family}").format(family=family))
 
     @property
     def is_for_all(self) -> bool:
-        """Return whether everybody's matrix is asked for."""
+        """Return whether everybody's mix-ups are asked for."""
         return self.whose.currentIndex() == 1
 
-    def show_answers(self, answers: tuple[Answer, ...]) -> None:
-        """Show the matrix of these answers over the axis chosen."""
-        from counter.training import confusion
-
-        axis = self.axis.currentData()
-        found = confusion(answers, axis)
-        names = {one: _name(axis, one, self._words) for one in found.labels}
-        self.matrix.show_confusion(found, names)
-        said = [f"{names[mix.asked]} taken for {names[mix.said]}: {mix.times}" for mix in found.mixes()[:WORST]]
-        self.worst.setText("Most often: " + "; ".join(said) if said else "Nothing was confused.")
-
-    def show_memory(self, curve: tuple[CurvePoint, ...], days: tuple[int, ...], wanted: float) -> None:
-        """Show the forgetting curve and the days ahead."""
-        self.memory.show_memory(curve, days, wanted)
+    def show_pairs(self, pairs: tuple[Pair, ...]) -> None:
+        """Show mix-ups."""
+        self.pairs.show_pairs(pairs)
 
     def set_theme(self, theme: Theme) -> None:
         """Repaint in another palette."""
-        for view in (self.ready, self.matrix, self.memory):
+        for view in (self.shelf, self.pairs):
             view.set_theme(theme)
 
 
-def _name(axis: str, label: str, words: dict[str, str]) -> str:
-    """Return the words for a label; cautions go by the names of their rules."""
-    return words.get(label, label.replace("-", " ") if axis == "caution" else label)
+def stands_words(row: Row) -> str:
+    """Say how much of a shelf is fresh, fading and gone, and what is ready for the counter."""
+    counts = {state: len(row.families(state)) for state in ("fresh", "fading", "gone", "new")}
+    words = tr("Of {all} families {fresh} are fresh, {fading} fading, {gone} gone, {new} not met yet.")
+    ready = tr("Ready for the counter: {families}.").format(families=", ".join(row.ready) or tr("none yet"))
+    return f"{words.format(all=len(row.freshness), **counts)} {ready}"
 
 
 def _panel(*parts: QWidget) -> tuple[QFrame, QVBoxLayout]:

@@ -8,14 +8,19 @@ from PySide6.QtCore import Signal
 from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QCheckBox, QFrame, QVBoxLayout
 
+from counter.language import marked, tr, trn
+from counter.window.parts.scroll_column import ScrollColumn
 from counter.window.parts.words import Words
 from counter.window.training.choices import Choices
+from counter.window.training.shelf_view import ShelfView
+from counter.window.training.standing_page import stands_words
 
 if TYPE_CHECKING:
+    from counter.outline import Drawing
     from counter.training import Row
     from counter.window.parts.theme import Theme
 
-NOBODY = (
+NOBODY = marked(
     "Add a name on the left to begin. Without one, «Teach me this» beside a base and «teach me» on a caution "
     "still ask cards; then nothing is kept."
 )
@@ -26,54 +31,68 @@ class StartPane(QFrame):
 
     started = Signal(int)
     at_counter_toggled = Signal(bool)
+    lesson_wanted = Signal(str)
 
     def __init__(self, theme: Theme) -> None:
         super().__init__()
         self.setProperty("panel", True)
-        self.title, self.rounds = Words(), Choices(theme)
+        self.title, self.rounds, self.shelf = Words(), Choices(theme), ShelfView(theme)
         self._lengths: tuple[str, ...] = ()
         large = QFont(self.font())
         large.setPointSizeF(large.pointSizeF() * 1.5)
         self.title.setFont(large)
         self.stands = Words(wraps=True)
-        self.at_counter = QCheckBox("Learns at the counter now: offer to keep each new case for training")
+        self.at_counter = QCheckBox(tr("Learns at the counter now: offer to keep each new case for training"))
         self.at_counter.toggled.connect(self.at_counter_toggled)
         self.rounds.chosen.connect(self.started)
+        self.shelf.picked.connect(self.lesson_wanted)
+        self.places = ScrollColumn(tr("Shelf of base families"))
+        self.places.column.addWidget(self.shelf)
+        self.places.column.addStretch(1)
         box = QVBoxLayout(self)
         box.setContentsMargins(24, 16, 24, 16)
-        box.setSpacing(16)
-        for part in (self.title, self.rounds, self.stands, self.at_counter):
+        box.setSpacing(12)
+        for part in (self.title, self.rounds, self.at_counter, self.stands):
             box.addWidget(part)
-        box.addStretch(1)
+        box.addWidget(self.places, 1)
+        box.addStretch(0)
 
     def show_lengths(self, minutes: tuple[int, ...]) -> None:
         """Offer rounds of these lengths, and one without end."""
-        self._lengths = (*(f"{one} minutes" for one in minutes), "until I stop")
+        each = (trn("{count} minute", "{count} minutes", one).format(count=one) for one in minutes)
+        self._lengths = (*each, tr("until I stop"))
         self.rounds.show_choices(self._lengths)
 
-    def show_person(self, row: Row | None, is_at_counter: bool, offer: str = "") -> None:
-        """Show what waits for a trainee, None is nobody; `offer` is to go on with a round, as the last choice."""
+    def show_person(
+        self, row: Row | None, is_at_counter: bool, offer: str = "", drawings: dict[str, Drawing] | None = None
+    ) -> None:
+        """Show a trainee's shelf, None is nobody; `offer` is to go on with a round, as the last choice."""
         self.rounds.show_choices((*self._lengths, offer) if offer else self._lengths)
-        self.title.setText(f"{row.name}: a round of" if row else "Training")
-        self.rounds.setVisible(row is not None)
-        self.at_counter.setVisible(row is not None)
+        self.title.setText(tr("{name}: a round of").format(name=row.name) if row else tr("Training"))
+        for part in (self.rounds, self.at_counter, self.places):
+            part.setVisible(row is not None)
         self.at_counter.blockSignals(True)
         self.at_counter.setChecked(is_at_counter)
         self.at_counter.blockSignals(False)
-        self.stands.setText(_stands(row) if row else NOBODY)
+        self.stands.setText(_stands(row) if row else tr(NOBODY))
+        if row is not None:
+            self.shelf.show_shelf(row.freshness, drawings or {}, frozenset(row.ready))
 
     def set_theme(self, theme: Theme) -> None:
         """Repaint in another palette."""
         self.rounds.set_theme(theme)
+        self.shelf.set_theme(theme)
 
 
 def _stands(row: Row) -> str:
-    ready = ", ".join(row.ready) or "no family yet"
-    due = "Nothing is due for repeating" if not row.due_now else f"{row.due_now} due for repeating now"
-    lines = [f"{due}; {sum(row.forecast)} within {len(row.forecast)} days. {row.answers} answers so far."]
-    lines.append(f"Ready for the counter: {ready}.")
+    lines = [tr("{name}'s shelf").format(name=row.name) + ". " + stands_words(row)]
     if row.assigned:
-        lines.append(f"Learns first: {', '.join(row.assigned)}.")
+        lines.append(tr("{name} learns first: {families}.").format(name=row.name, families=", ".join(row.assigned)))
     if row.torn:
-        lines.append(f"{row.torn} lines of the record cannot be read and are left out; the file keeps them.")
+        words = trn(
+            "{count} line of the record cannot be read and is left out; the file keeps it.",
+            "{count} lines of the record cannot be read and are left out; the file keeps them.",
+            row.torn,
+        )
+        lines.append(words.format(count=row.torn))
     return "\n".join(lines)

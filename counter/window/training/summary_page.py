@@ -9,6 +9,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFont, QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
+from counter.language import tr
 from counter.window.parts.scroll_column import ScrollColumn
 from counter.window.parts.words import Words
 
@@ -33,13 +34,13 @@ class SummaryPage(QWidget):
         large = QFont(self.font())
         large.setPointSizeF(large.pointSizeF() * 1.8)
         self.title.setFont(large)
-        self.done = QPushButton("Done  Enter")
+        self.done = QPushButton(tr("Done  Enter"))
         self.done.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.done.clicked.connect(self.closed)
         panel = QFrame()
         panel.setProperty("panel", True)
         panel.setMaximumWidth(960)
-        words = ScrollColumn("What to look at again", 12)
+        words = ScrollColumn(tr("What to look at again"), 12)
         words.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         words.column.addWidget(self.again)
         words.column.addStretch(1)
@@ -58,10 +59,11 @@ class SummaryPage(QWidget):
     def show_summary(self, given: list[Given], is_kept: bool, right: int, asked: int) -> None:
         """Show the end of a round; `is_kept` whether the answers are in a record; `asked` counts more than `given`
         where the round was cut off."""
-        self.title.setText(f"{right} of {asked} right")
-        notes = [] if is_kept else ["Nothing of this was written down: nobody was chosen as learning."]
+        self.title.setText(tr("{right} of {asked} right").format(right=right, asked=asked))
+        notes = [] if is_kept else [tr("Nothing of this was written down: nobody was chosen as learning.")]
         if asked > len(given):
-            notes.append(f"{asked - len(given)} of them came before the round was cut off and are not listed here.")
+            words = tr("{count} of them came before the round was cut off and are not listed here.")
+            notes.append(words.format(count=asked - len(given)))
         self.again.setText("\n\n".join([*notes, again(given)]))
         self.setFocus()
 
@@ -76,17 +78,18 @@ def again(given: Iterable[Given]) -> str:
     """Return what to look at again: each card missed, with the right answer and the reason, a blank line between."""
     missed = [one for one in given if not one.feedback.is_right]
     if not missed:
-        return "Nothing to look at again."
+        return tr("Nothing to look at again.")
     families = Counter(one.card.family for one in missed)
     head = ", ".join(f"{family} ({count})" if count > 1 else family for family, count in families.most_common())
     last = {one.card.id: one for one in missed}  # a card missed twice is told once
     rows = [_row(one) for one in list(last.values())[:MOST]]
-    more = [f"and {len(last) - MOST} more"] if len(last) > MOST else []
-    return "\n\n".join([f"Look at these again: {head}", *rows, *more])
+    more = [tr("and {count} more").format(count=len(last) - MOST)] if len(last) > MOST else []
+    return "\n\n".join([tr("Look at these again: {families}").format(families=head), *rows, *more])
 
 
 def _row(one: Given) -> str:
     card = one.card
-    said = "you did not know" if one.choice is None else f"you said: {card.choices[one.choice].rstrip('.')}"
-    right = card.choices[card.answer].rstrip(".")
-    return f"{card.question}\n    Right: {right}; {said}.\n    {one.feedback.why}"
+    choice = card.choices[one.choice].rstrip(".") if one.choice is not None else ""
+    said = tr("you said: {answer}").format(answer=choice) if one.choice is not None else tr("you did not know")
+    right = tr("Right: {answer}").format(answer=card.choices[card.answer].rstrip("."))
+    return f"{card.question}\n    {right}; {said}.\n    {one.feedback.why}"

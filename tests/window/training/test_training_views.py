@@ -1,27 +1,25 @@
 """The pictures of the training room: each shown and grabbed once in both palettes, and what they say."""
 
 import itertools
-from datetime import UTC, datetime, timedelta
 
 import pytest
-from PySide6.QtCore import QSize
+from PySide6.QtGui import QColor
 
-from counter.training import KINDS, CurvePoint, Feedback, Standing, Tally, confusion, draw_cards
+from counter.training import KINDS, Feedback, Freshness, draw_cards
 from counter.window.parts.theme import DARK, LIGHT, SIGNALS
 from counter.window.training.card_page import CardPage
 from counter.window.training.card_views import after, before
 from counter.window.training.choices import ChoiceButton
-from counter.window.training.confusion_view import CELL_LEAST, CELL_MOST, ConfusionView, grid_of
-from counter.window.training.memory_view import MemoryView
-from counter.window.training.ready_view import ReadyView, columns_of
-from counter.window.training.reason_box import OutcomeStamp
+from counter.window.training.filling import faces
+from counter.window.training.pairs_view import Pair, PairsView
+from counter.window.training.reason_box import OutcomeMark
 from counter.window.training.round_bar import TimeLine
 from counter.window.training.session import Given
+from counter.window.training.shelf_view import OUTLINE_PX, ShelfView
 from counter.window.training.summary_page import again
 
 pytestmark = pytest.mark.qt_log_ignore("This plugin does not support")
 THEMES = pytest.mark.parametrize("theme", [LIGHT, DARK], ids=["light", "dark"])
-NOW = datetime(2031, 3, 3, tzinfo=UTC)
 
 
 @pytest.fixture(scope="module")
@@ -128,15 +126,14 @@ def test_right_and_wrong_use_no_safety_colour(page, deck, theme, is_right):
     assert colours(shown).isdisjoint({ground.lower() for ground, _ in SIGNALS.values()})
 
 
-def test_right_weighs_more_than_wrong(qtbot):
-    def ink(word, is_solid):
-        stamp = OutcomeStamp(LIGHT)
-        qtbot.addWidget(stamp)
-        stamp.show_outcome(word, is_solid)
-        picture = stamp.grab().toImage()
-        return sum(picture.pixelColor(x, y).name() == LIGHT.ink.lower() for x in range(150) for y in range(38))
-
-    assert ink("RIGHT", True) > 2 * ink("NOT RIGHT", False)
+def test_only_what_is_right_is_ticked(qtbot):
+    mark = OutcomeMark(LIGHT)
+    qtbot.addWidget(mark)
+    mark.show_outcome(True)
+    assert LIGHT.ink.lower() in colours(mark)
+    mark.show_outcome(False)
+    assert mark.isHidden()
+    assert LIGHT.ink.lower() not in colours(mark)
 
 
 @pytest.mark.parametrize("width", [380, 560, 900])
@@ -149,74 +146,85 @@ def test_a_long_choice_gets_the_lines_it_needs(qtbot, width):
     assert button._text_width(width) + 44 + button.fontMetrics().horizontalAdvance("your answer") <= width
 
 
-@pytest.mark.parametrize(("count", "size"), [(2, (560, 420)), (25, (600, 440)), (25, (320, 240)), (9, (900, 700))])
-def test_cells_are_square_and_keep_apart(count, size):
-    grid = grid_of(count, 90, QSize(*size))
-    first, last = grid.box(0, 0), grid.box(count - 1, count - 1)
-    assert CELL_LEAST <= first.width() == first.height() <= CELL_MOST
-    assert last.left() - first.left() == pytest.approx((count - 1) * grid.cell)
-
-
 @THEMES
-def test_the_matrix_names_the_confusion(qtbot, theme, catalogue, deck, answers):
-    view = ConfusionView(theme)
+def test_pairs_of_bases_are_drawn_and_others_told(qtbot, catalogue, theme):
+    drawn = faces(catalogue)
+    view = PairsView(theme)
     qtbot.addWidget(view)
-    view.resize(560, 420)
-    view.show_confusion(confusion(answers, "notch"), {"small-left": "left", "small-right": "right"})
-    assert view.accessibleDescription() == "left taken for right: 2; right taken for left: 1"
+    view.resize(520, 300)
+    view.show_pairs(
+        (
+            Pair("G23 taken for GX23", "2 times", "one notch", "G23", (drawn["G23"], drawn["GX23"])),
+            Pair("“left” taken for “right”", "1 time", "", ""),
+        )
+    )
+    view.show()
+    first, second = view.rows
+    assert all(sketch.isVisible() for sketch in first.sketches)
+    assert not any(sketch.isVisible() for sketch in second.sketches)
+    assert (first.learn.isVisible(), second.learn.isVisible()) == (True, False)
+    with qtbot.waitSignal(view.lesson_wanted) as asked:
+        first.learn.click()
+    assert asked.args == ["G23"]
     assert len(colours(view)) > 3
 
 
+def kept(family, state, filled=0.5):
+    return Freshness(family=family, state=state, days=3, filled=filled, met=3, points=6)
+
+
 @pytest.fixture
-def answers():
-    from counter.training import Answer
+def shelf(qtbot, catalogue):
+    def make(rows, theme=LIGHT, width=600, ready=frozenset()):
+        view = ShelfView(theme)
+        qtbot.addWidget(view)
+        view.resize(width, 400)
+        view.show_shelf(tuple(rows), faces(catalogue), ready)
+        view.show()
+        return view
 
-    def one(asked, said, at):
-        return Answer(
-            at=NOW + timedelta(minutes=at), round="r", card="c", point="notch-side/G24q", kind="notch-side",
-            family="G24q", axis="notch", asked=asked, said=said, worth=float(asked == said), seconds=3, rating="good",
-            is_first=True, is_critical=False,
-        )  # fmt: skip
-
-    said = [("small-left", "small-right")] * 2 + [("small-right", "small-left"), ("small-left", "small-left")]
-    return tuple(one(*pair, at) for at, pair in enumerate(said))
+    return make
 
 
-@THEMES
-def test_curve_and_days_are_painted_and_told(qtbot, theme):
-    view = MemoryView(theme)
-    qtbot.addWidget(view)
-    view.resize(560, 168)
-    empty = view.grab().toImage()
-    view.show_memory(tuple(CurvePoint(day, 0.97**day) for day in range(31)), (3, 0, 1), 0.9)
-    assert view.grab().toImage() != empty
-    assert view.accessibleDescription().startswith("100% known today, 40% in 30 days")
+def ink(widget):
+    picture = widget.grab().toImage()
+    dark = QColor(LIGHT.ink).lightness()
+    seen = (picture.pixelColor(x, y).lightness() for x in range(picture.width()) for y in range(OUTLINE_PX))
+    return sum(abs(light - dark) < 24 for light in seen)
 
 
-def standing(family, low, *, is_ready):
-    tally = {"right": 40, "asked": 40}
-    plain, critical = Tally(**tally, low=low, bar=0.8), Tally(**tally, low=low, bar=0.9)
-    return Standing(family=family, plain=plain, critical=critical, unseen=0, is_ready=is_ready)
+def test_an_outline_pales_as_it_is_forgotten(shelf):
+    view = shelf([kept("G23", state, 0.0) for state in ("fresh", "fading", "gone", "new")])
+    inks = [ink(place) for place in view.places]
+    assert inks[0] > 0
+    assert inks[0] > inks[1] >= inks[2] >= inks[3] == 0
 
 
 @THEMES
-def test_a_bar_past_its_mark_is_ink(qtbot, theme):
-    view = ReadyView(theme)
-    qtbot.addWidget(view)
-    view.resize(600, 200)
-    view.show_standings((standing("G23", 0.5, is_ready=False),))
-    before_it = colours(view)
-    view.show_standings((standing("G23", 0.95, is_ready=True),))
-    assert theme.bar.lower() in before_it - colours(view)
-    assert view.accessibleDescription() == "G23: ready"
+def test_the_ground_rises_with_what_is_known(shelf, theme):
+    view = shelf([kept("G23", "fresh", filled) for filled in (0.1, 0.9)], theme)
+    tinted = []
+    for place in view.places:
+        picture = place.grab().toImage()
+        tinted.append(sum(picture.pixelColor(5, y).name() == theme.tint.lower() for y in range(picture.height())))
+    assert tinted[1] > 5 * tinted[0] > 0
 
 
-@pytest.mark.parametrize("width", [420, 620, 900])
-def test_columns_of_the_standing_do_not_overlap(width):
-    found = columns_of(width, 80)
-    edges = [found.name, found.plain, found.critical, found.unseen, found.ready]
-    assert all(one[0] + one[1] <= other[0] for one, other in itertools.pairwise(edges))
-    assert found.ready[0] + found.ready[1] <= width
+def test_the_shelf_says_its_days_and_who_is_ready(shelf):
+    view = shelf([kept("G23", "fading"), kept("2G7", "fresh")], ready=frozenset({"2G7"}))
+    assert [place.accessibleName() for place in view.places] == [
+        "G23: fading: 3 days left; not ready yet",
+        "2G7: fresh for 3 days; ready for the counter",
+    ]
+
+
+@pytest.mark.parametrize("width", [300, 620, 1500])
+def test_places_stand_side_by_side_and_inside(shelf, qapp, catalogue, width):
+    view = shelf([kept(family, "fresh") for family in faces(catalogue)], width=width)
+    settle(qapp)
+    boxes = [place.geometry() for place in view.places]
+    assert all(one.right() <= view.width() for one in boxes)
+    assert not any(one.intersects(other) for one, other in itertools.combinations(boxes, 2))
 
 
 def test_the_time_line_says_its_share(qtbot):

@@ -8,7 +8,7 @@ from itertools import islice
 
 import pytest
 
-from counter.training import KINDS, card_of, cards_about, cards_report, deal, draw_cards, dress, points
+from counter.training import KINDS, card_of, card_stream, cards_about, cards_report, draw_cards, dress, points
 
 CRITICAL = {"sale", "caution", "uv-or-light"}
 
@@ -71,7 +71,7 @@ def test_first_card_within_200_ms(catalogue, seed):
     took = []
     for _ in range(3):  # processor time, the best of three: others use this machine too
         start = time.process_time()
-        next(deal(catalogue, seed))
+        next(card_stream(catalogue, seed))
         took.append(time.process_time() - start)
     assert min(took) < 0.2
 
@@ -127,13 +127,13 @@ def test_cards_are_made_one_at_a_time(catalogue, monkeypatch):
         made.append(given)
         return dress(*given)
 
-    monkeypatch.setattr("counter.training.cards._deck.dress", counted)
-    found = list(islice(deal(catalogue, 1), 3))
+    monkeypatch.setattr("counter.training.cards._points.dress", counted)
+    found = list(islice(card_stream(catalogue, 1), 3))
     assert len(found) == 3
     assert len(made) <= 3 * 8  # no more than the tries of the cards taken
 
 
 def test_other_clothes_avoid_the_cards_just_seen(catalogue):
     for point in points(catalogue, ["notch-side", "which-of-two", "name-base"]):
-        seen = card_of(catalogue, point).id
-        assert card_of(catalogue, point, avoid=[seen]).id != seen
+        if (seen := card_of(catalogue, point)) is not None:  # the counter takes some pairs for a third base
+            assert card_of(catalogue, point, avoid=[seen.id]).id != seen.id

@@ -1,4 +1,4 @@
-"""The deck: every point worth knowing, and cards made for one as they are asked for."""
+"""Every point worth knowing, and cards made for one as they are asked for."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from functools import partial
 from itertools import islice
 from typing import TYPE_CHECKING, NamedTuple, get_args
 
+from counter.desk import Case
 from counter.training._models import CardKind, Point
 from counter.training.cards import _code_cards, _look_cards, _notch_cards, _outline_cards, _rule_cards, _sale_cards
 from counter.training.cards._facts import lore, make_room
@@ -19,7 +20,7 @@ if TYPE_CHECKING:
     from counter.training.cards._facts import Lore
 
 VARIANTS = 10_000  # of one point, of which a seed draws some
-IDLE_ROUNDS = 5  # without a new card before a kind counts as dealt out
+IDLE_ROUNDS = 5  # without a new card before a kind counts as used up
 TRIES = 8  # dresses tried for a point before it is passed over: not every lamp or case makes a proved card
 
 
@@ -58,7 +59,9 @@ def make_ahead(catalogue: Catalogue) -> Iterator[None]:
     for kind in _IN_ROUNDS:
         tuple(points(catalogue, [kind]))
         yield
-    yield from _rule_cards.make_ahead(lore(catalogue))
+    for case in (Case(looks={"legs": "2"}), Case(marks="W")):  # tables for what the catalogue is sure of
+        lore(catalogue).assured(case)
+        yield
 
 
 def dress(catalogue: Catalogue, point: Point, variant: int = 0) -> Card | None:
@@ -74,19 +77,24 @@ def dress(catalogue: Catalogue, point: Point, variant: int = 0) -> Card | None:
 
 
 def card_of(catalogue: Catalogue, point: Point, variant: int = 0, avoid: Iterable[str] = ()) -> Card | None:
-    """Return a card of a point, from `variant` on, that is none of those to avoid if there is another."""
-    shunned, spare = set(avoid), None
+    """Return a card of a point, from `variant` on, that is none of those to avoid if there is another.
+
+    If there is not, it is the one that stands first among them: `avoid` is oldest first.
+    """
+    shunned = list(avoid)
+    spare: dict[str, Card] = {}
     for step in range(TRIES):
         card = dress(catalogue, point, variant + step)
         if card is not None and card.id not in shunned:
             return card
-        spare = spare or card
-    return spare
+        if card is not None:
+            spare[card.id] = card
+    return min(spare.values(), key=lambda card: shunned.index(card.id), default=None)
 
 
-def deal(catalogue: Catalogue, seed: int, kinds: Iterable[CardKind] = ()) -> Iterator[Card]:
+def card_stream(catalogue: Catalogue, seed: int, kinds: Iterable[CardKind] = ()) -> Iterator[Card]:
     """Yield different cards until the catalogue has no more, kinds by turns, each made only when asked for."""
-    rng = random.Random(f"deal {seed}")
+    rng = random.Random(f"cards {seed}")
     order = [kind for kind in _MAKERS if kind in (set(kinds) or set(_IN_ROUNDS))]
     rng.shuffle(order)
     seen: set[str] = set()
@@ -117,7 +125,7 @@ def _hand(catalogue: Catalogue, kind: CardKind, rng: random.Random, seen: set[st
 
 def draw_cards(catalogue: Catalogue, seed: int, count: int, kinds: Iterable[CardKind] = ()) -> tuple[Card, ...]:
     """Return `count` different cards, the same for the same seed and catalogue; fewer when there are no more."""
-    return tuple(islice(deal(catalogue, seed, kinds), count))
+    return tuple(islice(card_stream(catalogue, seed, kinds), count))
 
 
 def cards_about(catalogue: Catalogue, about: str, count: int = 10, seed: int = 0, near: str = "") -> tuple[Card, ...]:
@@ -129,7 +137,7 @@ def cards_about(catalogue: Catalogue, about: str, count: int = 10, seed: int = 0
     family = base.family if base is not None else about
     if family in lore(catalogue).lamps_of:
         return tuple(islice(_cards_of_family(catalogue, family, seed), count))
-    return tuple(islice(_cards_of_rule(catalogue, about, near), count))
+    return tuple(islice(_rule_cards.cards_of_rule(lore(catalogue), about, near), count))
 
 
 def _cards_of_family(catalogue: Catalogue, family: str, seed: int) -> Iterator[Card]:
@@ -141,18 +149,6 @@ def _cards_of_family(catalogue: Catalogue, family: str, seed: int) -> Iterator[C
             if card is not None and card.id not in seen:
                 seen.add(card.id)
                 yield card
-
-
-def _cards_of_rule(catalogue: Catalogue, rule: str, near: str) -> Iterator[Card]:
-    point = _rule_cards.point_of_rule(lore(catalogue), rule, near)
-    if point is None:
-        return
-    seen: set[str] = set()
-    for variant in range(TRIES):
-        card = dress(catalogue, point, variant)
-        if card is not None and card.id not in seen:
-            seen.add(card.id)
-            yield card
 
 
 def cards_report(found: Iterable[Card]) -> dict[str, object]:
@@ -170,6 +166,9 @@ def cards_report(found: Iterable[Card]) -> dict[str, object]:
                 "critical": card.is_critical,
                 "worth": list(card.worth),
                 "draw": card.draw.model_dump() if card.draw else None,
+                "case": card.case.model_dump(mode="json"),
+                "instead": card.instead,
+                "aspect": card.aspect,
             }
             for card in found
         ]
