@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, QSize, Signal
-from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QListView, QPushButton, QVBoxLayout
 
 from counter.window.outlines.card_delegate import CARD_ROLE, CardDelegate, card_size, percent
@@ -119,7 +118,7 @@ class OutlineGrid(Panel):
         view.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
         view.setProperty("horizontalScrollBarPolicy", early.NO_SCROLL_BAR)
         view.setProperty("frameShape", early.NO_FRAME)
-        view.viewport().setBackgroundRole(QPalette.ColorRole.AlternateBase)
+        view.setProperty("on_paper", True)
         view.setAccessibleName("Outlines, likeliest family first")
         view.selectionModel().currentRowChanged.connect(self._follow)
         view.clicked.connect(self._pick)

@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
     QComboBox,
     QFrame,
     QLineEdit,
+    QListView,
     QProxyStyle,
     QPushButton,
     QScrollArea,
@@ -36,6 +37,7 @@ COMBO_PAD_PX, COMBO_ARROW_PX = 6, 18
 ROLES = QPalette.ColorRole
 STATES = QStyle.StateFlag
 ELEMENTS = QStyle.PrimitiveElement
+CONTROLS = QStyle.ComplexControl
 
 
 class CounterStyle(QProxyStyle):
@@ -75,8 +77,11 @@ class CounterStyle(QProxyStyle):
         painter: QPainter,
         widget: QWidget | None = None,
     ) -> None:
-        if control == QStyle.ComplexControl.CC_ComboBox and isinstance(widget, QComboBox) and not widget.isEditable():
+        if control == CONTROLS.CC_ComboBox and isinstance(widget, QComboBox) and not widget.isEditable():
             _combo(option, painter)
+        elif control == CONTROLS.CC_ScrollBar:  # Fusion's gradients took longer than all else after a look
+            slider = self.subControlRect(control, option, QStyle.SubControl.SC_ScrollBarSlider, widget)
+            _scroll_bar(option, painter, QRectF(slider))
         else:
             super().drawComplexControl(control, option, painter, widget)
 
@@ -91,6 +96,9 @@ def _dress(widget: QWidget) -> None:
         widget.setMinimumHeight(max(widget.minimumHeight(), widget.sizeHint().height(), TARGET - 6))
         if isinstance(widget, QLineEdit):
             widget.setTextMargins(3, 0, 3, 0)
+    elif isinstance(widget, QListView) and widget.property("on_paper"):
+        # Not where the list is made: asking for its viewport names 69 enumerations before the first paint.
+        widget.viewport().setBackgroundRole(ROLES.AlternateBase)
     elif isinstance(widget, QScrollArea):
         widget.setFrameShape(QFrame.Shape.NoFrame)
         widget.viewport().setAutoFillBackground(False)
@@ -211,6 +219,19 @@ def _combo_words(option: QStyleOption, painter: QPainter) -> None:
     )
     painter.setPen(palette.color(ROLES.Text))
     painter.drawText(rect, int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter), words)
+
+
+def _scroll_bar(option: QStyleOption, painter: QPainter, slider: QRectF) -> None:
+    """Draw the groove, and in it the part that is in view; what lies at its ends still pages."""
+    palette, state = _of(option)
+    painter.fillRect(_rect(option), palette.color(ROLES.Window))
+    is_over = bool(state & STATES.State_MouseOver)
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(palette.color(ROLES.Highlight if is_over else ROLES.Dark))
+    painter.drawRoundedRect(slider.adjusted(3, 3, -3, -3), 4, 4)
+    painter.restore()
 
 
 def wear() -> None:
