@@ -16,7 +16,7 @@ from counter.marks import MarkEvidence
 from counter.thresholds import COLOUR_AT, NAMED_AT, SETTLED_AT
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Iterable, Mapping, Sequence
 
     from counter.catalogue import Catalogue, Kind, Lamp
     from counter.desk._case import Case
@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from counter.marks import HouseMaker, Reading
 
 MOST_KEPT = 16  # as far as a clerk goes back and forth with undo
+READ_ONE_WAY = 0.9  # probability from which a reading of the marks answers looks
 COATED_UV: tuple[Kind, ...] = ("uv-a", "other")  # white glass says nothing against these
 
 House: TypeAlias = "tuple[HouseMaker, ...]"
@@ -228,6 +229,13 @@ def _kept_of(catalogue: Catalogue) -> dict[Key, Weighed]:
     return _kept[id(catalogue)]
 
 
+def _told(readings: Sequence[Reading]) -> frozenset[str]:
+    """Return the looks that the marks answer, where they read one way: nobody is sent to count what is printed."""
+    if not readings or readings[0].probability < READ_ONE_WAY:
+        return frozenset()
+    return frozenset(readings[0].looks)
+
+
 def _weigh(
     catalogue: Catalogue,
     looks: Mapping[str, str | float],
@@ -238,6 +246,6 @@ def _weigh(
     said = marks.read(catalogue, text, house) if text.strip() else MarkEvidence(text=text)
     candidates = identify.rank(catalogue, looks, said.likelihood, said.floor) if said.likelihood else by_looks
     readings = marks.sharpen(said, {one.lamp: one.probability for one in by_looks})
-    nexts = identify.next_looks(catalogue, looks, candidates)
+    nexts = identify.next_looks(catalogue, looks, candidates, _told(readings))
     lead = leading(catalogue, candidates, read_lamps(catalogue, candidates, readings))
     return Weighed(said, candidates, readings, nexts, house, lead, by_looks)

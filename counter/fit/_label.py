@@ -39,7 +39,7 @@ _KIND_MEANS = {
     "magnetic": "magnetic ballast",
 }
 _LISTING = ("watts", "code")
-_NUMBER = re.compile(r"\d+(?:[.,]\d+)?|[a-z]+")
+_NUMBER = re.compile(r"\d+|[a-z]+")
 _IS_RANGE = re.compile(r"-|\b(?:to|a|bis|hasta)\b")
 _REDUCED = re.compile(r"(\d{2}) ?w\b")
 _DENIES = re.compile(r"\b(?:not?|non|never|without)\b[\s\w-]{0,8}$")

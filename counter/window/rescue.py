@@ -97,7 +97,7 @@ class Rescue(QObject):
             path = save_rescued(self._window.data, self._window.case)
         except OSError as problem:
             return f"The case could not be saved ({problem.strerror or problem}); it is still on the screen."
-        return f"The case is saved as {path.name}; it is still on the screen, and «Open a saved case» brings it back."
+        return f"The case is saved as {path.name}; it is still on the screen, and «Open a case» brings it back."
 
     def _tell(self) -> None:
         """Show what was not told yet: in the box that is open, or in a new one."""
