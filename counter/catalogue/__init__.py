@@ -39,9 +39,10 @@ from counter.catalogue._models import (
 
 if TYPE_CHECKING:
     from counter.catalogue._check import Checker, check_file, check_shipped, check_text
+    from counter.catalogue._merge import Conflict, Layer, conflicts, content_of, layer_of, merged
     from counter.catalogue._problems import Finding, Problem, check_report, report_text, shown
     from counter.catalogue._schema import schemas
-    from counter.catalogue._shop import PARTS, Confirmed, Shop
+    from counter.catalogue._shop import PARTS, Confirmed, Shop, confirmations
     from counter.catalogue._shop_file import ConfirmError, empty_layer, layer_problems, read_layer, refuse_bad
     from counter.catalogue._tally import share_read, sources_report, sources_text
     from counter.catalogue._validate import findings_of
@@ -56,9 +57,16 @@ _LATER = {
     "check_report": "_problems",
     "report_text": "_problems",
     "shown": "_problems",
+    "Conflict": "_merge",
+    "Layer": "_merge",
+    "conflicts": "_merge",
+    "content_of": "_merge",
+    "layer_of": "_merge",
+    "merged": "_merge",
     "schemas": "_schema",
     "PARTS": "_shop",
     "Confirmed": "_shop",
+    "confirmations": "_shop",
     "Shop": "_shop",
     "ConfirmError": "_shop_file",
     "empty_layer": "_shop_file",
@@ -85,6 +93,7 @@ __all__ = [
     "Confidence",
     "ConfirmError",
     "Confirmed",
+    "Conflict",
     "Designation",
     "Edition",
     "Face",
@@ -93,6 +102,7 @@ __all__ = [
     "Kind",
     "Lamp",
     "LampShape",
+    "Layer",
     "Loaded",
     "Look",
     "LookValue",
@@ -111,12 +121,17 @@ __all__ = [
     "check_report",
     "check_shipped",
     "check_text",
+    "confirmations",
+    "conflicts",
+    "content_of",
     "empty_layer",
     "findings_of",
+    "layer_of",
     "layer_problems",
     "load",
     "load_file",
     "load_with_problems",
+    "merged",
     "notch_look",
     "parse_designation",
     "parse_designations",

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
         move,
         restore,
     )
-    from counter.shop._confirmed import Layer, confirm, layer, withdraw
+    from counter.shop._confirmed import Layer, confirm, confirmed_before, layer, withdraw
     from counter.shop._journal import (
         Kept,
         flush,
@@ -87,6 +87,7 @@ if TYPE_CHECKING:
 
 _LATER = {
     "confirm": "_confirmed",
+    "confirmed_before": "_confirmed",
     "has_store": "_load",
     "layer": "_confirmed",
     "Layer": "_confirmed",
@@ -194,6 +195,7 @@ __all__ = [
     "bring_back",
     "check_store",
     "confirm",
+    "confirmed_before",
     "current_list",
     "describe",
     "drop_demo",

@@ -9,9 +9,9 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from sqlalchemy import delete, insert, select
 
 from counter import paths
-from counter.catalogue import empty_layer, refuse_bad
+from counter.catalogue import confirmations, empty_layer, refuse_bad
 from counter.files import write_atomic
-from counter.shop._load import LAYER_CACHE
+from counter.shop._load import LAYER_CACHE, has_store
 from counter.shop._log import sold_lamps
 from counter.shop._moments import now_text
 from counter.shop._settings import setting
@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from pydantic import JsonValue
     from sqlalchemy import Connection
 
+    from counter.catalogue import Confirmed
     from counter.shop._store import Store
 
 AREA = "confirmed"
@@ -95,6 +96,18 @@ def confirm(
     refuse_bad({**content, "confirmed": [*content["confirmed"], entry]})
     with store.writing(AREA) as connection:
         connection.execute(insert(confirmed).values(body=entry, at=now_text()))
+
+
+def confirmed_before(data: Path, *, kind: str, of: str, part: str) -> tuple[Confirmed, ...]:
+    """Return what the shop confirmed for one value, the latest last.
+
+    Raises:
+        StoreProblem: the store cannot be read.
+    """
+    if not has_store(data):
+        return ()
+    with open_store(data).reading() as connection:
+        return confirmations(layer_in(connection), kind, of, part)
 
 
 def withdraw(data: Path, *, kind: str, of: str, part: str) -> int:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer
-from PySide6.QtGui import QKeySequence, QShortcut
 
 from counter import shop
 from counter.window.shelf.parked_bar import ParkedBar
@@ -38,7 +37,6 @@ class ShopDesk(QObject):
         self.is_open = False
         self.has_list = False
         self._about_list, self._problem, self._waiting = "", "", 0
-        self.sales_weigh = str(counter.settings.value("sales_weigh", "yes")) == "yes"  # as this machine saw it last
         self._seen = {"confirmed": -1, "stock": -1, "slips": -1, "settings": -1} | shop.remembered_revisions(
             self.data
         )
@@ -59,14 +57,6 @@ class ShopDesk(QObject):
         self.pane.missed.connect(self.writer.note_missing)
         self.pane.chosen.connect(self.writer.choose)
         self.pane.matched.connect(self._match_by_hand)
-        window = self.counter.window
-        for keys, slot in (
-            ("Ctrl+P", self.write_slip),
-            ("Ctrl+J", self.search),
-            ("F6", self.parked.park),
-            ("F7", self.parked.back),
-        ):
-            QShortcut(QKeySequence(keys), window, slot)
 
     # -- the store
 
@@ -193,12 +183,20 @@ class ShopDesk(QObject):
         """Take the invented shop out."""
         self.worker.ask(lambda: shop.drop_demo(shop.open_store(self.data)), lambda _: self._imported(), self._fail)
 
-    def weigh_sales(self, on: bool) -> None:
+    def toggle_sales(self) -> None:
         """Let the shop's own sales weigh in identifying and reading, or the shipped words of how often alone."""
-        self.sales_weigh = on
-        self.counter.settings.setValue("sales_weigh", "yes" if on else "no")
-        job = lambda: shop.put_setting(shop.open_store(self.data), "sales weigh", on)  # noqa: E731
-        self.worker.ask(job, lambda _: self.open(), self._fail)
+
+        def job() -> bool:
+            store = shop.open_store(self.data)
+            on = not shop.setting(store, "sales weigh")
+            shop.put_setting(store, "sales weigh", on)
+            return on
+
+        self.worker.ask(job, self._say_sales, self._fail)
+
+    def _say_sales(self, on: bool) -> None:
+        self.pane.say("Own sales weigh in identifying now." if on else "Own sales no longer weigh in identifying.")
+        self.open()
 
     def open_log(self) -> None:
         """Open the log of slips."""

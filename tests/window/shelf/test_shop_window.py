@@ -237,7 +237,7 @@ def test_a_value_is_confirmed_beside_the_window(counter):
     from counter.window.parts.source_dialog import SourceDialog
 
     fact = next(one for one in counter.detail._facts if one.address == ("lamp", "G24q-3/26/quad", "length_mm"))
-    dialog = SourceDialog(fact, "26 W", "", counter.window)
+    dialog = SourceDialog(fact, "26 W", "", counter._said_before(fact), counter.window)
     counter._confirm(dialog, fact, "163.5", "Kim", "caliper")
     settle(counter)
     assert counter.catalogue.lamp_by_id["G24q-3/26/quad"].length_mm.value == 163.5
