@@ -98,14 +98,14 @@ ANSWERING = """
 import sys
 from pathlib import Path
 from PySide6.QtCore import QSettings
-from counter import app, catalogue
+from counter import app, shop
 from counter.window.parts.theme import LIGHT
 from counter.window.training.room import TrainingRoom
 
 application = app.make_application(["counter"])
 data = Path(sys.argv[1])
 room = TrainingRoom(data, QSettings(str(data / "window.ini"), QSettings.Format.IniFormat), LIGHT)
-room.enter(catalogue.load(data))
+room.enter(shop.load_catalogue(data).catalogue)
 room.start_round(20)
 while True:
     room.session.choose(0)

@@ -243,7 +243,7 @@ def test_an_error_inside_qt_s_own_calls_does_not_end_the_process(data, breaks):
 def test_kept_outlines_that_are_sound_json_and_wrong_do_not_end_the_start(data, value):
     first = session(data, until="(window := QApplication.activeWindow()) and window.case is not None")
     assert first.returncode == 0, first.stderr
-    file = data / "opening.json"
+    file = paths.machine(data) / "opening.json"
     kept = json.loads(file.read_text())
     for card in kept["cards"]:
         card["face"][0] = json.loads(value)

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QListView, QPushButton, QSpinBox, QVBoxLayout, QWidget
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QListView, QPushButton, QSpinBox, QVBoxLayout, QWidget
 
 from counter.window.parts.theme import TARGET
+from counter.window.parts.words import Words
 from counter.window.shelf.shelf_rows import STRUCK, ShelfDelegate, ShelfModel
 
 if TYPE_CHECKING:
@@ -83,9 +84,8 @@ class ShelfPane(QWidget):
         top, foot = QHBoxLayout(), QHBoxLayout()
         top.addWidget(self.field, 1)
         top.addWidget(self.needed)
-        foot.addWidget(self.add)
-        foot.addWidget(self.miss)
-        foot.addWidget(self.same)
+        for button in (self.add, self.miss, self.same):
+            foot.addWidget(button)
         foot.addStretch(1)
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 8, 8, 0)
@@ -95,6 +95,10 @@ class ShelfPane(QWidget):
         box.addWidget(self.list, 1)
         box.addLayout(foot)
         box.addWidget(self.state)
+
+    def minimumSizeHint(self) -> QSize:
+        """Ask for little: the tabs beside others are as wide as the widest of them."""
+        return QSize(160, 160)
 
     def show_answers(self, answers: Sequence[ShelfAnswer], says: str = "") -> None:
         """Show answers, best first, or say why there are none."""
@@ -142,9 +146,7 @@ class ShelfPane(QWidget):
         self.same.setVisible(one is not None and bool(one.item.reason))
 
 
-def _quiet() -> QLabel:
-    label = QLabel(wordWrap=True)
-    label.setTextFormat(Qt.TextFormat.PlainText)
-    label.setProperty("role", "quiet")
-    label.hide()
-    return label
+def _quiet() -> Words:
+    words = Words(role="quiet", wraps=True)
+    words.hide()
+    return words

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from counter.window.parts.source_dialog import SourceDialog
@@ -25,7 +26,16 @@ def confirm(window, what, value, how):
     dialog.who.setText("Ada")
     dialog.how.setText(how)
     press(dialog.save)
-    settle(QApplication.instance())
+    kept(window)
+
+
+def kept(window):
+    """Wait until the store, which is asked beside the window, has kept it."""
+    for _ in range(400):
+        QTest.qWait(5)
+        if window.counter.shop.worker.pending == 0:
+            return
+    raise AssertionError("the store does not answer")
 
 
 def fact(window, what):
