@@ -18,12 +18,14 @@ from counter.window.outlines.opening import forget
 from counter.window.rescue import Rescue
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
     from pathlib import Path
 
     from PySide6.QtCore import QMessageLogContext, QtMsgType
     from PySide6.QtGui import QIcon
 
     from counter.desk import Case
+    from counter.paper import Sheet
 
 # A layout request made while requests are handled waits for the next round.
 SETTLE_ROUNDS = 4
@@ -74,17 +76,21 @@ def _window(data: Path) -> MainWindow:
 
 def _wake(window: MainWindow, rescue: Rescue, only: OneInstance) -> None:
     """Do what the first paint need not wait for."""
+    window.wake()
     from counter import reports
 
     reports.start_log(window.data)
     reports.log.info("started: %s", reports.versions())
     qInstallMessageHandler(_note_qt)
-    window.wake()
+    rescue.install_in_threads()
     window.setWindowIcon(icon())
     only.called.connect(window.come_forward)
     only.listen()
     for report in left_faults(window.data):
         rescue.offer(FAULT_WORDS, report)
+    from counter.window.idle import make_ready
+
+    make_ready(window)
 
 
 def _note_qt(kind: QtMsgType, context: QMessageLogContext, words: str) -> None:
@@ -132,6 +138,19 @@ def _write_png(window: MainWindow, out: Path) -> None:
     raw.open(QBuffer.OpenModeFlag.WriteOnly)
     window.grab().save(raw, "PNG")
     write_atomic(out, bytes(raw.data().data()))
+
+
+def save_paper(out: Path, sheets: Sequence[Sheet]) -> None:
+    """Write sheets of paper as a PDF, with no screen needed.
+
+    Raises:
+        OSError: the file cannot be written.
+    """
+    os.environ["QT_QPA_PLATFORM"] = "offscreen"
+    from counter.window.paper.sheets import save_sheets
+
+    application = make_application(sys.argv[:1])
+    save_sheets(sheets, out, application.applicationDisplayName())
 
 
 def _without_size_hints(kind: QtMsgType, context: QMessageLogContext, words: str) -> None:

@@ -39,6 +39,7 @@ from counter.catalogue._models import (
 
 if TYPE_CHECKING:
     from counter.catalogue._check import Checker, check_file, check_shipped, check_text
+    from counter.catalogue._merge import Conflict, Layer, conflicts, content_of, layer_of, merged
     from counter.catalogue._problems import Finding, Problem, check_report, report_text, shown
     from counter.catalogue._schema import schemas
     from counter.catalogue._shop import PARTS, Confirmed, Shop
@@ -56,6 +57,12 @@ _LATER = {
     "check_report": "_problems",
     "report_text": "_problems",
     "shown": "_problems",
+    "Conflict": "_merge",
+    "Layer": "_merge",
+    "conflicts": "_merge",
+    "content_of": "_merge",
+    "layer_of": "_merge",
+    "merged": "_merge",
     "schemas": "_schema",
     "PARTS": "_shop",
     "Confirmed": "_shop",
@@ -84,6 +91,7 @@ __all__ = [
     "Confidence",
     "ConfirmError",
     "Confirmed",
+    "Conflict",
     "Designation",
     "Edition",
     "Face",
@@ -92,6 +100,7 @@ __all__ = [
     "Kind",
     "Lamp",
     "LampShape",
+    "Layer",
     "Loaded",
     "Look",
     "LookValue",
@@ -112,10 +121,14 @@ __all__ = [
     "check_text",
     "confirm",
     "confirmed_before",
+    "conflicts",
+    "content_of",
     "findings_of",
+    "layer_of",
     "load",
     "load_file",
     "load_with_problems",
+    "merged",
     "notch_look",
     "parse_designation",
     "parse_designations",

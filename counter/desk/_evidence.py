@@ -160,6 +160,12 @@ class Evidence:
         """Return how likely a lamp type is."""
         return self.chances.get(lamp.id, 0.0)
 
+    def names_base(self, base: str) -> bool:
+        """Whether a base can be named without a question mark: it is printed, or likely enough."""
+        if self.reading is not None and self.reading.lamp.bases == (base,):
+            return True
+        return sum(one.probability for one in self.candidates if one.base == base) >= SETTLED_AT
+
     def against(self, lamp: Lamp) -> tuple[str, ...]:
         """Return the looks, and "marks", that speak against a lamp; choosing it does not silence them."""
         return next((one.disagrees for one in self.candidates if one.lamp == lamp.id), ())
@@ -171,6 +177,14 @@ class Evidence:
     def coated_uv_share(self, lamp: Lamp) -> float:
         """Return how likely the UV lamps that look white are against the lamp itself."""
         return self._share(lamp, COATED_UV)
+
+    def told_share(self, lamp: Lamp) -> float:
+        """Return how likely a lamp type of its kind is by looks and marks alone, however often each is met."""
+        before = self.catalogue.prevalence
+        alike = [one for one in self.candidates if one.kind == lamp.kind]
+        told = {one.lamp: one.probability / before.get(one.lamp, 1.0) for one in alike}
+        total = sum(told.values())
+        return told.get(lamp.id, 0.0) / total if total > 0 else 0.0
 
     def _share(self, lamp: Lamp, kinds: Iterable[Kind]) -> float:
         twins = sum(one.probability for one in self.candidates if one.kind in kinds and one.base == lamp.base)

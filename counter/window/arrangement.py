@@ -5,6 +5,7 @@ Before the window is awake there are the answer bar, the outlines and empty pane
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING, NamedTuple
 
 from PySide6.QtWidgets import QScrollArea, QSplitter, QVBoxLayout, QWidget
@@ -30,6 +31,7 @@ WIDE_FROM_EMS = 200  # and so many letters: with large ones four columns are too
 GAP = 8
 LOOKS_PX = 330
 NARROW_PX = 1200
+_NUMBER = re.compile(r"-?[0-9]{1,6}")  # of pixels; a longer one fits no rectangle of Qt
 MOST_PX = 20_000  # no splitter is longer; a damaged file may say anything
 
 
@@ -180,7 +182,7 @@ def numbers(text: object) -> list[int]:
     if not isinstance(text, str):
         return []
     words = text.split()
-    return [int(word) for word in words] if all(word.lstrip("-").isdecimal() for word in words) else []
+    return [int(word) for word in words] if all(_NUMBER.fullmatch(word) for word in words) else []
 
 
 def _splitter(*widgets: QWidget, sizes: tuple[int, ...], upright: bool = False) -> QSplitter:

@@ -74,6 +74,7 @@ def menu_of(room: Counter, commands: tuple[Command, ...]) -> QMenu:
         action.triggered.connect(lambda _=False, do=one.do: do())
         by_name[one.menu].addAction(action)
         window.addAction(action)
+    room.measuring.fill(whole)
     last = by_name["File"].addMenu("Last customers")
     last.aboutToShow.connect(lambda: room.desk_cases.fill_last(last))
     view = by_name["View"]

@@ -15,7 +15,7 @@ from counter import desk
 from counter.fit import worth_holding_beside
 from counter.identify import LookProblem, Typed, parse_look, with_unit
 from counter.language import OWN
-from counter.marks import load_house
+from counter.marks import letters, load_house
 from counter.shop_words import add_shop_word, shop_words
 from counter.window.arrangement import Panes
 from counter.window.commands import commands_of, menu_of
@@ -27,6 +27,7 @@ from counter.window.dialogs.settings import Settings
 from counter.window.fixture.fixture_pane import FixturePane
 from counter.window.looks.looks_pane import LooksPane
 from counter.window.marks.marks_pane import MarksPane
+from counter.window.measure.door import MeasureDoor
 from counter.window.outlines.cards import cards_of
 from counter.window.outlines.detail_pane import DetailPane
 from counter.window.outlines.opening import remember
@@ -40,9 +41,12 @@ from counter.window.side.side_tabs import SideTabs
 from counter.window.training.door import TrainingDoor
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from counter.catalogue import Catalogue, Loaded, Problem
     from counter.desk import Assessment, Case
     from counter.marks import HouseMaker
+    from counter.marks.letters import LettersMean, LetterTable
     from counter.outline import Drawing
     from counter.window.main_window import MainWindow
     from counter.window.outlines.cards import Card
@@ -104,6 +108,7 @@ class Counter(QObject):
     def begin(self, *, is_fresh: bool) -> None:
         """Show the case; an empty one's outlines are kept for the next start."""
         self.training = TrainingDoor(self.window)
+        self.measuring = MeasureDoor(self.window)
         self._connect()
         self.show()
         self.marks.take_focus()
@@ -129,9 +134,9 @@ class Counter(QObject):
         """Use the shop's own tables of makers' codes, if it has some that can be read."""
         try:
             self.house = load_house(self.data)
-        except (OSError, ValidationError) as problem:
+        except (OSError, ValueError) as problem:
             words = str(problem).splitlines()[0]
-            self.looks.show_problem("", f"house-codes.json is left out: {words}. Mend it or take it away.")
+            self.looks.show_problem("", f"Makers' codes are left out: {words}. Mend that file or take it away.")
 
     def _connect(self) -> None:
         # looks
@@ -146,6 +151,8 @@ class Counter(QObject):
         # marks
         self.marks.typed.connect(lambda text: self.change(marks=text))
         self.marks.look_dropped.connect(lambda key: self.answer_look(key, ""))
+        self.marks.letters_taught.connect(self.teach_letters)
+        self.marks.letters_forgotten.connect(self.forget_letters)
         # fixture
         self.fixture.changed.connect(self.change_fixture)
         self.fixture.use_changed.connect(lambda use: self.change(use=use))
@@ -256,6 +263,27 @@ class Counter(QObject):
         else:
             fixture = self.case.fixture
             self.change(fixture=fixture.model_copy(update={"explained": (*fixture.explained, *read)}))
+
+    def teach_letters(self, words: list[str], means: LettersMean) -> None:
+        """Take what a maker's own letters mean in this shop; it counts at once, and for every later code."""
+        who, at = str(self.settings.value("who", "")), datetime.now().isoformat(timespec="minutes")
+        self._keep_letters(lambda table, word: letters.teach(table, word, means, who=who, at=at), words)
+
+    def forget_letters(self, word: str) -> None:
+        """Take back what letters mean."""
+        self._keep_letters(letters.forget, [word])
+
+    def _keep_letters(self, change: Callable[[LetterTable, str], LetterTable], words: list[str]) -> None:
+        try:
+            table = letters.load_letters(self.data)
+            for word in words:
+                table = change(table, word)
+            letters.save_letters(self.data, table)
+        except (OSError, ValueError) as problem:
+            self.looks.show_problem("", f"Not kept: {problem}")
+            return
+        self._take_house()
+        self.show()
 
     def open_outline(self, lamp: str) -> None:
         """Show an outline large; looking at it settles nothing, and takes back an earlier choice of another."""
@@ -423,7 +451,8 @@ class Counter(QObject):
         _, doubts = desk.sized(self.catalogue, case.looks, case.typed)
         self.looks.show_looks(case, () if found.is_settled else found.next, found.advice, doubts[:1])
         self.looks.show_units(self.window.units)
-        self.marks.show_marks(case.marks, found.readings, found.conflicts, found.problems)
+        meanings = letters.choices(self.catalogue, found.lamp)
+        self.marks.show_marks(case.marks, found.readings, found.conflicts, found.problems, meanings)
         self.fixture.show_fixture(case.fixture, case.use)
         self.fixture.show_label(found.label)
         self.side.show_assessment(found, case)

@@ -58,7 +58,7 @@ class CodeStrip(QWidget):
         self.spans: tuple[Span, ...] = ()
         self.setMinimumHeight(HEIGHT)
         self.setMouseTracking(True)
-        self.at = -1
+        self.at = -1  # the part that the keys are on
         self.setAccessibleName("The marks, part by part")
 
     def sizeHint(self) -> QSize:
@@ -127,7 +127,7 @@ class CodeStrip(QWidget):
 
     def _bracket(self, painter: QPainter, part: Part) -> None:
         span, box = self.spans[part.span], part.box.adjusted(1, 0, -1, 0)
-        doubtful = bool(span.assumed or span.choices)
+        doubtful = bool(span.assumed or span.choices) or span.part == "maker"
         if doubtful:
             painter.setPen(Qt.PenStyle.NoPen)
             painter.setBrush(QColor(self.theme.accent_soft))
