@@ -49,7 +49,8 @@ def test_what_is_half_typed_does_not_reach_the_next_customer(window, qtbot):
     QTest.keyClicks(row.field, "14")
     QTest.keyClicks(window.fixture.watts, "18")
     key(window, Qt.Key.Key_F2)
-    assert not any(timer.isActive() for timer in window.findChildren(QTimer) if timer.isSingleShot())
+    panes = (window.looks, window.marks, window.fixture)
+    assert not any(timer.isActive() for pane in panes for timer in pane.findChildren(QTimer))
     assert (window.case.marks, window.case.looks, window.case.fixture.ballast_watts) == ("", {}, ())
 
 
