@@ -43,7 +43,7 @@ if TYPE_CHECKING:
     from counter.catalogue._problems import Finding, Problem, check_report, report_text, shown
     from counter.catalogue._schema import schemas
     from counter.catalogue._shop import PARTS, Confirmed, Shop
-    from counter.catalogue._shop_file import ConfirmError, confirm, withdraw
+    from counter.catalogue._shop_file import ConfirmError, confirm, confirmed_before, withdraw
     from counter.catalogue._tally import share_read, sources_report, sources_text
     from counter.catalogue._validate import findings_of
 
@@ -69,6 +69,7 @@ _LATER = {
     "Shop": "_shop",
     "ConfirmError": "_shop_file",
     "confirm": "_shop_file",
+    "confirmed_before": "_shop_file",
     "withdraw": "_shop_file",
     "share_read": "_tally",
     "sources_report": "_tally",
@@ -119,6 +120,7 @@ __all__ = [
     "check_shipped",
     "check_text",
     "confirm",
+    "confirmed_before",
     "conflicts",
     "content_of",
     "findings_of",

@@ -44,6 +44,8 @@ def house_of(data: Path) -> tuple[HouseMaker, ...]:
         first = problem.errors()[0]
         place = ".".join(map(str, first["loc"])) or "file"
         raise BadInput(f"{HOUSE_FILE}, {place}: {first['msg']}; mend it or take it away") from None
+    except ValueError as problem:  # of the letters: it names its file
+        raise BadInput(str(problem)) from None
 
 
 def assessed(data: Path, **fields: Any) -> Assessment:

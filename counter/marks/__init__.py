@@ -21,6 +21,7 @@ from counter.marks._house import (
     load_house,
     shipped_house,
 )
+from counter.marks._letters import KnownLetters, LettersMean
 from counter.marks._models import MarkEvidence, Reading, ReadLamp, Span, System
 from counter.marks._read import read
 from counter.marks._sharpen import says, sharpen, uv_doubt
@@ -39,6 +40,8 @@ __all__ = [
     "HouseMaker",
     "HousePart",
     "HouseTable",
+    "KnownLetters",
+    "LettersMean",
     "MarkEvidence",
     "ReadLamp",
     "Reading",

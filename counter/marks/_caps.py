@@ -96,12 +96,20 @@ def _is_key(plain: str, at: int, cap: Cap, known: Known) -> bool:
 
 def _by_grammar(plain: str, at: int, loose: bool, sized: bool) -> CapParsed | None:
     draft = _elements(plain, at, sized)
-    if draft is None:
+    if draft is None or _is_sooner_a_code(draft):
         return None
     if ends(plain, draft.at) or (loose and at_colour(plain, draft.at)):
         cap = draft.facts["base"]
         return CapParsed(cap, tuple(draft.parts), draft.at, draft.clean)
     return None
+
+
+def _is_sooner_a_code(draft: Draft) -> bool:
+    """Whether a designation that the catalogue does not hold is more likely letters and watts: F13D, XK9, W18."""
+    stem = draft.facts["base"].stem.lstrip("0123456789")
+    if stem[0] in "KX":
+        return stem[1].isalpha()
+    return (stem[0] == "F" and stem[1].isdigit()) or (stem[0] == "W" and "x" not in stem)
 
 
 def _elements(plain: str, at: int, sized: bool = False, is_known: bool = False) -> Draft | None:

@@ -8,6 +8,7 @@ from counter.marks._lex import Draft, Parsed, ends
 from counter.marks._tables import longest_first, tables
 
 _CODE = r"(?:RE ?)?([5-9])(\d\d)(?!\d)"
+_LETTER_BEFORE_CODE = r"[A-Z][ /\-]+[5-9]\d\d(?!\d)"
 _KELVIN = r"(\d{1,2})[ ,.]?(\d{3}) ?°? ?K(?![A-Z0-9])"
 
 
@@ -95,6 +96,8 @@ def _take_letters(draft: Draft, row: dict[str, Any]) -> bool:
     if deluxe and better:
         draft.add(len(deluxe[0]), "colour", _says(better), better["letters"])
         row = better
+    elif len(letters) == 1 and draft.find(_LETTER_BEFORE_CODE):
+        return False  # F13D/827: the figures are the colour, the letter before them is the maker's
     elif ends(draft.plain, draft.at + len(letters)):
         draft.add(len(letters), "colour", _says(row), letters)
     else:

@@ -12,6 +12,7 @@ from counter.catalogue import Kind, LampShape, Model
 from counter.files import is_there, read_bytes
 from counter.marks._caps import take_cap
 from counter.marks._colour import take_colour
+from counter.marks._letters import KnownLetters
 from counter.marks._lex import Draft, Parsed, fold
 from counter.marks._tables import tables
 
@@ -62,6 +63,7 @@ class HouseMaker(Model):
     maker: str
     parts: tuple[HousePart, ...] = ()
     codes: dict[str, HouseChoice] = Field(default_factory=dict)
+    letters: tuple[KnownLetters, ...] = Field((), description="letters that this shop gave a meaning to")
     example: str | None = None
 
 
@@ -74,14 +76,18 @@ class HouseTable(Model):
 
 
 def load_house(data: Path) -> tuple[HouseMaker, ...]:
-    """Return the makers in house-codes.json of the user's data folder; none where there is no such file.
+    """Return the makers in house-codes.json of the user's data folder, and the letters that the shop gave a meaning.
 
     Raises:
-        OSError: the file cannot be read.
-        pydantic.ValidationError: it is not a table of house codes.
+        OSError: a file cannot be read.
+        ValueError: it is not a table of house codes, or of letters.
     """
+    from counter.marks.letters import as_house, load_letters  # they stand on reading, which stands on this file
+
     path = data / HOUSE_FILE
-    return HouseTable.model_validate_json(read_bytes(path)).makers if is_there(path) else ()
+    makers = HouseTable.model_validate_json(read_bytes(path)).makers if is_there(path) else ()
+    letters = load_letters(data)
+    return (*makers, as_house(letters)) if letters.letters else makers
 
 
 @cache

@@ -38,6 +38,11 @@ class Known:
             if plain.startswith(name, at):
                 yield name, self._names[name]
 
+    @property
+    def spellings(self) -> tuple[str, ...]:
+        """All ways in which codes print the bases of the catalogue."""
+        return tuple(self._names)
+
     def bases_by(self, what: str, text: str) -> tuple[Base, ...]:
         """Return bases by "designation", "family" or "stem"."""
         return self._groups.get((what, text), ())

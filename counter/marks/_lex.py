@@ -77,6 +77,7 @@ class Facts(TypedDict, total=False):
     length_mm: float
     length_tolerance_mm: float
     ids: tuple[str, ...]
+    key: str
     band: Literal["uv-b"]
     start: str
     saving: bool

@@ -82,6 +82,9 @@ class MarkEvidence(Model):
     unread: tuple[str, ...] = Field(
         (), description="words that the best reading leaves over, or states against itself"
     )
+    makers: tuple[str, ...] = Field(
+        (), description="those of `unread` that can be letters of a maker's own, which the shop may give a meaning"
+    )
     is_split: bool = Field(False, description="the best reading states one thing twice, with two values")
     likelihood: dict[str, float] = Field(default_factory=dict)
     floor: float = 1.0

@@ -25,6 +25,7 @@ class Noise:
     def __init__(self) -> None:
         table = tables()["noise"]
         self.substitute: float = table["substitute"]
+        self._other: float = table["substitute_other"]
         self.smudge: float = table["smudge"]
         self.stretch: float = table["stretch"]
         self.stretch_character: float = table["stretch_character"]
@@ -50,7 +51,13 @@ class Noise:
             return 0.0
         if typed == UNREADABLE:
             return self.smudge
-        return self.pairs.get(character, {}).get(typed, self.substitute)
+        cost = self.pairs.get(character, {}).get(typed)
+        if cost is not None:
+            return cost
+        is_other = (
+            character.isdigit() != typed.isdigit()
+        )  # a letter is seldom typed for a figure it does not look like
+        return self._other if is_other else self.substitute
 
     def lost(self, character: str) -> float:
         """Return the cost of a code's character not having been typed."""

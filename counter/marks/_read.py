@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from math import inf, log
 from typing import TYPE_CHECKING
 
 from counter import words
@@ -13,6 +14,7 @@ from counter.marks._clean import clean_inside, clean_read
 from counter.marks._house import shipped_house
 from counter.marks._known import known_for
 from counter.marks._lex import fold
+from counter.marks._makers import MAKER, WORN_SIGN, is_makers, with_makers
 from counter.marks._models import MarkEvidence
 from counter.marks._tables import tables
 from counter.marks._weigh import background, evidence, floor_of, is_worn, strain, weights, worn_floor
@@ -23,12 +25,14 @@ if TYPE_CHECKING:
     from counter.catalogue import Catalogue
     from counter.marks._house import HouseMaker
     from counter.marks._known import Known
+    from counter.marks._makers import MakersRead
     from counter.marks._models import Reading, Span
     from counter.marks._weigh import Clean
     from counter.marks._worn import Worn
     from counter.words import Folded
 
 
+BENT = 0.01  # a reading this likely by which letters are a maker's own keeps them unread
 NAMES_COST = 2.0  # a whole code among other words is twice as likely another lamp's as one that stands alone
 _RAREST_LAST = ("daily", "weekly", "seldom", "never")
 _TOKEN = re.compile(r"[^\s,;/]+")
@@ -87,18 +91,23 @@ def _codes(plain: str, text: str, known: Known, house: tuple[HouseMaker, ...], l
 def _worn(
     clean: Clean, plain: str, text: str, known: Known, house: tuple[HouseMaker, ...], limit: int
 ) -> MarkEvidence:
-    """Weigh what was read as it stands against what can be meant, and against none of these."""
-    from counter.marks._worn import read_worn  # the search, its trie and vocabulary: only where they are needed
+    """Weigh what was read as it stands, slot by slot and as a worn code against each other and against none."""
+    from counter.marks._makers import read_makers  # what the first clean code does not need
+    from counter.marks._worn import read_worn
 
-    worn = read_worn(plain, text, known, house)
-    weighed = _weighed(clean, worn, plain, known)
+    makers = read_makers(plain, text, known, house)
+    costs = [*(cost for _, cost in makers.readings), *(strain(clean, reading) for reading in clean.readings)]
+    systems = tuple(maker for maker in house if maker.parts or maker.codes)
+    worn = read_worn(plain, text, known, systems, min(costs, default=inf))
+    weighed = _weighed(clean, worn, makers, plain, known)
     shown = [reading for reading in weighed if reading.probability >= tables()["noise"]["least_probability"]]
     if not shown:  # what can be read is shown, though the text is more probably something else
         clean = clean_inside(clean, plain, text, known)
-        weighed = _weighed(clean, worn, plain, known)
+        weighed = _weighed(clean, worn, makers, plain, known)
         standing = {reading.canonical for reading in clean.readings if _is_telling(reading)}
         shown = [reading for reading in weighed if reading.canonical in standing]
-    problems = say.of_worn(clean, worn, shown, text)
+    shown = [with_makers(one, clean.unknown, text) if _stands_as_typed(clean, one) else one for one in shown]
+    problems = say.of_worn(clean, worn, makers, shown, text)
     unread = _unread(clean, shown, text)
     left = 1 - sum(reading.probability for reading in weighed if reading.lamps)
     floor = worn_floor(shown, left, known)
@@ -106,7 +115,8 @@ def _worn(
         floor = NAMES_COST * floor_of(shown[:1])
     found = evidence(text, tuple(shown), problems, floor, known, limit)
     is_split = bool(shown and clean.clashes and _stands_as_typed(clean, shown[0]))
-    return found.model_copy(update={"unread": unread, "is_split": is_split})
+    own = tuple(word for word in unread if is_makers(word))
+    return found.model_copy(update={"unread": unread, "makers": own, "is_split": is_split})
 
 
 def _stands_as_typed(clean: Clean, best: Reading) -> bool:
@@ -125,7 +135,7 @@ def _unread(clean: Clean, shown: Sequence[Reading], text: str) -> tuple[str, ...
     if not shown:
         return ()
     best = shown[0]
-    odd = [span.text for span in best.spans if span.part in ("other", "number")]
+    odd = [span.text for span in best.spans if span.part in ("other", "number", MAKER)]
     if _stands_as_typed(clean, best):
         left = [text[start:end] for start, end in clean.unknown]
         clashing = [text.strip()[:40]] if clean.clashes else []
@@ -140,7 +150,11 @@ def _unread(clean: Clean, shown: Sequence[Reading], text: str) -> tuple[str, ...
     ]
     # "01" read as 841 with a figure put in: a colour number nobody knows may be no white at all.
     odd += [one.text for one in best.spans if one.part == "colour" and one.assumed and _is_longer(one)]
-    dropped = [one for one in best.assumptions if one.endswith("was left out.")]
+    # Letters bent to a code of the standard, where they may as well be a maker's own, are not read either.
+    others = shown[1:] if best.grammar != "letters" else ()
+    rivals = (one for one in others if one.grammar == "letters" and one.probability >= BENT)
+    odd += [span.text for one in rivals for span in one.spans if span.part == MAKER]
+    dropped = [one for one in best.assumptions if one.endswith(("was left out.", WORN_SIGN))]
     return tuple(dict.fromkeys((*left, *odd, *dropped)))
 
 
@@ -148,9 +162,12 @@ def _is_longer(span: Span) -> bool:
     return "*" not in span.text and len(span.assumed or "") > len(span.text)
 
 
-def _weighed(clean: Clean, worn: Worn, plain: str, known: Known) -> list[Reading]:
-    rows = _once([*worn.readings, *((reading, strain(clean, reading)) for reading in clean.readings)], known)
-    chances = weights([cost for _, cost in rows], background(plain)) if rows else []
+def _weighed(clean: Clean, worn: Worn, makers: MakersRead, plain: str, known: Known) -> list[Reading]:
+    as_typed = ((reading, strain(clean, reading)) for reading in clean.readings)
+    rows = _once([*worn.readings, *makers.readings, *as_typed], known)
+    # What has the build of a maker's code is less likely to be no code at all.
+    none = background(plain) + (tables()["slots"]["costs"]["own_background"] if makers.is_code else 0.0)
+    chances = weights([cost for _, cost in rows], none) if rows else []
     return [
         reading.model_copy(update={"probability": chance}) for (reading, _), chance in zip(rows, chances, strict=True)
     ]
@@ -158,14 +175,23 @@ def _weighed(clean: Clean, worn: Worn, plain: str, known: Known) -> list[Reading
 
 def _is_telling(reading: Reading) -> bool:
     """Whether a reading holds more than bare numbers, which stand in any text."""
-    return bool({span.part for span in reading.spans} - {"number", "other"})
+    return bool({span.part for span in reading.spans} - {"number", "other", MAKER})
+
+
+def _keeps_letters(reading: Reading) -> bool:
+    return (
+        reading.grammar == "letters" and not reading.assumptions and any(one.part == MAKER for one in reading.spans)
+    )
 
 
 def _once(rows: Sequence[tuple[Reading, float]], known: Known) -> list[tuple[Reading, float]]:
     """Return readings cheapest first, of equals the lamp met more often, those that say the same only once."""
     kept: dict[tuple[object, ...], tuple[Reading, float]] = {}
     for reading, cost in sorted(rows, key=lambda row: (round(row[1], 6), _rarity(row[0], known))):
-        kept.setdefault((reading.system, reading.lamps, reading.lamp), (reading, cost))
+        key = (reading.system, reading.lamps, reading.lamp)
+        best, least = kept.setdefault(key, (reading, cost))
+        if best.assumptions and _keeps_letters(reading) and cost < least - log(BENT):
+            kept[key] = (reading, least)  # the same lamp with nothing bent: what it leaves unread is to be seen
     return list(kept.values())
 
 

@@ -128,6 +128,7 @@ def _base_agrees(base: Base, facts: Facts) -> bool:
     starter = base.starter.value if base.starter else None
     return (
         facts.get("pins") in (None, base.pins.value)
+        and facts.get("key") in (None, base.designation.partition("-")[2])
         and facts.get("starter") in (None, starter)
         and (not facts.get("mains") or base.supply == "mains")
     )

@@ -11,6 +11,7 @@ from counter.marks._weigh import is_worn
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
+    from counter.marks._makers import MakersRead
     from counter.marks._models import Reading
     from counter.marks._resolve import Meaning
     from counter.marks._segments import Together
@@ -64,12 +65,12 @@ def of_reading(reading: Reading, meaning: Meaning, joined: Together) -> list[str
     return problems
 
 
-def of_worn(clean: Clean, worn: Worn, readings: Sequence[Reading], text: str) -> tuple[str, ...]:
+def of_worn(clean: Clean, worn: Worn, makers: MakersRead, readings: Sequence[Reading], text: str) -> tuple[str, ...]:
     """Say what a worn text was taken as, or that it cannot be told."""
     if not readings:
         return (nothing(clean.unknown, text), *(() if worn.is_complete and not is_worn(text) else (_TOO_LITTLE,)))
     best = readings[0]
-    problems = _left_over(clean, best, text)
+    problems = _of_makers(makers, readings) if best.grammar == "letters" else _left_over(clean, best, text)
     others = [other for other in readings[1:] if other.probability > best.probability / 2]
     guessed = best.assumptions if best.canonical not in {reading.canonical for reading in clean.readings} else ()
     if guessed and best.probability < tables()["limits"]["clear_probability"]:
@@ -82,6 +83,27 @@ def of_worn(clean: Clean, worn: Worn, readings: Sequence[Reading], text: str) ->
     elif not worn.is_complete:
         problems.append(_TOO_LITTLE)
     return tuple(problems)
+
+
+def _of_makers(makers: MakersRead, readings: Sequence[Reading]) -> list[str]:
+    """Say which letters are a maker's own, which known ones do not go with the rest, and what is in doubt."""
+    best = readings[0]
+    own = list(dict.fromkeys(span.text for span in best.spans if span.part == "maker"))
+    problems = []
+    if makers.denied:
+        listed = ", ".join(makers.denied)
+        problems.append(f"{listed} has another meaning in this shop than the rest of the code. Which is right?")
+    if own:
+        rest = f" {LOOK_INSTEAD}" if len(best.lamps) != 1 else ""
+        problems.append(f"The maker's own, not known in this shop: {', '.join(own)}.{rest}")
+    for what, unit in (("watts", "W"), ("cct_k", "K")):
+        mine = getattr(best.lamp, what)
+        likely = (one for one in readings[1:] if one.probability > best.probability / 5)
+        others = {value for one in likely if (value := getattr(one.lamp, what)) not in (None, mine)}
+        if mine is not None and others:
+            more = " or ".join(f"{value:g}" for value in sorted(others))
+            problems.append(f"{mine:g} {unit} or {more} {unit}: look at the number again.")
+    return problems
 
 
 def _left_over(clean: Clean, best: Reading, text: str) -> list[str]:
@@ -105,7 +127,7 @@ def _partly(clean: Clean, best: Reading, text: str) -> str:
 
 def _stretches(reading: Reading, text: str) -> Iterator[str]:
     """Yield what was read as it was typed, parts that touch as one."""
-    spans = sorted(reading.spans, key=lambda span: span.start)
+    spans = sorted((one for one in reading.spans if one.part != "maker"), key=lambda span: span.start)
     ends = [at for at, span in enumerate(spans) if at + 1 == len(spans) or spans[at + 1].start > span.end]
     first = 0
     for last in ends:

@@ -60,13 +60,18 @@ def _word_end(plain: str, at: int) -> int:
 
 def best_at(plain: str, at: int, known: Known, house: Sequence[HouseMaker] = ()) -> Parsed | None:
     """Return the longest code at a place, else what a single word says."""
-    whole = [parsed for grammar in _WHOLE if (parsed := grammar(plain, at, known))]
-    whole += [parsed for maker in house if (parsed := house_code(plain, at, known, maker))]
+    whole = whole_at(plain, at, known, house)
     if whole:
         return max(whole, key=lambda parsed: parsed.end)
     if plain[at] == "T":  # T8 is a tube before it is a telephone slide
         return word(plain, at, known) or base_code(plain, at, known)
     return base_code(plain, at, known) or word(plain, at, known)
+
+
+def whole_at(plain: str, at: int, known: Known, house: Sequence[HouseMaker] = ()) -> list[Parsed]:
+    """Return the whole codes that stand at a place, by the standards' grammars and the shop's tables."""
+    whole = [parsed for grammar in _WHOLE if (parsed := grammar(plain, at, known))]
+    return whole + [parsed for maker in house if (parsed := house_code(plain, at, known, maker))]
 
 
 def whole_colour(plain: str) -> Parsed | None:
@@ -111,8 +116,8 @@ def together(found: Sequence[Parsed]) -> Together:
     for parsed in found:
         stated: dict[str, Any] = dict(parsed.facts)
         both = [key for key in _NAMED_TWICE if key in facts and key in stated]
-        clashes += [(key, facts[key], stated[key]) for key in both if not _same(facts[key], stated[key])]
-        facts = _merged(facts, stated)
+        clashes += [(key, facts[key], stated[key]) for key in both if not same(facts[key], stated[key])]
+        facts = merged(facts, stated)
     system, grammar = _system(found)
     return Together(system, grammar, " ".join(_written(found)), facts, tuple(clashes))  # type: ignore[arg-type]
 
@@ -133,7 +138,8 @@ def apart(found: Sequence[Parsed]) -> tuple[tuple[Parsed, ...], ...]:
     return tuple((*group, *(other for other in others if not together((*group, other)).clashes)) for group in fits)
 
 
-def _merged(facts: dict[str, Any], stated: dict[str, Any]) -> dict[str, Any]:
+def merged(facts: dict[str, Any], stated: dict[str, Any]) -> dict[str, Any]:
+    """Return what both state; where they differ the first stands."""
     merged = stated | facts
     if facts.get("shapes") and stated.get("shapes"):
         both = tuple(shape for shape in facts["shapes"] if shape in stated["shapes"])
@@ -143,7 +149,8 @@ def _merged(facts: dict[str, Any], stated: dict[str, Any]) -> dict[str, Any]:
     return merged
 
 
-def _same(first: Any, second: Any) -> bool:
+def same(first: Any, second: Any) -> bool:
+    """Whether two values of a fact say the same."""
     if first == second:
         return True
     if isinstance(first, float) and isinstance(second, float):

@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 
 _MOST_CODES = 48  # looked at for one text
 _MOST_WORDS = 3  # worn words of shorthand that are guessed together
+_LEAST_WORD = 3
 _CHOICES = 5
 _MOST_KEPT = 1024  # codes whose own reading is kept
 _LEAST_READABLE = 2  # with one character or none, half of all codes fit
@@ -48,11 +49,15 @@ class Worn(NamedTuple):
     is_complete: bool
 
 
-def read_worn(plain: str, text: str, known: Known, house: tuple[HouseMaker, ...]) -> Worn:
-    """Return what a folded text can mean, by what the catalogue says can exist."""
+def read_worn(plain: str, text: str, known: Known, house: tuple[HouseMaker, ...], known_cost: float) -> Worn:
+    """Return what a folded text can mean, by what the catalogue says can exist.
+
+    `known_cost` is that of the best other way to read the text: what costs much more need not be found.
+    """
     words = vocabulary(known, house)
     noise = Noise()
-    guesses, is_complete = _whole_lines(plain, words, noise)
+    most = known_cost + tables()["noise"]["window"]
+    guesses, is_complete = _whole_lines(plain, words, noise, most)
     if not guesses or min(guess.cost for guess in guesses) > tables()["noise"]["substitute"]:
         guesses += _word_by_word(plain, words, known, house)
     made: dict[tuple[object, ...], tuple[Reading, float]] = {}
@@ -65,7 +70,7 @@ def read_worn(plain: str, text: str, known: Known, house: tuple[HouseMaker, ...]
     return Worn(tuple(with_choices(made.values())), is_complete)
 
 
-def _whole_lines(plain: str, words: Vocabulary, noise: Noise) -> tuple[list[Guess], bool]:
+def _whole_lines(plain: str, words: Vocabulary, noise: Noise, most: float) -> tuple[list[Guess], bool]:
     """Search each line, and each piece of it between commas, for one whole code."""
     table = tables()["noise"]
     guesses: list[Guess] = []
@@ -79,7 +84,7 @@ def _whole_lines(plain: str, words: Vocabulary, noise: Noise) -> tuple[list[Gues
         if sum(map(str.isalnum, line)) < _LEAST_READABLE:
             is_complete = False
             continue
-        most_cost = table["most_cost"] + noise.smudge * line.count(UNREADABLE)
+        most_cost = min(most - left_out, table["most_cost"] + noise.smudge * line.count(UNREADABLE))
         found = words.codes.search(line, _MOST_CODES, most_cost, table["window"], table["most_nodes"])
         is_complete = is_complete and found.is_complete
         for hit in found.hits:
@@ -110,7 +115,7 @@ def _word_by_word(plain: str, words: Vocabulary, known: Known, house: Sequence[H
     worn = [match for match in matches if _is_unclear(match[0], known, house)]
     if not 1 <= len(worn) <= _MOST_WORDS:
         return []
-    options = [words.words.search(match[0], 6, 12.0, 5.0, 4000).hits for match in worn]
+    options = [words.words.search(match[0], 6, _most_for(match[0]), 5.0, 4000).hits for match in worn]
     guesses = []
     for chosen in product(*options):
         code, at, cost = "", 0, tables()["noise"]["systems"]["partial"]
@@ -121,6 +126,12 @@ def _word_by_word(plain: str, words: Vocabulary, known: Known, house: Sequence[H
         start = len(plain) - len(plain.lstrip())
         guesses.append(Guess(code, cost, start, line))
     return sorted(guesses, key=lambda guess: guess.cost)[:16]
+
+
+def _most_for(word: str) -> float:
+    """Return what a worn word may cost: short letters that look like no word of the trade are a maker's own."""
+    is_own = len(word) < _LEAST_WORD and word.isalpha()
+    return tables()["noise"]["substitute"] - 1 if is_own else 12.0
 
 
 def _is_unclear(word: str, known: Known, house: Sequence[HouseMaker]) -> bool:

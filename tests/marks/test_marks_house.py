@@ -34,7 +34,9 @@ def test_whole_code(shipped):
 
 
 def test_unknown_without_the_table(shipped):
-    assert marks.read(shipped, "QK-9").likelihood == {}
+    evidence = marks.read(shipped, "QK-9")
+    assert (evidence.makers, evidence.floor) == (("QK",), 1)
+    assert not any(reading.lamp.kind for reading in evidence.readings), "what QK means may be ultraviolet"
 
 
 def test_shipped_example_reads(shipped):

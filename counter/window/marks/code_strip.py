@@ -6,8 +6,21 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QFont, QFontDatabase, QFontMetricsF, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import (
+    QColor,
+    QFocusEvent,
+    QFont,
+    QFontDatabase,
+    QFontMetricsF,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+)
 from PySide6.QtWidgets import QWidget
+
+from counter.window.parts.words import tip
 
 if TYPE_CHECKING:
     from counter.marks import Span
@@ -45,6 +58,8 @@ class CodeStrip(QWidget):
         self.spans: tuple[Span, ...] = ()
         self.setMinimumHeight(HEIGHT)
         self.setMouseTracking(True)
+        self.at = -1  # the part that the keys are on
+        self.setAccessibleName("The marks, part by part")
 
     def sizeHint(self) -> QSize:
         return QSize(280, HEIGHT)
@@ -52,8 +67,33 @@ class CodeStrip(QWidget):
     def show_reading(self, text: str, spans: tuple[Span, ...]) -> None:
         """Show a text with its parts."""
         self.text, self.spans = text, spans
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus if spans else Qt.FocusPolicy.NoFocus)
+        self.at = -1
+        self.setAccessibleDescription("; ".join(f"{span.text}: {span.means}" for span in spans))
         self.setVisible(bool(text))
         self.update()
+
+    def go_to(self, at: int) -> None:
+        """Go to a part; whoever listens hears what it means."""
+        self.at = max(0, min(at, len(self.spans) - 1))
+        span = self.spans[self.at]
+        doubt = " Enter to choose what it was." if span.choices else ""
+        self.setAccessibleDescription(f"{span.text}: {span.means}.{doubt}")
+        self.update()
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        if self.spans:
+            self.go_to(max(self.at, 0))
+        super().focusInEvent(event)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        step = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}.get(Qt.Key(event.key()))
+        if step is not None and self.spans:
+            self.go_to(self.at + step)
+        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space) and self.at >= 0:
+            self.pressed.emit(self.at)
+        else:
+            super().keyPressEvent(event)
 
     def _font(self) -> QFont:
         font = QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont)
@@ -75,6 +115,10 @@ class CodeStrip(QWidget):
         step = QFontMetricsF(font).horizontalAdvance("0")
         for part in self._parts():
             self._bracket(painter, part)
+            if self.hasFocus() and part.span == self.at:
+                painter.setPen(QPen(QColor(self.theme.accent), 2))
+                painter.setBrush(Qt.BrushStyle.NoBrush)
+                painter.drawRoundedRect(part.box.adjusted(-2, -3, 2, 3), 2, 2)
         painter.setPen(QColor(self.theme.ink))
         for i, character in enumerate(self.text):
             box = QRectF(SIDE + i * step, 4, step, HEIGHT - 18)
@@ -83,7 +127,7 @@ class CodeStrip(QWidget):
 
     def _bracket(self, painter: QPainter, part: Part) -> None:
         span, box = self.spans[part.span], part.box.adjusted(1, 0, -1, 0)
-        doubtful = bool(span.assumed or span.choices)
+        doubtful = bool(span.assumed or span.choices) or span.part == "maker"
         if doubtful:
             painter.setPen(Qt.PenStyle.NoPen)
             painter.setBrush(QColor(self.theme.accent_soft))
@@ -113,4 +157,4 @@ class CodeStrip(QWidget):
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         span = self.part_at(event.position())
-        self.setToolTip(self.spans[span].means if span is not None else "")
+        self.setToolTip(tip(self.spans[span].means) if span is not None else "")

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QTimer, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QFont, QFontDatabase
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLineEdit, QMenu, QPushButton, QVBoxLayout, QWidget
 
 from counter.window.marks.code_strip import CodeStrip
+from counter.window.marks.letters_row import LettersRow, Offer
 from counter.window.outlines.card_delegate import percent
 from counter.window.parts.row_table import Row, RowTable
 from counter.window.parts.scroll_column import ScrollColumn
@@ -17,6 +18,7 @@ from counter.window.parts.words import Words
 if TYPE_CHECKING:
     from counter.desk import Conflict
     from counter.marks import Reading
+    from counter.marks.letters import Choice
     from counter.window.parts.theme import Theme
 
 PAUSE_MS = 0  # keys that wait already are taken together; a longer pause would only be seen as slowness
@@ -44,6 +46,8 @@ class MarksPane(QFrame):
 
     typed = Signal(str)
     look_dropped = Signal(str)
+    letters_taught = Signal(list, object)  # letters, what they mean in this shop
+    letters_forgotten = Signal(str)
 
     def __init__(self, theme: Theme) -> None:
         super().__init__()
@@ -55,7 +59,10 @@ class MarksPane(QFrame):
         self.field.setAccessibleName("Marks on the lamp")
         self.field.setToolTip("Ctrl+M or Alt+K. ? for a character nobody can read, * for a stretch.")
         self.strip = CodeStrip(theme)
+        self.strip.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.letters = LettersRow()
         self.parts = RowTable(theme, mono=True, bold_middle=False)
+        self.parts.setAccessibleName("Parts of the marks")
         self.problems = Words(wraps=True)
         self.readings = [QPushButton() for _ in range(MOST_READINGS)]
         self.hint = Words(HINT, wraps=True)
@@ -84,7 +91,7 @@ class MarksPane(QFrame):
         box.addWidget(title)
         box.addWidget(self.field)
         self.area = ScrollColumn("What the marks say", spacing=4)
-        for widget in (self.hint, self.strip, self.problems, self._make_conflict()):
+        for widget in (self.hint, self.strip, self.problems, self.letters, self._make_conflict()):
             self.area.column.addWidget(widget)
         for button in self.readings:
             button.setVisible(False)
@@ -109,7 +116,9 @@ class MarksPane(QFrame):
     def _connect(self) -> None:
         self.field.textEdited.connect(lambda _: self._pause.start())
         self.field.returnPressed.connect(self._say_now)
-        self.strip.pressed.connect(self._offer_characters)
+        self.strip.pressed.connect(self._press_part)
+        self.letters.taught.connect(self.letters_taught)
+        self.letters.forgotten.connect(self.letters_forgotten)
         self.drop_look.clicked.connect(lambda: self.look_dropped.emit(self._conflict_look))
         self.drop_marks.clicked.connect(lambda: self._retype(""))
         for button in self.readings:
@@ -124,18 +133,27 @@ class MarksPane(QFrame):
         self._say_now()
 
     def show_marks(
-        self, text: str, readings: tuple[Reading, ...], conflicts: tuple[Conflict, ...], problems: tuple[str, ...]
+        self,
+        text: str,
+        readings: tuple[Reading, ...],
+        conflicts: tuple[Conflict, ...],
+        problems: tuple[str, ...],
+        choices: tuple[Choice, ...] = (),
     ) -> None:
-        """Show what the marks say; the field is only touched when the text came from elsewhere."""
+        """Show what the marks say; the field is only touched when the text came from elsewhere.
+
+        `choices` are what a maker's own letters can be told to mean.
+        """
         if self.field.text() != text and not self._pause.isActive():
             self.field.setText(text)
-        if self._shown == (text, readings, conflicts, problems):
+        if self._shown == (text, readings, conflicts, problems, choices):
             return
-        self._shown = (text, readings, conflicts, problems)
+        self._shown = (text, readings, conflicts, problems, choices)
         self.hint.setVisible(not text.strip())
         best = readings[0] if readings else None
         spans = best.spans if best is not None else ()
         self.strip.show_reading(text if best is not None and len(text) <= 60 else "", spans)
+        self.letters.show_letters(_offers(best) if best is not None and choices else (), choices)
         self.parts.show_rows(_part_rows(best) if best is not None else ())
         self.parts.setVisible(bool(spans))
         self._show_readings(readings)
@@ -161,6 +179,13 @@ class MarksPane(QFrame):
             self._conflict_look = first.look
             self.conflict_words.setText(first.text)
             self.drop_look.setText("I l&ooked wrong")
+
+    def _press_part(self, index: int) -> None:
+        """Offer what a doubtful part can be, or what a maker's own letters can mean."""
+        spans = self.strip.spans
+        if index < len(spans) and not spans[index].choices and self.letters.open_for(spans[index].text):
+            return
+        self._offer_characters(index)
 
     def _offer_characters(self, index: int) -> None:
         spans = self.strip.spans
@@ -189,6 +214,12 @@ class MarksPane(QFrame):
         self.strip.theme = theme
         self.strip.update()
         self.parts.set_theme(theme)
+
+
+def _offers(reading: Reading) -> tuple[Offer, ...]:
+    """Return the letters of a reading that this shop can give, or gave, a meaning."""
+    found = {span.text: span for span in reading.spans if span.part in ("maker", "letters")}
+    return tuple(Offer(text, span.means if span.part == "letters" else "") for text, span in found.items())
 
 
 def _part_rows(reading: Reading) -> tuple[Row, ...]:

@@ -1,0 +1,300 @@
+"""The weighted lattice: every way to cut a text into slots, letters of a maker's own, and numbers of its own.
+
+A node is a place in the text, an edge a slot or an unknown run with its cost; the cheapest paths are found left to
+right with the best few kept at each place (a beam). Costs are negative logarithms, as in the noise table.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING, Any, NamedTuple
+
+from counter.marks._lex import STRETCH, UNREADABLE
+from counter.marks._segments import merged, same, whole_at
+from counter.marks._slots import Found, Slot
+from counter.marks._tables import tables
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from counter.marks._house import HouseMaker
+    from counter.marks._slots import Slots
+
+_BEAM = 14
+_MOST = 60  # characters of a maker's code; what is longer is prose
+_TOKEN = re.compile(r"[^\s,;]+")
+_FIGURES = re.compile(r"\d+", re.ASCII)
+_LEADS, _FOLLOWS = ("bare watts",), ("colour", "kelvin")  # figures that may stand without a sign between them
+_WORN_LEADS, _WORN_FOLLOWS = (*_LEADS, "two figures", "colour"), (*_FOLLOWS, "bare pins")
+_ONCE = ("watts", "number", "cct_k", "base", "pins", "kind", "tube_mm", "key")
+_Facts = dict[str, Any]
+
+
+class Edge(NamedTuple):
+    """A step from one place to a later one. `what` is "slot", "maker", "uv", "number", "worn" or "gap"."""
+
+    end: int
+    cost: float
+    what: str
+    found: Found | None = None
+
+
+class Path(NamedTuple):
+    """One way through the text, by its edges with where they begin."""
+
+    cost: float
+    facts: _Facts
+    edges: tuple[tuple[int, Edge], ...]
+    clashes: tuple[str, ...] = ()  # slots that state what others deny
+
+
+class _State:
+    """What a way has stated so far; ways that state the same share it and what follows from it."""
+
+    __slots__ = ("after", "facts")
+
+    def __init__(self, facts: _Facts) -> None:
+        self.facts = facts
+        self.after: dict[int, tuple[_State, bool]] = {}
+
+
+class _Step(NamedTuple):
+    cost: float
+    state: _State
+    before: _Step | None
+    start: int
+    edge: Edge | None
+    clashes: tuple[str, ...]
+
+
+def paths(plain: str, slots: Slots, house: Sequence[HouseMaker] = (), *, worn: bool = False) -> list[Path]:
+    """Return the cheapest ways through a folded text, cheapest first; none for a text too long to be a code."""
+    if len(plain.strip()) > _MOST:
+        return []
+    found = _Search(_Lattice(plain, slots, house, worn)).run()
+    return [_path(step) for step in found[:_BEAM]]
+
+
+class _Search:
+    """The beam over one lattice. Of ways that end at one place and state the same, the cheapest is kept."""
+
+    def __init__(self, lattice: _Lattice) -> None:
+        self.lattice = lattice
+        self.states: dict[tuple[object, ...], _State] = {}
+        self.clash: float = tables()["noise"]["clash"]
+        self.early_colour: float = lattice.costs["colour_before_watts"]
+        self.window: float = lattice.costs["beam_window"]
+
+    def run(self) -> list[_Step]:
+        """Return the steps that reach the end, cheapest first."""
+        lattice = self.lattice
+        reached: list[dict[_State, _Step]] = [{} for _ in range(len(lattice.plain) + 1)]
+        first = _State({})
+        reached[0][first] = _Step(0.0, first, None, 0, None, ())
+        for at in range(len(lattice.plain)):
+            steps = sorted(reached[at].values(), key=_cost)[:_BEAM]
+            while steps and steps[-1].cost > steps[0].cost + self.window:
+                steps.pop()
+            for edge in lattice.edges(at) if steps else ():
+                kept = reached[edge.end]
+                for step in steps:
+                    if lattice.may_follow(at, step.edge, edge):
+                        self._keep(kept, step, at, edge)
+        return sorted(reached[-1].values(), key=_cost)
+
+    def _keep(self, kept: dict[_State, _Step], step: _Step, at: int, edge: Edge) -> None:
+        cost, state, clashes = step.cost + edge.cost, step.state, step.clashes
+        slot = edge.found.slot if edge.found else None
+        if slot is not None and slot.facts:
+            if slot.kind == "two figures" and not state.facts.keys() & {"watts", "number"}:
+                cost += self.early_colour
+            state, is_clash = self._after(state, slot)
+            if is_clash:
+                cost, clashes = cost + self.clash, (*clashes, slot.clean)
+        best = kept.get(state)
+        if best is None or cost < best.cost:
+            kept[state] = _Step(cost, state, step, at, edge, clashes)
+
+    def _after(self, state: _State, slot: Slot) -> tuple[_State, bool]:
+        done = state.after.get(id(slot))
+        if done is None:
+            stated: _Facts = dict(slot.facts)
+            facts = merged(state.facts, stated)
+            key = tuple(sorted((name, str(value)) for name, value in facts.items()))
+            done = self.states.setdefault(key, _State(facts)), _clash(state.facts, stated)
+            state.after[id(slot)] = done
+        return done
+
+
+def _cost(step: _Step) -> float:
+    return step.cost
+
+
+def _clash(facts: _Facts, stated: _Facts) -> bool:
+    if any(key in facts and key in stated and not same(facts[key], stated[key]) for key in _ONCE):
+        return True
+    watts = facts.get("watts", facts.get("number"))
+    more = stated.get("watts", stated.get("number"))
+    if watts is not None and more is not None and watts != more:
+        return True
+    shapes, also = facts.get("shapes"), stated.get("shapes")
+    return bool(shapes and also and not set(shapes) & set(also) and not set(facts.get("older", ())) & set(also))
+
+
+def _path(step: _Step) -> Path:
+    edges: list[tuple[int, Edge]] = []
+    last = step
+    while last.before is not None and last.edge is not None:
+        edges.append((last.start, last.edge))
+        last = last.before
+    return Path(step.cost, step.state.facts, tuple(reversed(edges)), step.clashes)
+
+
+class _Lattice:
+    """The edges of one text."""
+
+    def __init__(self, plain: str, slots: Slots, house: Sequence[HouseMaker], worn: bool) -> None:
+        self.plain, self.slots, self.house, self.worn = plain, slots, house, worn
+        self.costs: dict[str, float] = tables()["slots"]["costs"]
+        self.mixed = [False] * len(plain)  # whether letters and figures, or a sign, stand in the same word
+        self.lettered = [False] * len(plain)
+        for match in _TOKEN.finditer(plain):
+            has_letter, has_sign = any(map(str.isalpha, match[0])), "/" in match[0][1:-1]
+            is_mixed = has_letter and (has_sign or any(map(str.isdigit, match[0])))
+            self.mixed[match.start() : match.end()] = [is_mixed] * len(match[0])
+            self.lettered[match.start() : match.end()] = [has_letter] * len(match[0])
+        self.found: list[list[Edge]] = []
+        for at in range(len(plain)):
+            self.found.append(list(self._slots_at(at)))
+
+    def _slots_at(self, at: int) -> Iterator[Edge]:
+        found = list(self.slots.at(self.plain, at))
+        if self.worn:
+            found += self.slots.worn_at(self.plain, at)
+        yield from self._whole_codes(at)
+        for one in found:
+            cost = self._touching(one.slot, at, at + one.length)
+            if cost is not None:
+                yield Edge(at + one.length, one.slot.cost + one.wear + cost, "slot", one)
+
+    def _whole_codes(self, at: int) -> Iterator[Edge]:
+        """Yield codes of the standard systems and of the shop's tables that stand at the begin of a word."""
+        if not self.plain[at].isalpha() or (at and self.plain[at - 1].isalnum()):
+            return
+        for parsed in whole_at(self.plain, at, self.slots.known, self.house):
+            parts = tuple(part._replace(start=part.start - at, end=part.end - at) for part in parsed.parts)
+            slot = Slot(
+                "whole", parts, parsed.facts, 0.0, parsed.canonical, 99.0, parsed.notes, parsed.system, parsed.grammar
+            )
+            yield Edge(parsed.end, 0.0, "slot", Found(slot, parsed.end - at, 0.0, self.plain[at : parsed.end]))
+
+    def edges(self, at: int) -> Iterator[Edge]:
+        """Yield all steps from a place."""
+        sign = self.plain[at]
+        yield from self.found[at]
+        if self.worn and sign in self.slots.like_signs and self.plain[at - 1 : at + 2].isalnum() and at:
+            yield Edge(at + 1, self.slots.like_signs[sign], "gap")
+        if sign in (UNREADABLE, STRETCH):
+            yield Edge(at + 1, self.slots.smudge, "worn")
+        if sign.isdigit() and sign.isascii():
+            yield from self._number(at)
+        elif sign.isalpha():
+            yield from self._letters(at)
+        elif sign not in (UNREADABLE, STRETCH):
+            yield Edge(at + 1, 0.0, "gap")
+
+    def may_follow(self, at: int, before: Edge | None, edge: Edge) -> bool:
+        """Whether a step may follow another: figures that touch do so by their kind."""
+        if before is None or "gap" in (before.what, edge.what):
+            return True
+        if not (self.plain[at - 1].isdigit() and self.plain[at].isdigit()):
+            return True
+        return edge.found is not None and edge.found.slot.kind in _WORN_FOLLOWS
+
+    def _letters(self, at: int) -> Iterator[Edge]:
+        """Yield unknown letters up to where the letters end, or a slot begins that may touch them."""
+        before = self.plain[at - 1] if at else " "
+        if before.isalpha() and not self._ends_slot(at) and not (self.worn and before in self.slots.like_signs):
+            return
+        end = self._run_end(at)
+        for to in range(at + 1, end + 1):
+            if to == end or any(edge.found and edge.found.slot.inside < 50 for edge in self.found[to]):
+                yield from self._unknown(at, to)
+
+    def _unknown(self, at: int, to: int) -> Iterator[Edge]:
+        cost, text = self._cost_of_letters(at, to), self.plain[at:to]
+        uv = self.slots.uv_letters(text)
+        if uv is not None:
+            yield Edge(to, cost, "uv", uv)
+            cost += self.costs["not_uv_letters"]
+        yield Edge(to, cost, "maker")
+
+    def _ends_slot(self, at: int) -> bool:
+        return any(edge.end == at for start in range(max(0, at - 12), at) for edge in self.found[start])
+
+    def _run_end(self, at: int) -> int:
+        end = at
+        while end < len(self.plain) and (self.plain[end].isalpha() or self.plain[end] == UNREADABLE):
+            end += 1
+        while self.plain[end - 1] == UNREADABLE:
+            end -= 1
+        return end
+
+    def _cost_of_letters(self, at: int, to: int) -> float:
+        costs, count = self.costs, to - at
+        if count > tables()["slots"]["longest_letters"]:
+            return costs["word_alone"] + costs["letter_alone"] * count
+        if self.mixed[at]:
+            return costs["letters"] + costs["letter"] * count
+        return costs["letters_alone"] + costs["letter_alone"] * count
+
+    def _number(self, at: int) -> Iterator[Edge]:
+        before = self.plain[at - 1] if at else " "
+        if before.isdigit() and not (self.worn and before in self.slots.like_signs):
+            return
+        match = _FIGURES.match(self.plain, at)
+        assert match is not None
+        yield Edge(match.end(), self.costs["other_number"] + len(match[0]) * 0.8, "number")
+
+    def _touching(self, slot: Slot, start: int, end: int) -> float | None:
+        """Return what it costs that a slot stands where it does; None where it cannot."""
+        plain = self.plain
+        left = plain[start - 1] if start else " "
+        right = plain[end] if end < len(plain) else " "
+        first, last = plain[start], plain[end - 1]
+        cost = 0.0
+        for mine, other, is_left in ((first, left, True), (last, right, False)):
+            if self.worn and other in self.slots.like_signs:
+                continue  # it may be a sign that looks like a figure or a letter now
+            if mine.isdigit() and other.isdigit():
+                worn, clean = (_WORN_FOLLOWS, _FOLLOWS) if is_left else (_WORN_LEADS, _LEADS)
+                if slot.kind not in (worn if self.worn else clean):
+                    return None
+                cost += self.costs["split"]
+            elif mine.isalpha() and other.isalpha():
+                if slot.inside > 50:
+                    return None
+                cost += slot.inside
+            elif other.isalpha() and slot.kind in ("bare pins", "key", "uv number"):
+                return None
+        return self._by_kind(slot, start, end, left, right, cost)
+
+    def _base_ends(self, at: int) -> bool:
+        slots = (edge.found.slot for edges in self.found for edge in edges if edge.end == at and edge.found)
+        return any(slot.kind == "base" for slot in slots)
+
+    def _by_kind(self, slot: Slot, start: int, end: int, left: str, right: str, cost: float) -> float | None:
+        if slot.kind == "head":
+            follows = self.plain[end : end + 2].lstrip(" -/")
+            return cost if follows and (follows[0].isalnum() or follows[0] in "?*") else None
+        if slot.kind == "two figures":
+            if right.isalpha():
+                return None
+            return cost + (self.costs["colour_of_letters"] - slot.cost if left.isalpha() else 0.0)
+        if slot.kind == "bare watts" and not self.lettered[start]:
+            return cost + self.costs["bare_number"] - self.costs["bare_watts"]
+        if slot.kind in ("bare pins", "key") and left in "-=" and self._base_ends(start - 1):
+            return None  # the key of a base that the catalogue does not hold
+        if slot.kind == "older" and len(slot.clean) == 1 and left != "/":
+            return None
+        return cost

@@ -1,0 +1,263 @@
+"""Makers' codes without a table: the lattice's paths as readings, the letters nobody knows named as such."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING, Any, NamedTuple
+
+from counter import words
+from counter.marks._answer import answer
+from counter.marks._lattice import paths
+from counter.marks._lex import STRETCH, UNREADABLE, Parsed, Part
+from counter.marks._models import Span
+from counter.marks._slots import slots_for
+from counter.marks._tables import tables
+from counter.marks._worn import with_choices
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from counter.marks._house import HouseMaker
+    from counter.marks._known import Known
+    from counter.marks._lattice import Edge, Path
+    from counter.marks._models import Reading
+    from counter.marks._slots import Found, Slots
+
+WORN_SIGN = " was taken as a worn /."
+MAKER = "maker"  # the part name of letters that are a maker's own and not known in this shop
+_LETTERS = re.compile(r"[^\W\d_]+")
+
+
+class MakersRead(NamedTuple):
+    """Readings of a maker's code with their costs, and letters whose known meaning does not go with the rest.
+
+    `is_code` says that the best one has the build of a code: watts, and something else that codes print.
+    """
+
+    readings: tuple[tuple[Reading, float], ...]
+    denied: tuple[str, ...]
+    is_code: bool
+
+
+def read_makers(plain: str, text: str, known: Known, house: Sequence[HouseMaker]) -> MakersRead:
+    """Read a folded text slot by slot, cheapest way first."""
+    slots = slots_for(known, house)
+    ways = paths(plain, slots, house)
+    rows = _rows(ways, plain, text, known)
+    if not rows or _may_be_worn(rows[0][2], rows[0][0], plain, slots):
+        ways = paths(plain, slots, house, worn=True)
+        rows = _rows(ways, plain, text, known)
+    may_be_uv = [_uv_instead(way, plain, text, known) for _, _, way in rows[:2] if _has_taught(way)]
+    readings = [(reading, cost) for reading, cost, _ in rows] + [row for row in may_be_uv if row is not None]
+    if not rows:
+        return MakersRead((), (), False)
+    best = rows[0][2]
+    return MakersRead(tuple(with_choices(readings)), _denied(best, plain, slots), _is_code(best))
+
+
+def _is_code(way: Path) -> bool:
+    kinds = [edge.found.slot.kind for _, edge in way.edges if edge.found]
+    return "whole" in kinds or (bool({"watts", "bare watts"} & set(kinds)) and len(kinds) > 1)
+
+
+def _rows(ways: Sequence[Path], plain: str, text: str, known: Known) -> list[tuple[Reading, float, Path]]:
+    """Return readings with what they cost; a way that names no lamp type costs more."""
+    costs, rows = tables()["slots"]["costs"], []
+    for way in ways:
+        if way.cost > ways[0].cost + costs["window"] or not _tells(way):
+            continue
+        reading = _reading(way, plain, text, known)
+        names_lamp = _is_possible(reading, known)
+        own = _fee(way) == costs["own_code"]  # what letters mean here does not outweigh the rest of the code
+        cost = way.cost + _fee(way) + (0.0 if names_lamp else costs["impossible" if own else "impossible_whole"])
+        rows.append((reading, cost, way))
+    return sorted(rows, key=lambda row: row[1])
+
+
+def _is_possible(reading: Reading, known: Known) -> bool:
+    """Whether a lamp type of the catalogue is what a reading says; a stated diameter wants a lamp that has one."""
+    if not reading.lamps:
+        return not reading.lamp.watts
+    tubes = (known.catalogue.lamp_by_id[lamp].tube_mm for lamp in reading.lamps)
+    return reading.lamp.tube_mm is None or any(tubes)
+
+
+def _fee(way: Path) -> float:
+    """Return what it costs beforehand that a text is a maker's own code, and not a worn one of the standard's."""
+    costs = tables()["slots"]["costs"]
+    whats = {edge.what for _, edge in way.edges}
+    if whats & {"maker", "number"}:
+        return float(costs["own_code"])
+    if any(edge.found and edge.found.slot.kind == "taught" for _, edge in way.edges):
+        return 0.0
+    is_worn = "worn" in whats or any(edge.found and edge.found.wear for _, edge in way.edges)
+    return float(costs["own_worn" if is_worn else "own_whole"])
+
+
+def _tells(way: Path) -> bool:
+    """Whether a way through says more than a bare number in other text, and what no other road would find."""
+    kinds = {edge.found.slot.kind for _, edge in way.edges if edge.found and edge.what == "slot"}
+    unknown = any(edge.what in ("maker", "uv") for _, edge in way.edges)
+    own = unknown or "taught" in kinds
+    if not own and any(edge.found and edge.found.wear for _, edge in way.edges):
+        return False  # worn codes of the standards are searched for elsewhere
+    if any(edge.what == "gap" and edge.cost for _, edge in way.edges) and not _is_code(way):
+        return False  # a figure is a worn slash only inside what has the build of a code
+    telling = kinds - {"bare pins", "key", "older", "letters", "uv number", "pins"}
+    if unknown:
+        return bool(telling)
+    sure = telling - {"two figures", "colour", "kelvin"}
+    return bool(sure) and len(kinds) > (2 if sure == {"bare watts"} else 1)  # E27 is a base, not 27 W
+
+
+def _may_be_worn(way: Path, reading: Reading, plain: str, slots: Slots) -> bool:
+    if UNREADABLE in plain or STRETCH in plain or not reading.lamps or way.clashes:
+        return True
+    odd = {edge.what for _, edge in way.edges} & {"number", "worn"}
+    return bool(odd) or (bool(slots.letters) and any(edge.what == "maker" for _, edge in way.edges))
+
+
+def _has_taught(way: Path) -> bool:
+    return any(edge.found and edge.found.slot.kind == "taught" and edge.found.slot.facts for _, edge in way.edges)
+
+
+def _reading(way: Path, plain: str, text: str, known: Known, facts: dict[str, Any] | None = None) -> Reading:
+    found = [one for start, edge in way.edges if (one := _parsed(start, edge, plain, facts))]
+    taught = any(edge.found and edge.found.slot.kind == "taught" for _, edge in way.edges)
+    if not taught and not any(edge.what in ("maker", "uv", "number", "worn") for _, edge in way.edges):
+        found = [_lighting(one) for one in found]
+    reading, _, _ = answer(found, text, known, 0.0)
+    worn = {start: edge.found for start, edge in way.edges if edge.found and edge.found.wear}
+    system = "house" if taught else reading.system if reading.system not in ("base", "colour") else "partial"
+    return reading.model_copy(
+        update={
+            "system": system,
+            "grammar": "letters",
+            "canonical": _written(way, plain),
+            "spans": tuple(_marked(reading.spans, way, worn, text)),
+            "assumptions": (*_assumed(way, plain), *reading.assumptions),
+        }
+    )
+
+
+def _lighting(parsed: Parsed) -> Parsed:
+    """Let a lamp letter say that the lamp gives light, where all else in the code is the standards' own."""
+    is_head = bool(parsed.parts) and parsed.parts[0].part == "kind" and "kind" not in parsed.facts
+    return parsed._replace(facts={**parsed.facts, "kind": "fluorescent"}) if is_head else parsed
+
+
+def _parsed(start: int, edge: Edge, plain: str, facts: dict[str, Any] | None) -> Parsed | None:
+    if edge.what == "gap":
+        return None
+    end, table = edge.end, tables()["slots"]
+    if edge.found is not None:
+        slot = edge.found.slot
+        stated = slot.facts if facts is None or slot.kind != "taught" else {}
+        parts = tuple(_placed(edge.found, start))
+        return Parsed(slot.system, slot.grammar, start, end, slot.clean, parts, stated, slot.notes)
+    part, means = (MAKER, table["maker_means"]) if edge.what == "maker" else ("number", table["number_means"])
+    if edge.what == "worn":
+        part, means = "other", "cannot be read"
+    return Parsed("partial", "letters", start, end, plain[start:end], (Part(start, end, part, means),), {}, ())
+
+
+def _placed(found: Found, start: int) -> Iterator[Part]:
+    """Yield a slot's parts where they stand in the text; a sign that was not typed takes no place."""
+    for part in found.slot.parts:
+        first, last = part.start, part.end
+        if found.lost is not None:
+            first, last = first - (found.lost < first), last - (found.lost < last)
+        if first < last:
+            yield part._replace(start=start + first, end=start + last)
+
+
+def _marked(spans: Sequence[Span], way: Path, worn: dict[int, Found], text: str) -> Iterator[Span]:
+    """Yield spans, each with what was meant where the typed signs are not it."""
+    for span in spans:
+        slot_at = next((start for start, edge in way.edges if start <= span.start < edge.end), span.start)
+        found = worn.get(slot_at)
+        if found is None:
+            yield span
+            continue
+        whole = next(part for part in found.slot.parts if _covers(part, span.start - slot_at, found))
+        meant = found.meant[whole.start : whole.end]
+        yield span if meant == span.text.upper() else span.model_copy(update={"assumed": meant})
+
+
+def _covers(part: Part, at: int, found: Found) -> bool:
+    first = part.start - (found.lost is not None and found.lost < part.start)
+    last = part.end - (found.lost is not None and found.lost < part.end)
+    return first <= at < last
+
+
+def _written(way: Path, plain: str) -> str:
+    """Write the code as it was taken, signs between its parts as they stand."""
+    written = ""
+    for start, edge in way.edges:
+        written += edge.found.meant if edge.found and edge.found.wear else plain[start : edge.end]
+    return " ".join(written.split())
+
+
+def _assumed(way: Path, plain: str) -> Iterator[str]:
+    for start, edge in way.edges:
+        found = edge.found
+        if edge.what == "gap" and edge.cost:
+            yield f"{plain[start]}{WORN_SIGN}"
+        if found is None:
+            continue
+        if found.lost is not None:
+            yield f"{found.meant[found.lost]} was put in."
+        elif found.wear:
+            for typed, meant in zip(plain[start : edge.end], found.meant, strict=True):
+                if typed != meant:
+                    yield f"{typed} was taken as {meant}."
+
+
+def _uv_instead(way: Path, plain: str, text: str, known: Known) -> tuple[Reading, float] | None:
+    """Read the same way with the shop's letters as unknown, among ultraviolet lamps only.
+
+    Letters that were given a meaning may narrow the lamp types down, but they take no doubt about ultraviolet away:
+    that the code says white, by a colour, or the base carries no such lamp, does.
+    """
+    reading = _reading(way, plain, text, known, {})
+    kinds = {lamp_id: known.catalogue.lamp_by_id[lamp_id].kind for lamp_id in reading.lamps}
+    dangerous = tuple(lamp_id for lamp_id, kind in kinds.items() if kind in ("uv-c", "uv-a"))
+    if not dangerous:
+        return None
+    kind = "uv-c" if "uv-c" in {kinds[lamp_id] for lamp_id in dangerous} else "uv-a"
+    lamp = reading.lamp.model_copy(update={"kind": kind})
+    cost = way.cost + tables()["slots"]["costs"]["taught_may_be_uv"]
+    return reading.model_copy(update={"lamps": dangerous, "lamp": lamp, "looks": {}}), cost
+
+
+def _denied(way: Path, plain: str, slots: Slots) -> tuple[str, ...]:
+    """Return letters that have a meaning here which the cheapest way could not use, or only against the rest."""
+    unused = [plain[start : edge.end] for start, edge in way.edges if edge.what == "maker"]
+    return tuple(dict.fromkeys((*(one for one in unused if one in slots.letters), *way.clashes)))
+
+
+def is_makers(word: str) -> bool:
+    """Whether a word can be letters of a maker's own: short, of letters alone, no word that speaks of anything."""
+    most = tables()["slots"]["longest_letters"]
+    letters = word.replace(UNREADABLE, "")
+    is_short = 0 < len(word) <= most and letters.isalpha()
+    return is_short and "UV" not in letters.upper() and not words.sayings(word) and not words.is_harmless(word)
+
+
+def with_makers(reading: Reading, unknown: Sequence[tuple[int, int]], text: str) -> Reading:
+    """Return a reading with the letters that it leaves over marked as a maker's own."""
+    means = tables()["slots"]["maker_means"]
+    places = [
+        (start + match.start(), start + match.end())
+        for start, end in unknown
+        for match in _LETTERS.finditer(text[start:end])
+        if is_makers(match[0]) and not any(map(str.isdigit, text[start:end]))
+    ]
+    spans = [
+        Span(start=start, end=end, text=text[start:end], means=means, part=MAKER)
+        for start, end in places
+        if not any(span.start < end and start < span.end for span in reading.spans)
+    ]
+    if not spans:
+        return reading
+    return reading.model_copy(update={"spans": tuple(sorted((*reading.spans, *spans), key=lambda one: one.start))})
