@@ -85,7 +85,7 @@ def test_a_week_by_keyboard_alone(window):
     assert {worst.asked, worst.said} == set(SWAPPED)
     repeated = {answer.point for answer in known.answers if answer.at >= MONDAY + timedelta(days=1)}
     assert repeated & {answer.point for answer in known.answers if answer.at < MONDAY + timedelta(days=1)}
-    assert Schedule(known.answers).curve(hire.now, 7)[0].recall > 0.8
+    assert Schedule(known.answers).known({answer.point for answer in known.answers}, hire.now) > 0.8
 
     for key, page in ((Qt.Key.Key_2, STANDING), (Qt.Key.Key_3, BOARD), (Qt.Key.Key_1, PRACTICE)):
         hire.presses(key, modifier=Qt.KeyboardModifier.ControlModifier)
