@@ -131,7 +131,7 @@ def test_a_kill_between_two_answers_loses_none(window, kept):
     hire = NewHire(window)
     hire.now = datetime.now(UTC)
     hire.goes_to_training()
-    assert f"{len(known.answers)} answers so far" in hire.room.start.stands.text()
+    assert f"{len(known.answers)} answer" in hire.room.start.stands.text()
 
 
 MEASURING = """
