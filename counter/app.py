@@ -13,36 +13,53 @@ from counter import __version__
 from counter.faults import FaultWatch, left_faults
 from counter.files import write_atomic
 from counter.window.main_window import MainWindow
+from counter.window.one_instance import OneInstance
 from counter.window.outlines.opening import forget
 from counter.window.rescue import Rescue
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
     from pathlib import Path
 
     from PySide6.QtCore import QMessageLogContext, QtMsgType
+    from PySide6.QtGui import QIcon
 
     from counter.desk import Case
+    from counter.paper import Sheet
 
 # A layout request made while requests are handled waits for the next round.
 SETTLE_ROUNDS = 4
+ALREADY_OPEN = 2  # exit status: another window has the data folder, and does not answer
 FAULT_WORDS = "The last time, the program ended without a word: a fault below it. This is what it left."
 OFFER_MS = 1500  # after the first paint: by then the window is awake and has been seen
 
 
 def run(data: Path) -> int:
     """Open the window and stay until it is closed; return the exit status."""
+    only = OneInstance(data)
+    if not only.take():
+        return _call_first(only)
     watch = FaultWatch(data)
     application = make_application(sys.argv[:1])
     window = _window(data)
+    window.fit_screen()
     rescue = Rescue(window)
     rescue.install()
-    window.painted.connect(lambda: QTimer.singleShot(0, lambda: _wake(window, rescue)))
+    window.painted.connect(lambda: QTimer.singleShot(0, lambda: _wake(window, rescue, only)))
     window.painted.connect(lambda: QTimer.singleShot(OFFER_MS, lambda: _offer_first_case(window)))
     window.show()
     try:
         return application.exec()
     finally:
         watch.end()
+
+
+def _call_first(only: OneInstance) -> int:
+    """Let the window that is open already come to the front, or say why it does not."""
+    problem = only.call_first()
+    if problem and sys.stderr is not None:
+        print(f"counter: {problem} Close it, or name another folder with --data.", file=sys.stderr)
+    return ALREADY_OPEN if problem else 0
 
 
 def _window(data: Path) -> MainWindow:
@@ -57,16 +74,23 @@ def _window(data: Path) -> MainWindow:
         return MainWindow(data)
 
 
-def _wake(window: MainWindow, rescue: Rescue) -> None:
+def _wake(window: MainWindow, rescue: Rescue, only: OneInstance) -> None:
     """Do what the first paint need not wait for."""
+    window.wake()
     from counter import reports
 
     reports.start_log(window.data)
     reports.log.info("started: %s", reports.versions())
     qInstallMessageHandler(_note_qt)
-    window.wake()
+    rescue.install_in_threads()
+    window.setWindowIcon(icon())
+    only.called.connect(window.come_forward)
+    only.listen()
     for report in left_faults(window.data):
         rescue.offer(FAULT_WORDS, report)
+    from counter.window.idle import make_ready
+
+    make_ready(window)
 
 
 def _note_qt(kind: QtMsgType, context: QMessageLogContext, words: str) -> None:
@@ -75,6 +99,13 @@ def _note_qt(kind: QtMsgType, context: QMessageLogContext, words: str) -> None:
     log.warning("Qt: %s", words)
     if sys.stderr is not None:
         print(words, file=sys.stderr)
+
+
+def icon() -> QIcon:
+    """Return the program's own icon: a face with its key, drawn as all faces are."""
+    from counter.window.icon import drawn_icon
+
+    return drawn_icon()
 
 
 def _offer_first_case(window: MainWindow) -> None:
@@ -107,6 +138,19 @@ def _write_png(window: MainWindow, out: Path) -> None:
     raw.open(QBuffer.OpenModeFlag.WriteOnly)
     window.grab().save(raw, "PNG")
     write_atomic(out, bytes(raw.data().data()))
+
+
+def save_paper(out: Path, sheets: Sequence[Sheet]) -> None:
+    """Write sheets of paper as a PDF, with no screen needed.
+
+    Raises:
+        OSError: the file cannot be written.
+    """
+    os.environ["QT_QPA_PLATFORM"] = "offscreen"
+    from counter.window.paper.sheets import save_sheets
+
+    application = make_application(sys.argv[:1])
+    save_sheets(sheets, out, application.applicationDisplayName())
 
 
 def _without_size_hints(kind: QtMsgType, context: QMessageLogContext, words: str) -> None:

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 FILE_NAME = "harmless-words.json"
 MOST = 2000
 LONGEST = 200
+LARGEST = 2_000_000  # bytes
 
 
 def shop_words(data: Path) -> tuple[str, ...]:
@@ -46,9 +47,11 @@ def add_shop_word(data: Path, word: str, on: date, who: str = "") -> None:
 
 def _rows(data: Path) -> list[dict[str, Any]]:
     try:
-        content = json.loads((data / FILE_NAME).read_bytes())
+        content = json.loads(files.read_bytes(data / FILE_NAME, LARGEST))
     except FileNotFoundError:
         return []
+    except RecursionError:
+        raise ValueError(f"{FILE_NAME} is nested without end; mend it or take it away") from None
     rows = content.get("words") if isinstance(content, dict) else None
     if not isinstance(rows, list) or not all(map(_is_row, rows)):
         raise ValueError(f"{FILE_NAME} holds no list of words; mend it or take it away")

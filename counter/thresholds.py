@@ -6,6 +6,7 @@ Judgements of this program, no source. Probabilities are posterior shares; bits 
 from __future__ import annotations
 
 SETTLED_AT = 0.95  # below this the clerk has not seen enough for a sale, whatever the fixture says
+TOLD_AT = 0.6  # and so likely it must be by what was seen and read alone, however often each lamp is met
 NAMED_AT = 0.5  # a lamp type more likely than all others together is named and judged
 UV_DOUBT = 0.01  # a UV candidate this likely keeps the sale open until somebody has looked
 UV_READING = 0.02  # a reading of a UV lamp this probable is shown, and keeps its doubt

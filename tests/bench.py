@@ -21,6 +21,8 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
+from tests.bench_growth import growth
+
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
@@ -94,6 +96,8 @@ def main() -> None:
         "start": {name: start(chosen.runs, environment) for name, environment in screens()},
         "assess_ms": assess_times(),
         "repaint_ms": repaint_times(),
+        "first_key_ms": {name: first_key(name) for name in ("at once", "after idling")},
+        "growth": growth(),
     }
     print(json.dumps(found) if chosen.json else table(found))
 
@@ -245,6 +249,39 @@ def spread(rows: list[float]) -> dict[str, float]:
     return {"median": statistics.median(rows), "p99": rows[int(len(rows) * 0.99)], "most": rows[-1], "n": len(rows)}
 
 
+FIRST_KEY = """
+import sys, tempfile, time
+from pathlib import Path
+from PySide6.QtTest import QTest
+from counter.app import make_application
+from counter.window.idle import slices
+from counter.window.main_window import MainWindow
+from tests.bench import painted_after
+application = make_application(["first key"])
+window = MainWindow(Path(sys.argv[1]))
+window.show()
+window.wake()
+painted_after(application, window, lambda: None)
+for _ in slices(window) if sys.argv[2] == "after idling" else ():
+    application.processEvents()
+print(painted_after(application, window, lambda: QTest.keyClick(window.marks.field, "C")))
+"""
+
+
+def first_key(when: str, runs: int = 5) -> float:
+    """Return the median of the first key of the day to its paint, milliseconds, in processes of their own."""
+    with tempfile.TemporaryDirectory() as folder:
+        environment = {**os.environ, "QT_QPA_PLATFORM": "offscreen"}
+        command = [sys.executable, "-c", FIRST_KEY, folder, when]
+        rows = [
+            float(
+                subprocess.run(command, capture_output=True, text=True, check=True, cwd=ROOT, env=environment).stdout
+            )
+            for _ in range(runs)
+        ]
+    return statistics.median(rows)
+
+
 # -- the door
 
 
@@ -300,6 +337,14 @@ def table(found: dict[str, Any]) -> str:
     lines += [_spread_line(name, row) for name, row in found["repaint_ms"].items()]
     lines += ["", "assess                           median     p99    most   ms"]
     lines += [_spread_line(name, row) for name, row in found["assess_ms"].items()]
+    lines += ["", "first key of the day to repaint                     ms, goal 33"]
+    lines += [f"  {name:<28} {ms:8.1f}" for name, ms in found["first_key_ms"].items()]
+    lines += ["", "growth                                      times       ms    floor   ratio"]
+    for name, rows in found["growth"].items():
+        lines += [
+            f"  {name:<40} {times:>6} {row['ms']:8.1f} {row['floor_ms']:8.1f} {row['ratio']:7.1f}"
+            for times, row in rows.items()
+        ]
     return "\n".join(lines)
 
 

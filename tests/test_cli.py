@@ -499,3 +499,29 @@ def test_damaged_house_codes_are_named(tmp_path, capsys):
     (tmp_path / "house-codes.json").write_text("{", encoding="utf-8")
     assert cli.main(["--data", str(tmp_path), "read", "NL-77"]) == 2
     assert "house-codes.json" in capsys.readouterr().err
+
+
+# -- paper
+
+
+@pytest.mark.parametrize("sheet", ["wall", "look-alikes", "gauge", "labels"])
+def test_chart_judges_what_was_typed_before_it_paints(run, tmp_path, monkeypatch, sheet):
+    painted = []
+    monkeypatch.setattr("counter.app.save_paper", lambda out, sheets: painted.append((out, len(sheets))))
+    assert run("chart", tmp_path / "a.pdf", "--sheet", sheet)[0] == DONE
+    assert painted[0][1] >= 1
+
+
+@pytest.mark.parametrize(
+    ("arguments", "says"),
+    [
+        (("--sheet", "look-alikes", "--pair", "G23:XX"), "“XX” is no base"),
+        (("--sheet", "labels", "--base", "nope"), "“nope” is no base"),
+        (("--sheet", "labels", "--skip", "24"), "--skip: 24 is out of range"),
+    ],
+)
+def test_chart_says_what_it_cannot_draw(run, tmp_path, arguments, says):
+    status, out, err = run("chart", tmp_path / "a.pdf", *arguments)
+    assert (status, out) == (BAD, "")
+    assert says in err
+    assert err.count("\n") == 1

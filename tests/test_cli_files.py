@@ -126,6 +126,14 @@ def test_a_picture_is_not_written_into_it(capsys, data, strange, kind, tmp_path)
     assert kind != "zero" or Path("/dev/zero").is_char_device()
 
 
+@pytest.mark.parametrize("content", ["{", "[]", '{"words": 7}', '{"words": [7]}', "[" * 100_000, "\x00"])
+def test_damaged_harmless_words_are_named(capsys, data, content):
+    data.mkdir()
+    (data / "harmless-words.json").write_text(content)
+    assert cli.main(["--data", str(data), "check"]) == 1
+    assert "harmless-words.json" in capsys.readouterr().out
+
+
 def test_a_damaged_table_is_named_with_its_file_and_line(capsys, data):
     data.mkdir()
     (data / "house-codes.json").write_text('{\n "makers": [\n  {"maker": "Northlamp",\n   "parts": 7}\n ]\n}')

@@ -39,10 +39,11 @@ from counter.catalogue._models import (
 
 if TYPE_CHECKING:
     from counter.catalogue._check import Checker, check_file, check_shipped, check_text
+    from counter.catalogue._merge import Conflict, Layer, conflicts, content_of, layer_of, merged
     from counter.catalogue._problems import Finding, Problem, check_report, report_text, shown
     from counter.catalogue._schema import schemas
     from counter.catalogue._shop import PARTS, Confirmed, Shop
-    from counter.catalogue._shop_file import ConfirmError, confirm, withdraw
+    from counter.catalogue._shop_file import ConfirmError, confirm, confirmed_before, withdraw
     from counter.catalogue._tally import share_read, sources_report, sources_text
     from counter.catalogue._validate import findings_of
 
@@ -56,12 +57,19 @@ _LATER = {
     "check_report": "_problems",
     "report_text": "_problems",
     "shown": "_problems",
+    "Conflict": "_merge",
+    "Layer": "_merge",
+    "conflicts": "_merge",
+    "content_of": "_merge",
+    "layer_of": "_merge",
+    "merged": "_merge",
     "schemas": "_schema",
     "PARTS": "_shop",
     "Confirmed": "_shop",
     "Shop": "_shop",
     "ConfirmError": "_shop_file",
     "confirm": "_shop_file",
+    "confirmed_before": "_shop_file",
     "withdraw": "_shop_file",
     "share_read": "_tally",
     "sources_report": "_tally",
@@ -83,6 +91,7 @@ __all__ = [
     "Confidence",
     "ConfirmError",
     "Confirmed",
+    "Conflict",
     "Designation",
     "Edition",
     "Face",
@@ -91,6 +100,7 @@ __all__ = [
     "Kind",
     "Lamp",
     "LampShape",
+    "Layer",
     "Loaded",
     "Look",
     "LookValue",
@@ -110,10 +120,15 @@ __all__ = [
     "check_shipped",
     "check_text",
     "confirm",
+    "confirmed_before",
+    "conflicts",
+    "content_of",
     "findings_of",
+    "layer_of",
     "load",
     "load_file",
     "load_with_problems",
+    "merged",
     "notch_look",
     "parse_designation",
     "parse_designations",

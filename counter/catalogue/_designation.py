@@ -9,6 +9,8 @@ import re
 from functools import lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.words import fold
+
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
@@ -59,11 +61,18 @@ class Designation(NamedTuple):
         return same and self.contacts in ("", other.contacts) and self.key in ("", other.key)
 
 
+def _tidied(text: str) -> str:
+    """Return a designation without the blanks that people leave in it: "GX 24 q - 3", never "G13 2" as G132."""
+    plain = fold(text).cased.translate(_TIDY)
+    plain = re.sub(r"^([2-9] )?([A-Za-z]{1,3}) (?=\d)", lambda found: found[0].replace(" ", ""), plain)
+    plain = re.sub(r" ?- ?", "-", plain)
+    return re.sub(r"(?<=\d) (?=[dqstpDQSTP](?:-\d+)?$)", "", plain)
+
+
 @lru_cache(maxsize=512)
 def parse_designation(text: str) -> Designation | None:
     """Return the parts of one designation, however it is spaced or written in capitals, or None."""
-    tidy = re.sub(r"\s", "", text[:_LONGEST].translate(_TIDY)).upper()
-    found = _GRAMMAR.fullmatch(tidy)
+    found = _GRAMMAR.fullmatch(_tidied(text[:_LONGEST]).upper())
     if found is None:
         return None
     letter = found["letter"]
@@ -80,7 +89,7 @@ def parse_designation(text: str) -> Designation | None:
 @lru_cache(maxsize=512)
 def parse_designations(text: str) -> tuple[Designation, ...]:
     """Return all designations of one marking, as on a holder that takes two caps: "G24q-3 / GX24q-3"."""
-    parts = (part for part in _BETWEEN.split(text[:_LONGEST]) if part)
+    parts = (part for part in _BETWEEN.split(fold(text[:_LONGEST]).cased) if part)
     return tuple(one for part in parts for one in _designations_in(part))
 
 
@@ -88,7 +97,8 @@ def _designations_in(part: str) -> Iterator[Designation]:
     """Return the designation that a part is, else those among its words: of "G24q-3 LED only" the first."""
     whole = parse_designation(part)
     if whole is not None:
-        yield whole
+        if whole.letter != "T":  # T130 is what a holder stands in degrees, T8 a tube; no lamp has a slide
+            yield whole
         return
     words = (word.strip("()[],.") for word in part.split())
     yield from (one for word in words if _LAMP_HOLDER.match(word) and (one := parse_designation(word)))
@@ -97,6 +107,6 @@ def _designations_in(part: str) -> Iterator[Designation]:
 @lru_cache(maxsize=512)
 def words_beside(text: str) -> tuple[str, ...]:
     """Return the words of a marking that are no part of a designation: "LED only" of "G24q-3 LED only"."""
-    rest = (part for part in _BETWEEN.split(text[:_LONGEST]) if parse_designation(part) is None)
+    rest = (part for part in _BETWEEN.split(fold(text[:_LONGEST]).cased) if parse_designation(part) is None)
     words = (word for part in rest for word in part.split() if any(map(str.isalnum, word)))
     return tuple(word for word in words if parse_designation(word.strip("()[],.")) is None)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from datetime import date
 from typing import TYPE_CHECKING, Any, Literal, NamedTuple
 
@@ -79,6 +80,9 @@ PARTS: dict[str, dict[str, type[Sourced]]] = {
 }
 
 
+NOT_DRAWN = " The notches are not drawn: where they sit is not known here."  # as bases without known keys say it
+
+
 class Confirmed(Model):
     """One value that somebody in the shop measured or saw; the last one for the same value counts."""
 
@@ -129,6 +133,19 @@ def lay_over(below: Catalogue, data: dict[str, Any]) -> Laid:
         findings += found
     top = _assembled(below, tuple(bases.values()), tuple(lamps.values()))
     return Laid(top, tuple(findings))
+
+
+def confirmations(layer: dict[str, Any], kind: str, of: str, part: str) -> tuple[Confirmed, ...]:
+    """Return what a layer holds for one value, the latest last; entries with faults are left out."""
+    found = (_confirmed(entry) for entry in layer.get("confirmed", []))
+    return tuple(one for one in found if one is not None and one.key == (kind, of, part))
+
+
+def _confirmed(entry: object) -> Confirmed | None:
+    try:
+        return Confirmed.model_validate_json(json.dumps(entry))
+    except (ValidationError, ValueError):
+        return None
 
 
 def _own(entries: Iterable[tuple[int, Any]], section: str, key: str, broken: set[Any]) -> dict[str, Any]:
@@ -199,6 +216,8 @@ def _with_part(entry: Any, part: str, value: Sourced) -> Any:
     head, _, rest = part.partition(".")
     if rest:
         inner = getattr(entry, head)
+        if part == "face.notches":  # once seen they are drawn, and the words may not deny it
+            entry = entry.model_copy(update={"hold": entry.hold.replace(NOT_DRAWN, "")})
         return entry.model_copy(update={head: _with_part(Circuit() if inner is None else inner, rest, value)})
     changed = entry.model_copy(update={head: value})
     if isinstance(entry, Base) and isinstance(value, Figure) and head == "pin_spacing_mm":

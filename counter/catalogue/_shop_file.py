@@ -9,7 +9,7 @@ from counter import paths
 from counter.catalogue._document import Document, read
 from counter.catalogue._load import SHOP_FILE, Loaded, load_file
 from counter.catalogue._problems import Finding, Problem, problems_from, shown
-from counter.catalogue._shop import FORMAT, VERSION, lay_over
+from counter.catalogue._shop import FORMAT, VERSION, confirmations, lay_over
 from counter.files import copy_aside, is_there, migrated, write_atomic
 
 if TYPE_CHECKING:
@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from pydantic import JsonValue
 
     from counter.catalogue._models import Catalogue
+    from counter.catalogue._shop import Confirmed
     from counter.files import Migration
 
 MIGRATIONS: Mapping[int, Migration] = {}  # version n: what turns it into n + 1
@@ -82,6 +83,15 @@ def confirm(
     aside = copy_aside(path) if is_unreadable else None
     write_atomic(path, (text + "\n").encode())
     return aside
+
+
+def confirmed_before(data: Path, *, kind: str, of: str, part: str) -> tuple[Confirmed, ...]:
+    """Return what the shop confirmed for one value, the latest last.
+
+    Raises:
+        ConfirmError: the file is a newer program's.
+    """
+    return confirmations(_content(data / SHOP_FILE)[0], kind, of, part)
 
 
 def withdraw(data: Path, *, kind: str, of: str, part: str) -> int:

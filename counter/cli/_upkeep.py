@@ -52,7 +52,18 @@ def _problems(file: Path | None, data: Path) -> tuple[Problem, ...]:
     for name, assumed in ((catalogue.SHOP_FILE, ""), (HOUSE_FILE, HOUSE_FORMAT)):
         if is_there(data / name):
             found += catalogue.check_file(data / name, others, assumed)
-    return tuple(found)
+    return (*found, *_harmless_problems(data))
+
+
+def _harmless_problems(data: Path) -> list[Problem]:
+    from counter.catalogue import Problem
+    from counter.shop_words import FILE_NAME, shop_words
+
+    try:
+        shop_words(data)
+    except (OSError, ValueError) as problem:
+        return [Problem("", str(problem), "Mend the file or take it away.", file=FILE_NAME)]
+    return []
 
 
 def _house_findings(data: dict[str, Any]) -> list[Finding]:

@@ -13,7 +13,9 @@ from counter.desk._disputes import Conflict
 from counter.desk._doubts import Doubt
 from counter.desk._fields import changed_fixture, confirmable, sized
 from counter.desk._history import History
+from counter.desk._kept_cases import Kept, keep_customer, keep_open, last_customers, open_case, write_case
 from counter.desk._saved_case import case_in, read_case
+from counter.desk._told import told
 from counter.fit import Fixture
 
 __all__ = [
@@ -26,11 +28,18 @@ __all__ = [
     "Doubt",
     "Fixture",
     "History",
+    "Kept",
     "assess",
     "case_in",
     "changed_fixture",
     "confirmable",
     "fit_code",
+    "keep_customer",
+    "keep_open",
+    "last_customers",
+    "open_case",
     "read_case",
     "sized",
+    "told",
+    "write_case",
 ]

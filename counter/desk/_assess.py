@@ -98,7 +98,9 @@ def _ask(one: Doubt) -> Ask:
 def _headline(seen: Evidence) -> str:
     if seen.lamp is None and seen.chosen is not None:
         return seen.in_question[0].base
-    return headline(seen.lamp, seen.lead)
+    lamp = seen.lamp
+    is_sure = lamp is None or seen.chosen is not None or seen.names_base(lamp.base)
+    return headline(lamp if is_sure else None, seen.lead)
 
 
 def _subline(seen: Evidence, open_: tuple[Doubt, ...], settled: bool) -> str:

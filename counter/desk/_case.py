@@ -26,7 +26,7 @@ class Case(Model):
     looks: dict[Text, Text | float] = Field(
         default_factory=dict, description='answers by look key; "cannot-tell" is an answer'
     )
-    typed: dict[str, Typed] = Field(
+    typed: dict[Text, Typed] = Field(
         default_factory=dict,
         description="sizes as they were typed, by look key; one that is in no look waits for its unit to be said",
     )

@@ -11,12 +11,12 @@ from typing import TYPE_CHECKING, Literal
 
 from pydantic import Field
 
-from counter import fit, words
+from counter import fit, marks, words
 from counter.catalogue import Model
 from counter.desk._disputes import disputes
 from counter.desk._evidence import COATED_UV
 from counter.fit import Caution
-from counter.thresholds import ENOUGH_BITS, SETTLED_AT, UV_DOUBT
+from counter.thresholds import ENOUGH_BITS, SETTLED_AT, TOLD_AT, UV_DOUBT
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator, Sequence
@@ -180,7 +180,7 @@ def _glass(seen: Evidence) -> Iterator[Doubt]:
     if not seen.is_white and seen.glass != "clear" and seen.uv_share(lamp) >= UV_DOUBT:
         why = "Germicidal lamps stand on this base too; their tube is clear."
         yield Doubt(kind="glass", about="glass", says=why, ask="Is the glass white or clear?")
-    if seen.case.use == "unknown" and seen.coated_uv_share(lamp) >= UV_DOUBT:
+    if seen.case.use == "unknown" and seen.cct_k is None and seen.coated_uv_share(lamp) >= UV_DOUBT:
         why = "UV-A lamps for traps and curing stand on this base too, coated like white ones."
         yield Doubt(kind="glass", about="use", says=why, ask="What did it do: give light to see by?")
 
@@ -249,7 +249,9 @@ def _look(seen: Evidence) -> Iterator[Doubt]:
     """Too little has been seen: the look that tells most."""
     if _is_seen_enough(seen) or (seen.chosen is not None and seen.lamp is None):
         return
-    first = next((one for one in seen.next if one.bits >= ENOUGH_BITS), None) or next(iter(seen.next), None)
+    read = marks.says(seen.reading) if seen.reading is not None else {}
+    left = [one for one in seen.next if one.look not in read] or list(seen.next)
+    first = next((one for one in left if one.bits >= ENOUGH_BITS), None) or next(iter(left), None)
     if first is None:
         says = "Everything was looked at, and it can still be several lamps."
         yield Doubt(
@@ -266,7 +268,7 @@ def _is_seen_enough(seen: Evidence) -> bool:
         return False
     if seen.chosen is not None:
         return True
-    return _share_of(seen, seen.lamp) >= SETTLED_AT
+    return _share_of(seen, seen.lamp) >= SETTLED_AT and seen.told_share(seen.lamp) >= TOLD_AT
 
 
 def _share_of(seen: Evidence, lamp: Lamp) -> float:

@@ -16,7 +16,7 @@ from counter.marks import MarkEvidence
 from counter.thresholds import COLOUR_AT, NAMED_AT, SETTLED_AT
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Iterable, Mapping, Sequence
 
     from counter.catalogue import Catalogue, Kind, Lamp
     from counter.desk._case import Case
@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from counter.marks import HouseMaker, Reading
 
 MOST_KEPT = 16  # as far as a clerk goes back and forth with undo
+READ_ONE_WAY = 0.9  # probability from which a reading of the marks answers looks
 COATED_UV: tuple[Kind, ...] = ("uv-a", "other")  # white glass says nothing against these
 
 House: TypeAlias = "tuple[HouseMaker, ...]"
@@ -159,6 +160,12 @@ class Evidence:
         """Return how likely a lamp type is."""
         return self.chances.get(lamp.id, 0.0)
 
+    def names_base(self, base: str) -> bool:
+        """Whether a base can be named without a question mark: it is printed, or likely enough."""
+        if self.reading is not None and self.reading.lamp.bases == (base,):
+            return True
+        return sum(one.probability for one in self.candidates if one.base == base) >= SETTLED_AT
+
     def against(self, lamp: Lamp) -> tuple[str, ...]:
         """Return the looks, and "marks", that speak against a lamp; choosing it does not silence them."""
         return next((one.disagrees for one in self.candidates if one.lamp == lamp.id), ())
@@ -170,6 +177,14 @@ class Evidence:
     def coated_uv_share(self, lamp: Lamp) -> float:
         """Return how likely the UV lamps that look white are against the lamp itself."""
         return self._share(lamp, COATED_UV)
+
+    def told_share(self, lamp: Lamp) -> float:
+        """Return how likely a lamp type of its kind is by looks and marks alone, however often each is met."""
+        before = self.catalogue.prevalence
+        alike = [one for one in self.candidates if one.kind == lamp.kind]
+        told = {one.lamp: one.probability / before.get(one.lamp, 1.0) for one in alike}
+        total = sum(told.values())
+        return told.get(lamp.id, 0.0) / total if total > 0 else 0.0
 
     def _share(self, lamp: Lamp, kinds: Iterable[Kind]) -> float:
         twins = sum(one.probability for one in self.candidates if one.kind in kinds and one.base == lamp.base)
@@ -214,6 +229,13 @@ def _kept_of(catalogue: Catalogue) -> dict[Key, Weighed]:
     return _kept[id(catalogue)]
 
 
+def _told(readings: Sequence[Reading]) -> frozenset[str]:
+    """Return the looks that the marks answer, where they read one way: nobody is sent to count what is printed."""
+    if not readings or readings[0].probability < READ_ONE_WAY:
+        return frozenset()
+    return frozenset(readings[0].looks)
+
+
 def _weigh(
     catalogue: Catalogue,
     looks: Mapping[str, str | float],
@@ -224,6 +246,6 @@ def _weigh(
     said = marks.read(catalogue, text, house) if text.strip() else MarkEvidence(text=text)
     candidates = identify.rank(catalogue, looks, said.likelihood, said.floor) if said.likelihood else by_looks
     readings = marks.sharpen(said, {one.lamp: one.probability for one in by_looks})
-    nexts = identify.next_looks(catalogue, looks, candidates)
+    nexts = identify.next_looks(catalogue, looks, candidates, _told(readings))
     lead = leading(catalogue, candidates, read_lamps(catalogue, candidates, readings))
     return Weighed(said, candidates, readings, nexts, house, lead, by_looks)

@@ -39,6 +39,7 @@ from counter.fit._models import (
     Verdict,
     strictest,
 )
+from counter.fit._near import worth_holding_beside
 from counter.fit._replacements import replacements, wanted
 from counter.fit._report import fit_report
 from counter.fit._texts import questions, white_codes
@@ -92,4 +93,5 @@ __all__ = [
     "wanted",
     "weakest",
     "white_codes",
+    "worth_holding_beside",
 ]

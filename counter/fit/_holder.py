@@ -58,7 +58,15 @@ def compare(catalogue: Catalogue, base: Base, text: str | None) -> Match:
     if not holders:
         return Match("unreadable")
     matches = [_compare_one(catalogue, base, holder) for holder in holders]
-    return min(matches, key=lambda match: _NEAREST.index(match.says))
+    nearest = min(matches, key=lambda match: _NEAREST.index(match.says))
+    if nearest.says == "same" and not _is_one_holder(holders):
+        return nearest._replace(says="family")  # two keys, or two counts of contacts: somebody is not sure
+    return nearest
+
+
+def _is_one_holder(holders: tuple[Designation, ...]) -> bool:
+    """Whether one holder can take all that it is marked with: made for both they share contacts and key."""
+    return len({(one.groups, one.letter, one.size, one.contacts, one.key) for one in holders}) == 1
 
 
 def _compare_one(catalogue: Catalogue, base: Base, holder: Designation) -> Match:

@@ -39,7 +39,7 @@ _KIND_MEANS = {
     "magnetic": "magnetic ballast",
 }
 _LISTING = ("watts", "code")
-_NUMBER = re.compile(r"\d+(?:[.,]\d+)?|one|two|three|four|six")
+_NUMBER = re.compile(r"\d+|[a-z]+")
 _IS_RANGE = re.compile(r"-|\b(?:to|a|bis|hasta)\b")
 _REDUCED = re.compile(r"(\d{2}) ?w\b")
 _DENIES = re.compile(r"\b(?:not?|non|never|without)\b[\s\w-]{0,8}$")
@@ -67,6 +67,7 @@ class LabelReading(Model):
     unread: tuple[LabelSpan, ...] = Field((), description="words that no table explains")
     bases: tuple[str, ...] = ()
     tubes: tuple[int, ...] = Field((), description="tube diameters that it names, in eighths of an inch")
+    codes: tuple[str, ...] = Field((), description="lamp codes that it names, folded")
     pins: tuple[int, ...] = Field((), description="pins of the lamps that it names")
     is_cut: bool = Field(False, description="whether the label is longer than what is read of it")
 
@@ -99,9 +100,8 @@ def parse_label(text: str) -> LabelReading:
         dangers=tuple(_dangers(folded, found)),
         unread=tuple(_span(folded, start, end, "unread", "") for start, end in found.unread),
         bases=tuple(dict.fromkeys(_bases(folded, found))),
-        tubes=tuple(
-            sorted({int(one.groups["tube"]) for one in _named(found, "tube", "code") if "tube" in one.groups})
-        ),
+        tubes=tuple(sorted({tube for one in _named(found, "tube", "code") if (tube := _eighths(one))})),
+        codes=tuple(dict.fromkeys(folded.plain[one.start : one.end] for one in _named(found, "code"))),
         pins=tuple(sorted({_number(one.groups["pins"]) for one in _named(found, "pins")})),
         is_cut=len(text) > longest,
     )
@@ -147,11 +147,21 @@ def _watts_of(one: Stretch) -> tuple[float, ...]:
             float(text.replace(",", ".")) for text in re.findall(r"\d+(?:[.,]\d{1,2}(?!\d))?", one.groups["watts"])
         )
         return tuple(watts for watts in found if watts > 0)
+    if "least" in one.groups:
+        least, most = int(one.groups["least"]), int(one.groups["most"])
+        return tuple(float(watts) for watts in table()["wattages"] if least <= watts <= most)
     if reduced := _REDUCED.search(one.groups.get("tail", "")):  # F32T8/25W takes 25 W
         return (float(reduced[1]),)
     number = int(one.groups["number"])
     is_length = int(one.groups.get("tube", 0)) >= 8 and number in table()["inches"]
     return () if is_length or not number else (float(number),)
+
+
+def _eighths(one: Stretch) -> int | None:
+    """Return the tube's diameter in eighths of an inch: T8 as it stands, T26 by its millimetres."""
+    if "tube_mm" in one.groups:
+        return int(table()["tube_eighths"][one.groups["tube_mm"]])
+    return int(one.groups["tube"]) if "tube" in one.groups else None
 
 
 def _counts(found: Scan) -> tuple[int, ...]:
@@ -160,8 +170,9 @@ def _counts(found: Scan) -> tuple[int, ...]:
 
 def _counts_of(one: Stretch) -> tuple[int, ...]:
     """Return how many lamps a stretch counts: "1 or 2" as it stands, "1-4" as one to four."""
-    text = one.groups.get("counts", "")
-    numbers = [_number(number) for number in _NUMBER.findall(text)]
+    text = one.groups.get("counts") or one.groups.get("behind", "")
+    words_too = (number for number in _NUMBER.findall(text) if number[0].isdigit() or number in table()["numbers"])
+    numbers = [_number(number) for number in words_too]
     if len(numbers) == 2 and _IS_RANGE.search(text):
         return tuple(range(min(numbers), max(numbers) + 1))
     return tuple(numbers)
@@ -169,19 +180,31 @@ def _counts_of(one: Stretch) -> tuple[int, ...]:
 
 def _pairs(plain: str, found: Scan, watts: tuple[float, ...]) -> tuple[tuple[int, float], ...]:
     """Tie counts to the lamps that stand right behind them: "one CFTR42W or two CFQ26W" are two pairs."""
-    pairs: list[tuple[int, float]] = []
+    order = [one for one in found.stretches if one.about in (*_LISTING, "count")]
+    stands_behind = len(order) > 1 and order[0].about != "count" and "counts" not in order[0].groups
+    tied = _tied(plain, order[::-1] if stands_behind else order)
+    return tuple(dict.fromkeys(pair for pair in tied if pair[1] in watts))
+
+
+def _tied(plain: str, order: list[Stretch]) -> Iterator[tuple[int, float]]:
+    """Yield counts with the watts next to them, walking from count to lamps; a sentence's end parts them."""
     counts: tuple[int, ...] = ()
-    end = 0
-    for one in found.stretches:
+    last: Stretch | None = None
+    for one in order:
         if own := _counts_of(one):
-            counts, end = own, one.end
-        if one.about in _LISTING:
-            if counts and ("counts" in one.groups or gap().match(plain[end : one.start])):
-                pairs += [(count, of) for count in counts for of in _watts_of(one) if of in watts]
-                end = one.end
-            else:
-                counts = ()
-    return tuple(dict.fromkeys(pairs))
+            counts, last = own, one
+        if one.about not in _LISTING:
+            continue
+        if "counts" in one.groups or (last is not None and gap().match(_between(plain, last, one))):
+            yield from ((count, of) for count in counts for of in _watts_of(one))
+            last = one
+        else:
+            counts, last = (), None
+
+
+def _between(plain: str, one: Stretch, other: Stretch) -> str:
+    first, second = sorted((one, other))
+    return plain[first.end : second.start]
 
 
 # -- words

@@ -21,7 +21,9 @@ if TYPE_CHECKING:
 _HIDES: dict[str, frozenset[str]] = {  # what stands inside such a stretch and says nothing by itself
     "volts": frozenset({"line-voltage", "bypassed"}),
     "part": frozenset({"restricts"}),
-    "starting": frozenset({"restricts"}),
+    "starting": frozenset({"restricts", "uv-b", "magnetic"}),
+    "temperature": frozenset({"restricts"}),
+    "approval": frozenset({"restricts", "led"}),
     "dimming": frozenset({"led-driver"}),
 }
 _EXCLUSIVE = frozenset(
@@ -66,7 +68,7 @@ def table() -> dict[str, Any]:
 
 def _filled(pattern: str) -> str:
     pieces = table()["pieces"]
-    for _ in range(2):  # a piece may hold others
+    for _ in range(3):  # a piece may hold others
         pattern = re.sub(r"\{([A-Z]+)\}", lambda name: str(pieces[name[1]]), pattern)
     return pattern
 

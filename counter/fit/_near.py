@@ -58,3 +58,16 @@ def other_keys(catalogue: Catalogue, base: str) -> Iterator[str]:
     """Return the bases that differ from this one by the key number alone."""
     family = catalogue.base_by_name[base].family
     return (other.designation for other in catalogue.bases if other.family == family and other.designation != base)
+
+
+def worth_holding_beside(catalogue: Catalogue, lamp: Lamp) -> tuple[Lamp, ...]:
+    """Return the lamps that cautions name beside this one: with other pins, with or without the X, germicidal.
+
+    Of each base the lamp whose watts come nearest.
+    """
+    others = (pin_counterpart(lamp.base), keyed_counterpart(lamp.base))
+    pairs = [on_base(catalogue, base, lamp.kind) for base in others if base is not None]
+    twins = uvc_twins(catalogue, lamp) if lamp.kind != "uv-c" else on_base(catalogue, lamp.base, "fluorescent")
+    return tuple(
+        min(found, key=lambda one: abs(one.watts.value - lamp.watts.value)) for found in (*pairs, twins) if found
+    )

@@ -10,6 +10,7 @@ from counter.identify._prior import prior
 from counter.identify._rank import rank
 from counter.identify._tables import word_chances
 from counter.identify._units import Typed, UnitDoubt, Units, size_of, with_unit
+from counter.identify._worth import Worth, worth_confirming
 
 __all__ = [
     "CANNOT_TELL",
@@ -19,6 +20,7 @@ __all__ = [
     "Typed",
     "UnitDoubt",
     "Units",
+    "Worth",
     "next_looks",
     "parse_look",
     "prior",
@@ -26,4 +28,5 @@ __all__ = [
     "size_of",
     "with_unit",
     "word_chances",
+    "worth_confirming",
 ]

@@ -10,7 +10,7 @@ from counter.identify._tables import tables_of
 from counter.thresholds import LEADING
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Container, Mapping, Sequence
 
     from counter.catalogue import Catalogue, Look
     from counter.identify._models import Candidate
@@ -22,20 +22,27 @@ MOSTLY = 2 / 3  # and what both must have together: of seven wattages no two are
 
 
 def next_looks(
-    catalogue: Catalogue, looks: Mapping[str, str | float], candidates: Sequence[Candidate]
+    catalogue: Catalogue,
+    looks: Mapping[str, str | float],
+    candidates: Sequence[Candidate],
+    told: Container[str] = (),
 ) -> tuple[NextLook, ...]:
     """Return the looks not answered yet, best first; "cannot-tell" is an answer.
 
     `bits` is the mutual information of lamp type and answer under the candidates' probabilities; of a measured
     look it is taken over cells, which understates it a little. A look that guards against a kind of lamp goes before
-    all others while such lamps are in the running and anything is known; one made moot by the answers given comes
-    last.
+    all others while such lamps are in the running and anything is known; one made moot by the answers given, or
+    told by something else than a look (`told`), comes last.
     """
     chances = {candidate.lamp: candidate.probability for candidate in candidates}
     weights = [chances.get(lamp.id, 0.0) for lamp in catalogue.lamps]
     left = [table for key, table in tables_of(catalogue).items() if key not in looks]
     is_narrowed = catalogue.is_narrowed(chances)
-    found = [(_turn(table.look, looks, candidates, is_narrowed), _next(table, weights)) for table in left]
+    turns = [_turn(table.look, looks, candidates, is_narrowed) for table in left]
+    found = [
+        (-1 if turn == 0 and table.look.key in told else turn, _next(table, weights))
+        for turn, table in zip(turns, left, strict=True)
+    ]
     return tuple(
         look for _, look in sorted(found, key=lambda one: (one[0], one[1].bits / one[1].seconds), reverse=True)
     )

@@ -21,6 +21,9 @@ TEXTS: dict[str, tuple[str, ...]] = {
         "rules.*.ask",
     ),
     "catalogue.json": (
+        "bases.*.tell",
+        "bases.*.hold",
+        "bases.*.spacing_means",
         "looks.*.label",
         "looks.*.why",
         "looks.*.values.*.label",

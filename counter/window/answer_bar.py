@@ -25,8 +25,9 @@ ONE_NAME, TWO_NAMES = 2.3, 1.5  # times the window's own letters: "G24q-2", "GX2
 STAMP_WORDS = {"sell": "MAY BE SOLD", "ask first": "ASK FIRST", "do not sell": "DO NOT SELL"}
 PLACE_NOT_SET = "Place not set: law not checked. Set it"
 LONGEST_AFTER = "after reading the warning"
-WIDEST_BASE = "GRY10q-3?"
-LAMP_EMS, CAUTION_EMS, CAUTION_LINES = 19, 30, 2
+WIDEST_BASE = "GX24q-3?"
+LAMP_LINES, LAMP_EMS, CAUTION_EMS, CAUTION_LINES = 2, 14, 36, 2
+NEXT, NEXT_SHORT, SHORT_UNDER_EMS = "Next customer  F2", "Next  F2", 160
 
 
 class Stamp(QWidget):
@@ -45,9 +46,16 @@ class Stamp(QWidget):
     def _font(self) -> QFont:
         return grown(self.font(), 1.55, QFont.Weight.Bold)
 
+    def _small(self) -> QFont:
+        font = QFont(self.font())
+        font.setPointSizeF(max(font.pointSizeF() * 0.75, 8.0))
+        return font
+
     def sizeHint(self) -> QSize:
-        across = max(*(wide(self._font(), words) for words in STAMP_WORDS.values()), wide(self.font(), LONGEST_AFTER))
-        return QSize(across + 24, high(self._font()) + high(self.font()) + 10)
+        across = max(
+            *(wide(self._font(), words) for words in STAMP_WORDS.values()), wide(self._small(), LONGEST_AFTER)
+        )
+        return QSize(across + 24, high(self._font()) + high(self._small()) + 10)
 
     def show_verdict(self, verdict: str | None, signal: str | None = None) -> None:
         """Show a verdict, or nothing yet; a sale beside a warning says that the warning comes first."""
@@ -69,10 +77,10 @@ class Stamp(QWidget):
         self._frame(painter, box, colour, solid)
         painter.setFont(self._font())
         painter.setPen(QColor(self.theme.paper) if solid else colour)
-        after = high(self.font()) + 3 if self.after else 0
+        after = high(self._small()) + 3 if self.after else 0
         painter.drawText(box.adjusted(0, 0, 0, -after), early.CENTRE, STAMP_WORDS[self.verdict])
         if self.after:
-            painter.setFont(self.font())
+            painter.setFont(self._small())
             painter.drawText(box.adjusted(0, box.height() - after - 3, 0, -3), early.CENTRE, self.after)
         painter.end()
 
@@ -133,11 +141,12 @@ class AnswerBar(Panel):
 
     def __init__(self, theme: Theme) -> None:
         super().__init__()
-        self.base, self.lamp = Words(), Words(wraps=True)
+        self.base, self.lamp = Words(), FittedWords(LAMP_LINES, 0)
         self.caution = FittedWords(CAUTION_LINES, ems(self.font(), CAUTION_EMS))
         self.chip = SignalChip()
         self.stamp = Stamp(theme)
-        self.next = QPushButton("Next customer  F2")
+        self.next = QPushButton(NEXT)
+        self.next.setAccessibleName("Next customer")
         self.next.setToolTip("Start over. Ctrl+Z brings this customer back.")
         self.next.setMinimumHeight(TARGET)
         self.place = QPushButton(PLACE_NOT_SET)
@@ -147,7 +156,7 @@ class AnswerBar(Panel):
         self.menu.setText("☰")
         self.menu.setToolTip("Menu (F10)")
         self.menu.setAccessibleName("Menu")
-        self.menu.setFixedSize(max(40, ems(self.font(), 5)), max(TARGET, high(self.font()) + 8))
+        self.menu.setFixedSize(max(40, ems(self.font(), 3)), max(TARGET, high(self.font()) + 8))
         self.menu.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         self.next.clicked.connect(self.next_customer)
         self._lay_out()
@@ -158,8 +167,7 @@ class AnswerBar(Panel):
     def _lay_out(self) -> None:
         self.base.setFont(grown(self.font(), ONE_NAME, QFont.Weight.Bold))
         self.base.setMinimumWidth(wide(self.base.font(), WIDEST_BASE))
-        self.lamp.setFont(grown(self.font(), 1.3))
-        self.lamp.setFixedWidth(ems(self.lamp.font(), LAMP_EMS))
+        self.lamp.setFixedWidth(ems(grown(self.font(), 1.3), LAMP_EMS))
         for button in (self.next, self.place):
             button.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
         said = QVBoxLayout()
@@ -197,14 +205,22 @@ class AnswerBar(Panel):
         self._is_compact = is_compact
         self._grid.addWidget(self._said, *((1, 0, 1, 4) if is_compact else (0, 2, 1, 1)))
         self._grid.addWidget(self.next, *((1, 4, 1, 2) if is_compact else (0, 4, 1, 1)))
-        row = max(self.stamp.sizeHint().height(), high(self.lamp.font(), 2)) + 12
+        row = max(self.stamp.sizeHint().height(), high(grown(self.font(), 1.3), LAMP_LINES)) + 12
         below = high(self.font(), CAUTION_LINES) + SMALL_TARGET + 8
         one = max(row, high(self.font(), 2) + max(SMALL_TARGET, high(self.font()) + 8) + 12)
         self.setFixedHeight(row + below if is_compact else one)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        self._arrange(event.size().width() < self._widest())
+        width = event.size().width()
+        self.next.setText(NEXT_SHORT if width < ems(self.font(), SHORT_UNDER_EMS) else NEXT)
+        self._arrange(width < self._widest())
         super().resizeEvent(event)
+
+    def minimumSizeHint(self) -> QSize:
+        """Return the width of two rows: of one, no window could be made narrow enough to want two."""
+        parts = (self.stamp, self.menu)
+        fixed = sum(part.sizeHint().width() for part in parts) + self.lamp.width()
+        return QSize(fixed + self.base.minimumWidth() + 5 * 14 + 24, self.height())
 
     def show_answer(self, base: str, lamp: str, verdict: str | None, signal: str | None, caution: str) -> None:
         """Show the answer; empty words where there is none yet."""

@@ -5,6 +5,7 @@ Before the window is awake there are the answer bar, the outlines and empty pane
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING, NamedTuple
 
 from PySide6.QtWidgets import QScrollArea, QSplitter, QVBoxLayout, QWidget
@@ -28,8 +29,9 @@ if TYPE_CHECKING:
 WIDE_FROM_PX = 1800
 WIDE_FROM_EMS = 200  # and so many letters: with large ones four columns are too narrow
 GAP = 8
-LOOKS_EMS, MIDDLE_EMS, COLUMN_EMS = 44, 38, 42
+LOOKS_PX = 330
 NARROW_PX = 1200
+_NUMBER = re.compile(r"-?[0-9]{1,6}")  # of pixels; a longer one fits no rectangle of Qt
 MOST_PX = 20_000  # no splitter is longer; a damaged file may say anything
 
 
@@ -50,32 +52,35 @@ class Arrangement(QWidget):
         super().__init__()
         self.panes: Panes | None = None
         self.is_wide = False
+        self._is_own = False  # whether a hand has set the widths
         self._grid = grid
         left, below, right, lower = (Panel() for _ in range(4))
-        left.setMinimumWidth(ems(self.font(), LOOKS_EMS))
+        left.setMinimumWidth(LOOKS_PX)
         self.middle = _splitter(grid, below, sizes=(340, 356), upright=True)
         # Marks keep their height whatever they say, or everything under them would jump at each character.
         self.column = _splitter(right, lower, sizes=(252, 440), upright=True)
         self.column.setStretchFactor(1, 1)
         self.across = _splitter(left, self.middle, self.column, sizes=(344, 590, 372))
         self.across.setStretchFactor(1, 1)
-        self.middle.setMinimumWidth(ems(self.font(), MIDDLE_EMS))
-        self.column.setMinimumWidth(ems(self.font(), COLUMN_EMS))
+        self.across.splitterMoved.connect(self._own)
         self._whole = QScrollArea()  # for letters so large that the columns outgrow the screen
         self._whole.setWidgetResizable(True)
         self._whole.setProperty("frameShape", early.NO_FRAME)
         self._whole.setProperty("focusPolicy", early.NO_FOCUS)
         self._whole.setWidget(self.across)
-        box = QVBoxLayout(self)
+        self._box = box = QVBoxLayout(self)
         box.setContentsMargins(GAP, GAP, GAP, GAP)
         box.setSpacing(GAP)
         box.addWidget(answer)
         box.addWidget(self._whole, 1)
 
+    def add_foot(self, line: QWidget) -> None:
+        """Let a line stand below everything."""
+        self._box.addWidget(line)
+
     def fill(self, panes: Panes) -> None:
         """Put the panes in the places kept for them."""
         self.panes = panes
-        panes.looks.setMinimumWidth(ems(self.font(), LOOKS_EMS))
         self._lower = QWidget()  # replaceWidget takes no ownership: a local one would be deleted with its panes
         self._lower_box = QVBoxLayout(self._lower)
         self._lower_box.setContentsMargins(0, 0, 0, 0)
@@ -100,7 +105,12 @@ class Arrangement(QWidget):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
+        if not self._is_own:
+            self._spread()
         self._arrange()
+
+    def _own(self) -> None:
+        self._is_own = True
 
     def _arrange(self) -> None:
         """Take a fourth column where there is room for it: cautions, and instead beside them."""
@@ -159,6 +169,7 @@ class Arrangement(QWidget):
             sizes = numbers(settings.value(f"sizes/{name}"))
             if len(sizes) == splitter.count() and all(0 < size < MOST_PX for size in sizes):
                 splitter.setSizes(sizes)
+                self._is_own = True
 
     def save(self, settings: QSettings) -> None:
         """Keep the size of every pane."""
@@ -171,7 +182,7 @@ def numbers(text: object) -> list[int]:
     if not isinstance(text, str):
         return []
     words = text.split()
-    return [int(word) for word in words] if all(word.lstrip("-").isdecimal() for word in words) else []
+    return [int(word) for word in words] if all(_NUMBER.fullmatch(word) for word in words) else []
 
 
 def _splitter(*widgets: QWidget, sizes: tuple[int, ...], upright: bool = False) -> QSplitter:

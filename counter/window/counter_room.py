@@ -7,28 +7,37 @@ from typing import TYPE_CHECKING, Any, cast
 
 from pydantic import ValidationError
 from PySide6.QtCore import QObject, Qt
-from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtGui import QGuiApplication, QKeySequence, QShortcut
 from PySide6.QtWidgets import QApplication
 
 from counter import catalogue as catalogues
 from counter import desk
+from counter.fit import worth_holding_beside
 from counter.identify import LookProblem, Typed, parse_look, with_unit
 from counter.language import OWN
 from counter.marks import letters, load_house
 from counter.shop_words import add_shop_word, shop_words
 from counter.window.arrangement import Panes
+from counter.window.commands import commands_of, menu_of
+from counter.window.desk_cases import DeskCases
+from counter.window.dialogs.about import about
+from counter.window.dialogs.help import help_at
+from counter.window.dialogs.keys import keys_sheet
+from counter.window.dialogs.settings import Settings
 from counter.window.fixture.fixture_pane import FixturePane
 from counter.window.looks.looks_pane import LooksPane
 from counter.window.marks.marks_pane import MarksPane
+from counter.window.measure.door import MeasureDoor
 from counter.window.outlines.cards import cards_of
 from counter.window.outlines.detail_pane import DetailPane
 from counter.window.outlines.opening import remember
+from counter.window.parts.alert import Alert
+from counter.window.parts.flash import RingOnFocus
 from counter.window.parts.languages import speak
-from counter.window.parts.menu import menu_of
-from counter.window.parts.source_dialog import SourceDialog
+from counter.window.parts.source_dialog import Said, SourceDialog
 from counter.window.parts.style import wear
 from counter.window.parts.undo_keys import UndoKeys
-from counter.window.side.side_tabs import TABS, SideTabs
+from counter.window.side.side_tabs import SideTabs
 from counter.window.training.door import TrainingDoor
 
 if TYPE_CHECKING:
@@ -48,6 +57,7 @@ if TYPE_CHECKING:
 MOST_LIKELY = 8
 WORTH_COMPARING = 0.01  # below this a candidate is no likelier than the catalogue's order makes it look
 LAW_TAB = 3  # by its place from 0
+GRAVE = ("DANGER", "WARNING")  # said at once, over whatever is being read
 GRAVE = ("DANGER", "WARNING")
 ASK = "Ask:"
 NO_ANSWER = "No answer: something went wrong here"
@@ -56,6 +66,8 @@ NO_ANSWER = "No answer: something went wrong here"
 def wake(window: MainWindow, case: Case | None) -> None:
     """Fill the window's places and give it a counter; a catalogue that cannot be read is said in the window."""
     wear()
+    window.follow_system()
+    QGuiApplication.styleHints().colorSchemeChanged.connect(window.follow_system)
     speak(str(window.settings.value("language", "")) or OWN)
     window.looks, window.detail, window.marks = LooksPane(), DetailPane(window.theme), MarksPane(window.theme)
     window.fixture, window.side = FixturePane(), SideTabs(window.theme)
@@ -89,16 +101,20 @@ class Counter(QObject):
         self.fixture.build(loaded.catalogue)
         self.history = desk.History(case or self._new_case())
         self.assessment: Assessment = desk.assess(self.catalogue, self.case, self.house)
-        self._connect()
+        self.desk_cases = DeskCases(self)
+        self.alert = Alert(self.answer)
+        RingOnFocus(self.grid.view)
 
     def begin(self, *, is_fresh: bool) -> None:
         """Show the case; an empty one's outlines are kept for the next start."""
         self.training = TrainingDoor(self.window)
-        self.answer.menu.setMenu(menu_of(self.window))
+        self.measuring = MeasureDoor(self.window)
+        self._connect()
         self.show()
         self.marks.take_focus()
         if is_fresh:
             remember(self.data, self.grid.model.cards)
+            self.desk_cases.offer_open()
 
     @property
     def case(self) -> Case:
@@ -156,21 +172,16 @@ class Counter(QObject):
         window = self.window
         self._undo_keys = UndoKeys(window)
         self._undo_keys.watch(window)
-        for keys, slot in (
-            ("F2", self.next_customer),
-            ("Ctrl+Z", self.undo),
-            ("Ctrl+Shift+Z", self.redo),
-            ("Ctrl+Y", self.redo),
-            ("Ctrl+M", self.marks.take_focus),
-            ("Ctrl+F", self.grid.filter.setFocus),
-            ("Ctrl+G", self.grid.view.setFocus),
-            ("Ctrl+H", self.fixture.holder.setFocus),  # closed: letters then choose at once, and Tab goes on
-            ("Ctrl+B", self.toggle_broken),
-            ("F10", self.answer.menu.showMenu),
-        ):
-            QShortcut(QKeySequence(keys), window, slot)
-        for at in range(len(TABS)):
-            QShortcut(QKeySequence(f"Ctrl+{at + 1}"), window, lambda i=at: self.side.open(i))
+        self._menus()
+        QShortcut(QKeySequence("F10"), window, self.answer.menu.showMenu)
+
+    def _menus(self) -> None:
+        """Make the menus, anew where the language has changed; the old ones take their keys with them."""
+        self.commands = commands_of(self)
+        old, made = self.answer.menu.menu(), menu_of(self, self.commands)
+        self.answer.menu.setMenu(made)
+        if old is not None:
+            old.deleteLater()
 
     # -- the case and its history
 
@@ -280,10 +291,34 @@ class Counter(QObject):
 
     def open_source(self, fact: Fact) -> None:
         """Show where a value comes from, and let the shop confirm it."""
-        shown = self.detail.title.text()
-        dialog = SourceDialog(fact, shown, str(self.settings.value("who", "")), self.window)
+        shown, who = self.detail.title.text(), str(self.settings.value("who", ""))
+        dialog = SourceDialog(fact, shown, who, self._said_before(fact), self.window)
         dialog.confirmed.connect(lambda value, who, how: self._confirm(dialog, fact, value, who, how))
+        dialog.withdrawn.connect(lambda: self._withdraw(dialog, fact))
         dialog.open()
+
+    def _said_before(self, fact: Fact) -> tuple[Said, ...]:
+        """Return what the shop confirmed for a fact, the latest last; what cannot be read is none."""
+        if fact.address is None:
+            return ()
+        kind, of, part = fact.address
+        try:
+            found = catalogues.confirmed_before(self.data, kind=kind, of=of, part=part)
+        except (OSError, catalogues.ConfirmError):
+            return ()
+        return tuple(Said(_plain(one.value), one.who, one.on.isoformat(), one.how) for one in found)
+
+    def _withdraw(self, dialog: SourceDialog, fact: Fact) -> None:
+        assert fact.address is not None
+        kind, of, part = fact.address
+        try:
+            catalogues.withdraw(self.data, kind=kind, of=of, part=part)
+        except (OSError, catalogues.ConfirmError) as problem:
+            dialog.show_problem(str(problem))
+            return
+        dialog.accept()
+        self._take_catalogue(catalogues.load_with_problems(self.data))
+        self.show()
 
     def _confirm(self, dialog: SourceDialog, fact: Fact, value: str, who: str, how: str) -> None:
         assert fact.address is not None
@@ -326,7 +361,7 @@ class Counter(QObject):
         self.settings.setValue("language", code)
         speak(code)
         self.training.set_language()
-        self.answer.menu.setMenu(menu_of(self.window))
+        self._menus()
         self.show()
 
     def toggle_broken(self) -> None:
@@ -337,15 +372,17 @@ class Counter(QObject):
     def next_customer(self) -> None:
         """Start over; the case left behind comes back by undo."""
         self._clear_panes()
+        self.desk_cases.leave()
         self.history.start_over(self._new_case())
         self.side.open_first()
         self.show()
         self.marks.take_focus()
 
     def open_case(self, case: Case) -> None:
-        """Show a case that was kept in a file; the present one comes back by undo."""
+        """Put a saved case in the place of the present one, which comes back by undo."""
         self._clear_panes()
-        self.history.start_over(case)
+        fresh = self._new_case()
+        self.history.start_over(case.model_copy(update={"on": fresh.on, "place": case.place or fresh.place}))
         self.show()
 
     def _clear_panes(self) -> None:
@@ -362,6 +399,40 @@ class Counter(QObject):
         """Go forward again."""
         if self.history.redo():
             self.show()
+
+    # -- sheets and the clipboard
+
+    def copy_answer(self) -> None:
+        """Put the answer on the clipboard as lines of text."""
+        QGuiApplication.clipboard().setText(desk.told(self.catalogue, self.case, self.assessment))
+        self.desk_cases.line.say("The answer is on the clipboard.")
+
+    def show_settings(self) -> None:
+        """Open the settings."""
+        Settings(self.window).finish()
+
+    def show_about(self) -> None:
+        """Say what this program is."""
+        about(self.window, self.catalogue, self.data)
+
+    def show_keys(self) -> None:
+        """Open the sheet of keys."""
+        keys_sheet(self.window, self.commands)
+
+    def show_help(self) -> None:
+        """Open help at the pane that has the keyboard."""
+        focus = self.window.focusWidget()
+        panes = {
+            "looks": self.looks,
+            "outlines": self.grid,
+            "detail": self.detail,
+            "marks": self.marks,
+            "fixture": self.fixture,
+            "side": self.side,
+            "answer": self.answer,
+        }
+        used = (name for name, pane in panes.items() if focus is not None and pane.isAncestorOf(focus))
+        help_at(self.window, next(used, "answer"))
 
     # -- showing
 
@@ -391,6 +462,7 @@ class Counter(QObject):
         self.detail.show_choice(chosen, _why_open(found) if chosen else "")
         self._show_answer(found)
         self.training.show_case()
+        self.desk_cases.note_change()
 
     def _show_no_answer(self) -> None:
         """Leave no old verdict standing beside what was typed since."""
@@ -408,6 +480,9 @@ class Counter(QObject):
         signal, says = _said_first(found)
         self.answer.show_answer(found.headline, found.subline, found.verdict, signal, says)
         self.answer.show_place(self.case.place is not None)
+        verdict = found.verdict or "no verdict yet"
+        words = f"{signal}: {says}" if signal else ""
+        self.alert.say(f"{found.headline} {found.subline}. {verdict}. {words}".strip(), is_grave=signal in GRAVE)
 
     def go_to(self, about: str) -> None:
         """Put the keyboard where a question is answered."""
@@ -426,18 +501,21 @@ class Counter(QObject):
 
     def close(self) -> None:
         """Leave nothing behind that would keep the program alive."""
+        self.desk_cases.close()
         self.training.close()
 
 
 def _worth_comparing(catalogue: Catalogue, found: Assessment, shown: str | None) -> tuple[str, ...]:
-    """Return what to hold beside a lamp: what it could be instead, then its base's family, then the next likely."""
+    """Return what to hold beside a lamp: what cautions name beside it, what it could be, its family, the likely."""
+    named: list[str] = []
     could_be = [one.lamp for one in found.candidates if one.probability >= WORTH_COMPARING]
     family: list[str] = []
     if shown is not None and shown in catalogue.lamp_by_id:
         name = catalogue.base_of(catalogue.lamp_by_id[shown]).family
         family = [lamp.id for lamp in catalogue.lamps_of_family[name]]
+        named = [one.id for one in worth_holding_beside(catalogue, catalogue.lamp_by_id[shown])]
     rest = [one.lamp for one in found.candidates]
-    return tuple(dict.fromkeys([*could_be[:MOST_LIKELY], *family, *rest]))[:MOST_LIKELY]
+    return tuple(dict.fromkeys([*named, *could_be[:MOST_LIKELY], *family, *rest]))[:MOST_LIKELY]
 
 
 def _said_first(found: Assessment) -> tuple[str | None, str]:
@@ -470,6 +548,11 @@ def _taken(text: str, value: str | float | None) -> str:
     if not isinstance(value, float) or text.replace(",", ".") == f"{value:g}":
         return ""
     return f"{text} taken as {value:g}\N{THIN SPACE}mm"
+
+
+def _plain(value: object) -> str:
+    """Return a confirmed value as it would be typed."""
+    return f"{value:g}" if isinstance(value, float) else str(value)
 
 
 def _left_out(problems: tuple[Problem, ...]) -> str:

@@ -6,9 +6,10 @@ frames; `wake` then makes a Counter with all the rest. So nothing imported here 
 
 from __future__ import annotations
 
+import pathlib
 from typing import TYPE_CHECKING, cast
 
-from PySide6.QtCore import QEvent, QRect, QSettings, Signal
+from PySide6.QtCore import QRect, QSettings, Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication, QMainWindow
 
@@ -22,7 +23,14 @@ from counter.window.parts import theme as themes
 if TYPE_CHECKING:
     from pathlib import Path
 
-    from PySide6.QtGui import QCloseEvent, QMouseEvent, QPaintEvent
+    from PySide6.QtGui import (
+        QCloseEvent,
+        QContextMenuEvent,
+        QDragEnterEvent,
+        QDropEvent,
+        QMouseEvent,
+        QPaintEvent,
+    )
 
     from counter.catalogue import Catalogue
     from counter.desk import Assessment, Case
@@ -63,13 +71,14 @@ class MainWindow(QMainWindow):
         self.theme_name = theme_name or str(self.settings.value("theme", "system"))
         self.units: Units = "in" if self.settings.value("units") == "in" else "mm"
         self.is_awake = False
-        self.theme = themes.theme_of(self.theme_name)
+        self.theme = themes.kept_theme(self.theme_name, str(self.settings.value("seen_theme", "")))
         self._dress()  # before there are widgets: dressing each again is what costs
         self._is_painted = False
         self.answer = AnswerBar(self.theme)
         self.grid = OutlineGrid(self.theme)
         self.places = Arrangement(self.answer, self.grid)
         self.setCentralWidget(self.places)
+        self.setAcceptDrops(True)
         self.resize(*FIRST_SIZE)
         self._restore()
         self.grid.show_cards(remembered(data))
@@ -104,12 +113,13 @@ class MainWindow(QMainWindow):
         self.settings.setValue("theme", name)
         self.follow_system()
 
-    def follow_system(self) -> None:
+    def follow_system(self, *_: object) -> None:
         """Take the palette of the choice and of what the system asks for now."""
         theme = themes.theme_of(self.theme_name)
         if theme == self.theme:
             return
         self.theme = theme
+        self.settings.setValue("seen_theme", theme.name)
         self._dress()
         for pane in (self.answer, self.grid):
             pane.set_theme(theme)
@@ -172,10 +182,29 @@ class MainWindow(QMainWindow):
             self.marks.field.setFocus()
         super().mousePressEvent(event)
 
-    def changeEvent(self, event: QEvent) -> None:
-        if event.type() == QEvent.Type.ThemeChange:
-            self.follow_system()
-        super().changeEvent(event)
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        if self.is_awake and any(url.isLocalFile() for url in event.mimeData().urls()):
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """Open a case file that is dropped on the window."""
+        files = [url.toLocalFile() for url in event.mimeData().urls() if url.isLocalFile()]
+        if self.is_awake and files:
+            event.acceptProposedAction()
+            self.counter.desk_cases.open_file(pathlib.Path(files[0]))
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """What can be done with the case, wherever no pane has a menu of its own."""
+        menu = self.answer.menu.menu()
+        if self.is_awake and menu is not None:
+            menu.popup(event.globalPos())
+
+    def come_forward(self) -> None:
+        """Show this window before others, as when the program was started again."""
+        if self.isMinimized():
+            self.showNormal()
+        self.raise_()
+        self.activateWindow()
 
     # -- waking: what the first paint need not wait for
 

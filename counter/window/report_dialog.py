@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication, QDialog, QDialogButtonBox, QLabel, QPlainTextEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QDialog, QDialogButtonBox, QPlainTextEdit, QVBoxLayout, QWidget
+
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from counter.reports import Report
@@ -18,7 +19,7 @@ class ReportDialog(QDialog):
         super().__init__(parent)
         self.setWindowTitle("Something went wrong")
         self.resize(620, 420)
-        self.words = QLabel(wordWrap=True, textFormat=Qt.TextFormat.PlainText)
+        self.words = Words(wraps=True)
         self.report = QPlainTextEdit(readOnly=True)
         self.report.setAccessibleName("Report")
         self._said: list[str] = []

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import contextlib
 import sys
-import threading
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from PySide6.QtCore import QCoreApplication, QEvent, QObject
@@ -44,8 +43,13 @@ class Rescue(QObject):
         self._dialog: ReportDialog | None = None
 
     def install(self) -> None:
-        """Take errors from now on, those of other threads too."""
+        """Take errors from now on."""
         sys.excepthook = self.take
+
+    def install_in_threads(self) -> None:
+        """Take those of other threads too; there are none before the window is awake."""
+        import threading
+
         threading.excepthook = lambda about: self.take(about.exc_type, about.exc_value, about.exc_traceback)
 
     def take(self, kind: type[BaseException], error: BaseException | None, trace: TracebackType | None) -> None:
@@ -93,7 +97,7 @@ class Rescue(QObject):
             path = save_rescued(self._window.data, self._window.case)
         except OSError as problem:
             return f"The case could not be saved ({problem.strerror or problem}); it is still on the screen."
-        return f"The case is saved as {path.name}; it is still on the screen, and «Open a saved case» brings it back."
+        return f"The case is saved as {path.name}; it is still on the screen, and «Open a case» brings it back."
 
     def _tell(self) -> None:
         """Show what was not told yet: in the box that is open, or in a new one."""

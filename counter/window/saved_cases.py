@@ -1,4 +1,4 @@
-"""Cases kept in files: those saved when something went wrong, and opening one again."""
+"""Cases saved when something went wrong; they are opened again like any other."""
 
 from __future__ import annotations
 
@@ -12,7 +12,6 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from counter.desk import Case
-    from counter.window.main_window import MainWindow
 
 MOST_KEPT = 50
 
@@ -39,27 +38,3 @@ def save_rescued(data: Path, case: Case) -> Path:
         for old in kept[: 1 - MOST_KEPT]:
             old.unlink()
     return path
-
-
-def open_saved(window: MainWindow) -> None:
-    """Ask for a saved case and put it in the place of the present one, which comes back by undo."""
-    from PySide6.QtWidgets import QFileDialog
-
-    place = folder(window.data) if folder(window.data).is_dir() else window.data
-    name, _ = QFileDialog.getOpenFileName(window, "Open a saved case", str(place), "Saved cases (*.json)")
-    if name:
-        take_file(window, name)
-
-
-def take_file(window: MainWindow, name: str) -> None:
-    """Show the case in a file; a file that holds none is said and changes nothing."""
-    from pathlib import Path
-
-    from counter.desk import CaseProblem, read_case
-
-    if window.catalogue is None:
-        return
-    try:
-        window.open_case(read_case(Path(name), window.catalogue))
-    except CaseProblem as problem:
-        window.looks.show_problem("", f"{problem}")

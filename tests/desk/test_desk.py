@@ -118,7 +118,7 @@ def test_what_holds_for_every_answer(catalogue, case):
     assert not (found.verdict == "sell" and any(ask.blocks for ask in found.asks))
     assert not (found.verdict == "sell" and any(caution.verdict != "sell" for caution in found.cautions))
     if found.lamp is not None:
-        assert found.headline == catalogue.lamp_by_id[found.lamp].base
+        assert found.headline.rstrip("?").split(" or ")[0] in catalogue.lamp_by_id[found.lamp].base
     assert found.advice
     assert {one.look for one in found.next}.isdisjoint(case.looks)
 

@@ -61,8 +61,11 @@ def answers(catalogue, case, doubt):
     told = [{"told": fixture.told | {doubt.key: answer}} for answer in (True, False)] if doubt.key else []
     look = catalogue.look_by_key.get(doubt.about)
     if look is not None:
-        yield from (case.model_copy(update={"looks": case.looks | {look.key: one.value}}) for one in look.values)
+        said = [CANNOT_TELL, *(one.value for one in look.values)]
+        yield from (case.model_copy(update={"looks": case.looks | {look.key: one}}) for one in said)
         yield case.model_copy(update={"looks": {key: a for key, a in case.looks.items() if key != look.key}})
+        sizes = [size for size in (12.7, 23.0, 147.0, 570.0) if (look.low or 0) <= size <= (look.high or 0)]
+        yield from (case.model_copy(update={"looks": case.looks | {look.key: size}}) for size in sizes)
     if doubt.about == "marks":
         yield from (case.model_copy(update={"marks": text}) for text in ("", *CODES))
         yield case.model_copy(update={"explained": (*case.explained, *doubt.words)})

@@ -6,6 +6,7 @@ import pytest
 
 from counter import identify
 from counter.catalogue import load
+from counter.desk import Case, assess
 from counter.desk import _evidence as evidence
 from counter.desk._evidence import MOST_KEPT
 from counter.desk._evidence import weighed_of as evidence_of
@@ -38,3 +39,16 @@ def test_nothing_is_kept_of_a_catalogue_that_is_gone():
     del other
     gc.collect()
     assert key not in evidence._kept
+
+
+@pytest.mark.parametrize("marks", ["32W triple", "26W 4-pin", "F32T8", "CFQ26W", "quad 4-pin"])
+def test_nobody_is_sent_to_look_at_what_the_marks_say(catalogue, marks):
+    found = assess(catalogue, Case(marks=marks, looks={"glass": "white"}))
+    claimed = found.readings[0].looks
+    told = [look.look in claimed for look in found.next]
+    assert True in told
+    assert told == sorted(told), "what the marks answer comes last"
+
+
+def test_the_glass_is_asked_for_whatever_the_marks_say(catalogue):
+    assert assess(catalogue, Case(marks="9W")).next[0].look == "glass"

@@ -107,7 +107,7 @@ CASES = [
     (QUAD, OWN | {"label": "26W metal halide"}, "lighting", "label-other-lamp", "ask first"),
     (
         QUAD,
-        OWN | {"label": "26W, 18W, 13W (1) lamp", "lamp_count": 2, "ballast_counts": (1, 2)},
+        OWN | {"label": "26W, 18W, 13W. Runs 1 lamp", "lamp_count": 2, "ballast_counts": (1, 2)},
         "lighting",
         "label-counts",
         "ask first",

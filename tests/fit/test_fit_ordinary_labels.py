@@ -62,7 +62,10 @@ def test_a_number_that_is_read_silences_nothing(catalogue, words, before):
         ("2x26W or 1x42W", {(2, 26), (1, 42)}),
         ("1-2 lamps F28T5, F21T5", {(1, 28), (2, 28), (1, 21), (2, 21)}),
         ("(1) or (2) CFQ26W/G24q", {(1, 26), (2, 26)}),
-        ("26W (2)", set()),
+        ("26W (2)", {(2, 26)}),
+        ("CFTR42W (1), CFQ26W (2)", {(1, 42), (2, 26)}),
+        ("26W: 2 lamps; 42W: 1 lamp", {(2, 26), (1, 42)}),
+        ("deux lampes 26W ou une lampe 42W", {(2, 26), (1, 42)}),
     ],
 )
 def test_counts_go_with_the_lamps_behind_them(label, pairs):
@@ -76,7 +79,13 @@ def test_counts_go_with_the_lamps_behind_them(label, pairs):
         ("18W or 26W. Use 26W only", (26,)),
         ("F28T5 only", (28,)),
         ("input 54W, 26W lamps", (26,)),
-        ("14-35W", ()),
+        ("14-17W", (14, 15, 16, 17)),
+        ("5-11W", (5, 6, 7, 8, 9, 10, 11)),
+        ("4-6-8W", (4, 6, 8)),
+        ("1-26W lamp", (26,)),
+        ("26W, Leistung 32W", (26,)),
+        ("36W total input 42 W", (36,)),
+        ("28W x 2", (28,)),
         ("max 60 W", ()),
         ("FB31T8", (31,)),
     ],
@@ -107,3 +116,50 @@ def test_words_that_say_nothing_are_pressed_once_and_those_of_danger_never(catal
     rules = {one.rule for one in judge(catalogue, catalogue.lamp_by_id[QUAD], pressed, "lighting").cautions}
     assert "label-unread" not in rules
     assert "label-led" in rules
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        *(
+            "line and neutral to both lamp terminals",
+            "lamp runs on line",
+            "Netzspannung zur Lampe",
+            "tension au tube",
+        ),
+        *(
+            "Netzspannung zur Lampe",
+            "tensión en la lámpara",
+            "230 V zur Lampe",
+            "all power at the tube",
+            "1x42W/2x26W",
+            "DC12-24V",
+        ),
+    ],
+)
+def test_harmless_words_make_no_harmless_sentence(catalogue, words):
+    fixture = Fixture(holder="G24q-3", ballast="electronic", ballast_watts=(26,), label=f"{BEFORE} {words}")
+    assert judge(catalogue, catalogue.lamp_by_id[QUAD], fixture, "lighting").verdict != "sell"
+
+
+@pytest.mark.parametrize(
+    "holder", ["G24q-3 or G24q-2", "G24d-3 / G24q-3", "used to be G24q-3", "if G24q-3", "G24q-3 13W max"]
+)
+def test_a_holder_that_somebody_is_not_sure_of_is_asked_about(catalogue, holder):
+    fixture = Fixture(holder=holder, ballast="electronic", ballast_watts=(26,))
+    assert judge(catalogue, catalogue.lamp_by_id[QUAD], fixture, "lighting").verdict != "sell"
+
+
+@pytest.mark.parametrize(
+    "holder", ["G24q-3 2/500/T130", "G24q-3 75W 250V", "GX24q-3 / G24q-3", "Fassung G24q-3", "Ｇ24q‑3", "G 24 q - 3"]
+)
+def test_what_holders_bear_beside_their_name_is_no_other_name(catalogue, holder):
+    fixture = Fixture(holder=holder, ballast="electronic", ballast_watts=(26,))
+    assert judge(catalogue, catalogue.lamp_by_id[QUAD], fixture, "lighting").verdict == "sell"
+
+
+@pytest.mark.parametrize("label", ["2 F40T12", "F40T12 rapid start", ""])
+def test_the_everyday_tube_is_not_stopped_by_one_hardly_met(catalogue, label):
+    fixture = Fixture(holder="G13", ballast="magnetic", ballast_watts=(40,), label=label)
+    rules = {one.rule for one in judge(catalogue, catalogue.lamp_by_id["G13/40/linear/t12"], fixture).cautions}
+    assert not rules & {"same-watts-other-length", "same-watts-other-tube"}

@@ -59,7 +59,11 @@ def test_a_three_foot_tube_is_never_offered_for_four_feet() -> None:
     found = replacements(CATALOGUE, CATALOGUE.lamp_by_id["G13/32/linear"], listed, "lighting")
     assert "G13/25/linear" not in {one.lamp for one in found}
     seen = replacements(CATALOGUE, CATALOGUE.lamp_by_id["G13/25/linear"], listed, "lighting", seen_mm=1200.0)
-    assert {one.lamp for one in seen if one.verdict == "sell"} <= {"G13/32/linear", "G13/25/linear"}
+    assert {one.lamp for one in seen if one.verdict == "sell"} <= {
+        "G13/32/linear",
+        "G13/25/linear",
+        "G13/25/linear/saver",  # 4 ft, 25 W, and the label lists it
+    }
     room = replacements(
         CATALOGUE, CATALOGUE.lamp_by_id["G13/25/linear"], listed.model_copy(update={"space_mm": 1200})
     )

@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from counter.desk import Case, assess
-from counter.fit import VERDICTS, judge, replacements
+from counter.fit import judge, replacements, strictest
 from counter.identify import rank
 from counter.outline import Path, face_view
 from counter.training.cards._code_cards import could_be
@@ -121,7 +121,7 @@ def _judged(catalogue: Catalogue, card: Card, setting: Setting) -> str | None:
     verdict = assess(catalogue, case).verdict
     judged = judge(catalogue, lamp, case.fixture, case.use).verdict
     # What lamp, fixture and use refuse by themselves, nothing else may allow; what they allow, more may hold back.
-    return verdict if verdict is not None and VERDICTS.index(verdict) >= VERDICTS.index(judged) else None
+    return verdict if verdict is not None and strictest([verdict, judged]) == verdict else None
 
 
 def _setting(card: Card) -> Setting:

@@ -53,7 +53,7 @@ def test_left_and_right_are_named(catalogue, data, trainee, now, play):
         ("notch", "small-right", "small-left"),
     }
     assert FAMILY not in ready(catalogue, data, trainee)
-    assert "small-left taken for small-right" in results_sheet(catalogue, progress(data, trainee), now)
+    assert "“left” taken for “right”: " in results_sheet(catalogue, progress(data, trainee), now)
 
 
 @pytest.mark.slow

@@ -139,6 +139,17 @@ def test_words_can_be_read_on_every_ground(theme):
         assert contrast(theme.muted, ground) >= 4.5, ground
         assert contrast(theme.accent, ground) >= 4.5, ground
     assert contrast(theme.on_accent, theme.accent) >= 4.5
+    for ground in (theme.paper, theme.field):  # WCAG 2.2, 1.4.11: the edge of what can be pressed or typed into
+        assert contrast(theme.edge, ground) >= 3
+
+
+@pytest.mark.parametrize("theme", [LIGHT, DARK], ids=lambda theme: theme.name)
+def test_kinds_of_glass_differ_from_each_other_and_from_the_ground(theme):
+    assert contrast(theme.glass, theme.dark_glass) >= 4.5
+    assert contrast(theme.on_glass, theme.glass) >= 4.5
+    assert contrast(theme.on_dark_glass, theme.dark_glass) >= 4.5
+    for ground in (theme.field, theme.paper):
+        assert max(contrast(theme.glass, ground), contrast(theme.on_glass, ground)) >= 4.5, "its outline is seen"
 
 
 @pytest.mark.parametrize("signal", SIGNALS)

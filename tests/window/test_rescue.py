@@ -17,7 +17,7 @@ from counter.desk import Case
 from counter.reports import LEFT_OUT, keep_report
 from counter.window.report_dialog import ReportDialog
 from counter.window.rescue import Rescue
-from counter.window.saved_cases import folder, save_rescued, take_file
+from counter.window.saved_cases import folder, save_rescued
 
 ROOT = Path(paths.__file__).parents[1]
 
@@ -149,7 +149,7 @@ def test_old_reports_make_room(data):
 def test_a_rescued_case_is_opened_again_and_undone(window, data):
     kept = save_rescued(data, Case(marks="CFQ18W/G24q/841", looks={"legs": "4"}))
     window.counter.change(marks="FT18W/2G11")
-    take_file(window, str(kept))
+    window.counter.desk_cases.open_file(kept)
     assert (window.case.marks, window.marks.field.text()) == ("CFQ18W/G24q/841", "CFQ18W/G24q/841")
     window.counter.undo()
     assert window.case.marks == "FT18W/2G11"
@@ -158,9 +158,9 @@ def test_a_rescued_case_is_opened_again_and_undone(window, data):
 def test_a_file_that_holds_no_case_is_said_and_changes_nothing(window, data, tmp_path):
     (tmp_path / "case.json").write_text("{}[")
     before = window.case
-    take_file(window, str(tmp_path / "case.json"))
+    window.counter.desk_cases.open_file(tmp_path / "case.json")
     assert window.case == before
-    assert "case.json" in window.looks.problem.text()
+    assert "case.json" in window.counter.desk_cases.line.words.text()
 
 
 def test_the_same_case_is_rescued_once_and_others_have_their_own_names(data):

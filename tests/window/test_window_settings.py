@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import random
 import sys
 
 import pytest
@@ -11,23 +10,19 @@ from PySide6.QtCore import QSettings
 
 from counter.window.main_window import SETTINGS_FILE
 
-
-def kept(data):
-    return QSettings(str(data / SETTINGS_FILE), QSettings.Format.IniFormat)
+BAD = ["", "x", "0 0 16000000 16000000 0", "9 9 9", "--5 1 1 1 1", "1 2 3 4 " + "9" * 5000, f"0 0 {10**9} 900 1", "²"]
 
 
-@pytest.mark.parametrize("seed", range(8))
-def test_flipped_bits_open_no_giant(windows, data, seed):
-    windows().close()
-    rng = random.Random(seed)
-    settings = kept(data)
-    raw = bytearray(str(settings.value("window")).encode())
-    for _ in range(3):
-        raw[rng.randrange(len(raw))] ^= 1 << rng.randrange(7)
-    settings.setValue("window", raw.decode("ascii", "replace"))
+@pytest.mark.parametrize("text", BAD)
+def test_places_that_no_screen_has_are_not_taken(windows, data, text):
+    data.mkdir()
+    settings = QSettings(str(data / SETTINGS_FILE), QSettings.Format.IniFormat)
+    for name in ("window", "sizes/across", "sizes/middle", "sizes/column"):
+        settings.setValue(name, text)
     settings.sync()
     window = windows(awake=False)
-    assert max(window.width(), window.height()) <= 16_384
+    assert max(window.width(), window.height()) <= 2000
+    assert all(size >= 0 for size in window.places.across.sizes())
 
 
 @pytest.mark.skipif(sys.platform == "win32", reason="pipes and links as POSIX has them")

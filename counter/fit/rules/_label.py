@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from counter import words
@@ -9,7 +10,10 @@ from counter.catalogue import words_beside
 from counter.fit._facts import HIGH_FREQUENCY, RUNS_LAMPS, Facts, Finding, number
 from counter.fit._holder import compare
 from counter.fit._label import parse_label, quoted
+from counter.fit._label_scan import table
 from counter.fit.rules._beyond import suits
+from counter.fit.rules._start import starts_said
+from counter.fit.rules._supply import code_is_named
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
@@ -17,6 +21,7 @@ if TYPE_CHECKING:
     from counter.catalogue import Lamp
     from counter.words import Topic
 
+_WATTS = re.compile(r"(\d{1,4}) ?[wW]\b")  # a holder that stands fewer than the lamp takes
 CHANGED: tuple[Topic, ...] = ("bypassed", "line-voltage", "led", "led-driver")
 EIGHTH_MM = 25.4 / 8
 SAME_EIGHTHS = 0.75  # 26 mm tubes are T8 as 25.4 mm ones are
@@ -27,9 +32,14 @@ def contradicts(facts: Facts) -> Finding | None:
     """What was entered against what the pasted label says of ballast and watts."""
     fixture, says = facts.fixture, parse_label(facts.fixture.label).fields
     ballast, watts = says.get("ballast", fixture.ballast), says.get("ballast_watts", fixture.ballast_watts)
+    is_slimline = facts.base.pins.value == 1 and (ballast, fixture.ballast) == ("electronic", "magnetic")
+    if is_slimline and starts_said(fixture.label) == {"instant"}:
+        ballast = fixture.ballast  # a magnetic ballast starts a single-pin tube at once too
     if ballast != fixture.ballast and {ballast, fixture.ballast} != HIGH_FREQUENCY:  # dimming ones are electronic too
         return Finding("label-contradicts", {"label_says": ballast, "form_says": fixture.ballast})
-    if not set(fixture.ballast_watts) <= set(watts):
+    own = facts.lamp.watts.value
+    is_listed_there = own in fixture.ballast_watts and own not in watts and not code_is_named(facts)
+    if is_listed_there or (own not in fixture.ballast_watts and not set(fixture.ballast_watts) <= set(watts)):
         return Finding("label-contradicts", {"label_says": _watts(watts), "form_says": _watts(fixture.ballast_watts)})
     return None
 
@@ -146,12 +156,18 @@ def counts(facts: Facts) -> Finding | None:
 def holder_words(facts: Facts) -> Finding | None:
     """What stands beside the holder's mark, and is neither a base nor known to say nothing."""
     text = facts.fixture.holder or ""
-    beside = (word for word in words_beside(text) if not words.is_harmless(word))
-    left = unexplained(beside, facts.fixture.explained) if text else ()
+    beside = (word for word in words_beside(text) if not _is_rating(word))
+    low = tuple(one[0] for one in _WATTS.finditer(text) if 0 < float(one[1]) < facts.lamp.watts.value)
+    left = unexplained((*low, *beside), facts.fixture.explained) if text else ()
     if not left or facts.match.says == "unreadable":  # then the whole of it is asked for again
         return None
     speaking = any(words.is_danger(one.topic) for part in left for one in words.sayings(part))
     return Finding("holder-words", {"words": ", ".join(left)}, words=() if speaking else left)
+
+
+def _is_rating(word: str) -> bool:
+    """Whether a word beside a holder's mark is one that holders bear: what it stands, and how it is called."""
+    return re.fullmatch(str(table()["holder"]), words.fold(word).plain.strip("()[].,;:")) is not None
 
 
 RULES = (

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from counter.fit._drive import SAME_LENGTH, Drive, nearest_drive
 from counter.fit._facts import HIGH_FREQUENCY, RUNS_LAMPS, Facts, Finding, is_unsure, number
-from counter.fit._label import counts_for
+from counter.fit._label import counts_for, parse_label
 from counter.fit._texts import shared_chokes
 
 if TYPE_CHECKING:
@@ -139,6 +139,8 @@ def same_watts_other_tube(facts: Facts) -> Finding | None:
         other_tube = other.tube_mm
         if other.watts.value != lamp.watts.value or other_tube is None or not _may_be_meant(lamp, other):
             continue
+        if _is_hardly_met(other, lamp):
+            continue
         if abs(other_tube.value - tube.value) > TUBES_APART_MM and _same_length(facts, other.length_mm):
             values = {"watts": number(lamp.watts.value), "tube": eighths(tube.value)}
             return Finding("same-watts-other-tube", values | {"other": eighths(other_tube.value)}, tube.value, "mm")
@@ -148,10 +150,12 @@ def same_watts_other_tube(facts: Facts) -> Finding | None:
 def same_watts_other_length(facts: Facts) -> Finding | None:
     """The label's watts may mean a lamp of the same base and watts but of another length, output and current."""
     lamp, own = facts.lamp, facts.lamp.length_mm
-    if facts.base.mount != "two-ends" or not facts.listed or own is None:
+    if facts.base.mount != "two-ends" or not facts.listed or own is None or code_is_named(facts):
         return None
     for other in facts.catalogue.lamps_on[lamp.base]:
         length = other.length_mm
+        if _is_hardly_met(other, lamp):
+            continue
         is_meant = _may_be_meant(lamp, other) and other.watts.value == lamp.watts.value
         if is_meant and not _same_length(facts, length):
             values = {"watts": number(lamp.watts.value), "base": lamp.base, "length": number(own.value)}
@@ -173,6 +177,30 @@ def _same_length(facts: Facts, length: Figure | None) -> bool:
     if own is None or length is None:
         return True
     return own[0] * (1 - SAME_LENGTH) <= length.value <= own[1] * (1 + SAME_LENGTH)
+
+
+def _is_hardly_met(other: Lamp, lamp: Lamp) -> bool:
+    """Whether a lamp of another tube is met so seldom beside this one that a label's bare watts will not mean it."""
+    if lamp.tube_mm is None or other.tube_mm is None:
+        return False
+    is_other_tube = abs(lamp.tube_mm.value - other.tube_mm.value) > TUBES_APART_MM
+    return is_other_tube and other.weight_met <= lamp.weight_met / 2
+
+
+def code_is_named(facts: Facts) -> bool:
+    """Whether the label names the lamp by a code with its number and tube: F40T12, F96T12/HO."""
+    lamp, tube = facts.lamp, facts.lamp.tube_mm
+    if tube is None:
+        return False
+    number_in_code = lamp.inches if lamp.inches else lamp.watts.value
+    head, output = f"f{number(number_in_code)}{eighths(tube.value).lower()}", _output(lamp.id)
+    named = (code for code in parse_label(facts.fixture.label).codes if code.startswith(head))
+    return any(_output(code) == output for code in named)
+
+
+def _output(code: str) -> str:
+    plain = code.lower()
+    return "vho" if "vho" in plain else "ho" if "ho" in plain.replace("linear", "") else ""
 
 
 def _label_says_tube(facts: Facts, tube_mm: float) -> bool:

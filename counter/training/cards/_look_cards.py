@@ -5,6 +5,7 @@ Where to look next asserts nothing of a lamp: it asks for the look that the coun
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from counter.desk import Case
@@ -28,6 +29,7 @@ KNOWN_FIRST = ("legs", "pins", "arrangement", "glass", "block")  # what a glance
 OFFERED = 5
 UV_CHOICES = ("uv-c", "lighting", "unknown")
 SURE_KIND = 0.9  # share of probability from which a kind counts as told
+DECIDES = re.compile(r"Here it decides between (.+) and (.+)\.")  # as counter.identify ends a reason
 OPEN_KIND = 0.75  # below it nothing is told; between the two no card is made
 
 
@@ -108,11 +110,21 @@ def _why(catalogue: Catalogue, offered: Sequence[NextLook]) -> dict[str, str]:
     guard = words()["why guard"] if look[first.look].guards is not None else ""
     return {
         "look": tr(look[first.look].label),
-        "why": f"{tr(first.why)} {guard}",
+        "why": f"{_spoken(catalogue, first)} {guard}",
         "left": _left(first),
         "seconds": f"{first.seconds:g}",
         "others": ", ".join(others),
     }
+
+
+def _spoken(catalogue: Catalogue, look: NextLook) -> str:
+    """Return why a look is worth it in the language now spoken; what it decides between are names of bases."""
+    why = catalogue.look_by_key[look.look].why
+    found = DECIDES.fullmatch(look.why.removeprefix(why).strip())
+    if found is None:
+        return tr(look.why)
+    words = tr("{why} Here it decides between {one} and {other}.")
+    return words.format(why=tr(why), one=found[1], other=found[2])
 
 
 def _left(look: NextLook) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
 from counter.outline import look_icon
 from counter.window.looks.picture_button import PictureButton
@@ -53,6 +53,7 @@ class LookRow(QWidget):
         for tile in self.tiles:
             tile.setAccessibleName(f"{look.label}: {tile.words}")
             tile.clicked.connect(lambda on, one=tile: self._press(one, on))
+        self.title.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
         self._lay_out()
         self._set_stop(self.buttons[0])
 

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWi
 from counter.window.looks.look_row import LookRow
 from counter.window.looks.measure_field import MeasureField
 from counter.window.looks.picture_button import tile_size
+from counter.window.looks.tiles import GAP_PX
 from counter.window.looks.unit_question import UnitQuestion
 from counter.window.parts.fitted import WRAPS, FittedWords
 from counter.window.parts.sizes import high
@@ -41,6 +42,8 @@ LETTERS = {
 ABOVE = (("legs",), ("pins",), ("arrangement",), ("notch",), ("block", "body"))
 ALWAYS_IN_REACH = (("glass", "watts"),)  # below what may have to be scrolled, with the sizes
 ADVICE_LINES = 3
+SCROLL_BAR_PX = 16
+ACROSS, ACROSS_LARGE, LARGE_TILE_PX = 6, 3, 64  # pictures in a row, and from which width on they are fewer
 
 
 class LooksPane(QFrame):
@@ -75,7 +78,7 @@ class LooksPane(QFrame):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        scroll = QScrollArea()
+        self._scroll = scroll = QScrollArea()
         scroll.setWidgetResizable(True)
         scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
@@ -98,15 +101,19 @@ class LooksPane(QFrame):
         """Make the rows from the catalogue's looks; a look this pane has no place for gets a row of its own."""
         self._labels = {look.key: look.label for look in catalogue.looks}
         tile = _tile(catalogue, self)
+        is_large = tile.width() > LARGE_TILE_PX
         placed = {key for keys in (*ABOVE, *ALWAYS_IN_REACH) for key in keys}
-        known = catalogue.look_by_key
-        others = [(look.key,) for look in catalogue.looks if look.key not in placed and not look.is_measured]
-        for keys in (*ABOVE, *others):
-            self._add_line(self._box, [known[key] for key in keys if key in known], theme, tile)
+        others = tuple((look.key,) for look in catalogue.looks if look.key not in placed and not look.is_measured)
+        sizes = tuple(look.key for look in catalogue.looks if look.is_measured)
+        foot = self._box if is_large else self._foot_box  # with large letters all of it has to be scrolled
+        for box, lines in ((self._box, (*ABOVE, *others)), (foot, (*ALWAYS_IN_REACH, sizes))):
+            for keys in lines:
+                looks = [catalogue.look_by_key[key] for key in keys if key in catalogue.look_by_key]
+                for line in [[look] for look in looks] if is_large else [looks]:
+                    self._add_line(box, line, theme, tile)
         self._box.addStretch(1)
-        for keys in ALWAYS_IN_REACH:
-            self._add_line(self._foot_box, [known[key] for key in keys if key in known], theme, tile)
-        self._add_line(self._foot_box, [look for look in catalogue.looks if look.is_measured], theme, tile)
+        across = ACROSS_LARGE if is_large else ACROSS
+        self._scroll.setMinimumWidth(across * (tile.width() + GAP_PX) + SCROLL_BAR_PX)
         self._order_fields()
 
     def _order_fields(self) -> None:

@@ -21,7 +21,7 @@ class Tiles(QWidget):
         self._tiles = tiles
         for tile in tiles:
             tile.setParent(self)
-        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
 

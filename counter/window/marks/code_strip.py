@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QColor,
+    QFocusEvent,
     QFont,
     QFontDatabase,
     QFontMetricsF,
@@ -18,6 +19,8 @@ from PySide6.QtGui import (
     QPen,
 )
 from PySide6.QtWidgets import QWidget
+
+from counter.window.parts.words import tip
 
 if TYPE_CHECKING:
     from counter.marks import Span
@@ -53,10 +56,10 @@ class CodeStrip(QWidget):
         self.theme = theme
         self.text = ""
         self.spans: tuple[Span, ...] = ()
-        self.at = 0  # the part that the keys are on
         self.setMinimumHeight(HEIGHT)
         self.setMouseTracking(True)
-        self.setAccessibleName("The code, part by part")
+        self.at = -1  # the part that the keys are on
+        self.setAccessibleName("The marks, part by part")
 
     def sizeHint(self) -> QSize:
         return QSize(280, HEIGHT)
@@ -64,9 +67,33 @@ class CodeStrip(QWidget):
     def show_reading(self, text: str, spans: tuple[Span, ...]) -> None:
         """Show a text with its parts."""
         self.text, self.spans = text, spans
-        self.at = min(self.at, max(len(spans) - 1, 0))
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus if spans else Qt.FocusPolicy.NoFocus)
+        self.at = -1
+        self.setAccessibleDescription("; ".join(f"{span.text}: {span.means}" for span in spans))
         self.setVisible(bool(text))
         self.update()
+
+    def go_to(self, at: int) -> None:
+        """Go to a part; whoever listens hears what it means."""
+        self.at = max(0, min(at, len(self.spans) - 1))
+        span = self.spans[self.at]
+        doubt = " Enter to choose what it was." if span.choices else ""
+        self.setAccessibleDescription(f"{span.text}: {span.means}.{doubt}")
+        self.update()
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        if self.spans:
+            self.go_to(max(self.at, 0))
+        super().focusInEvent(event)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        step = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}.get(Qt.Key(event.key()))
+        if step is not None and self.spans:
+            self.go_to(self.at + step)
+        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space) and self.at >= 0:
+            self.pressed.emit(self.at)
+        else:
+            super().keyPressEvent(event)
 
     def _font(self) -> QFont:
         font = QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont)
@@ -89,9 +116,9 @@ class CodeStrip(QWidget):
         for part in self._parts():
             self._bracket(painter, part)
             if self.hasFocus() and part.span == self.at:
-                painter.setPen(QPen(QColor(self.theme.ink), 1.0, Qt.PenStyle.DotLine))
+                painter.setPen(QPen(QColor(self.theme.accent), 2))
                 painter.setBrush(Qt.BrushStyle.NoBrush)
-                painter.drawRect(part.box.adjusted(0, -2, 0, 3))
+                painter.drawRoundedRect(part.box.adjusted(-2, -3, 2, 3), 2, 2)
         painter.setPen(QColor(self.theme.ink))
         for i, character in enumerate(self.text):
             box = QRectF(SIDE + i * step, 4, step, HEIGHT - 18)
@@ -123,18 +150,6 @@ class CodeStrip(QWidget):
         """Return the index of the span under a point."""
         return next((part.span for part in self._parts() if part.box.contains(at)), None)
 
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        steps = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}
-        key = Qt.Key(event.key())
-        if key in steps and self.spans:
-            self.at = max(0, min(len(self.spans) - 1, self.at + steps[key]))
-            self.setAccessibleDescription(f"{self.spans[self.at].text}: {self.spans[self.at].means}")
-            self.update()
-        elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space) and self.spans:
-            self.pressed.emit(self.at)
-        else:
-            super().keyPressEvent(event)
-
     def mousePressEvent(self, event: QMouseEvent) -> None:
         span = self.part_at(event.position())
         if span is not None:
@@ -142,4 +157,4 @@ class CodeStrip(QWidget):
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         span = self.part_at(event.position())
-        self.setToolTip(self.spans[span].means if span is not None else "")
+        self.setToolTip(tip(self.spans[span].means) if span is not None else "")

@@ -62,6 +62,7 @@ class MarksPane(QFrame):
         self.strip.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.letters = LettersRow()
         self.parts = RowTable(theme, mono=True, bold_middle=False)
+        self.parts.setAccessibleName("Parts of the marks")
         self.problems = Words(wraps=True)
         self.readings = [QPushButton() for _ in range(MOST_READINGS)]
         self.hint = Words(HINT, wraps=True)

@@ -34,7 +34,8 @@ if TYPE_CHECKING:
 
 WORDS_MOST_PX = 480  # a value and its confidence stand near each other, and near their drawing
 COMPARED = "compared"  # no part of a drawing
-NARROW_EMS, ONE_EMS, TWO_EMS = 56, 70, 120  # letters across, under which things stand below each other
+WORDS_EMS = 42
+NARROW_EMS, ONE_EMS, TWO_EMS = 56, 84, 130  # letters across, under which things stand below each other
 
 
 class DetailPane(QFrame):
@@ -73,6 +74,7 @@ class DetailPane(QFrame):
             combo.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
             combo.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.facts = RowTable(theme)
+        self.facts.setAccessibleName("What is known of it")
         self.tell = Words(wraps=True)
         self.hold = Words(wraps=True)
         self.why_open = Words(wraps=True)
@@ -235,7 +237,7 @@ class DetailPane(QFrame):
         self.other_side.show_drawing(side_view(lamp, base, full=True, units=units), marked)
 
     def _show_other(self, on: bool) -> None:
-        self._words.setMinimumWidth(ems(self.font(), 38))
+        self._words.setMinimumWidth(ems(self.font(), WORDS_EMS))
         self.other_face.setVisible(on)
         self.other_side.setVisible(on)
         self._arrange(self.width())

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from counter.outline import MM_PER_INCH, length_words
 from counter.window.parts import pen
+from counter.window.parts.sizes import high
 
 if TYPE_CHECKING:
     from counter.outline import Drawing, Units
@@ -18,8 +19,9 @@ if TYPE_CHECKING:
 BAR_STEPS_MM = (1, 2, 5, 10, 20, 50, 100, 200)
 BAR_STEPS_IN = (0.125, 0.25, 0.5, 1, 2, 4, 8)
 BAR_MOST_PX = 52
-ROOM = (4, 6, -4, -58)  # left, top, right, bottom: the scale bar and the caption stand below
-CAPTION_PX = 30
+SIDE_PX, TOP_PX, TICK_PX = 4, 6, 4
+LINES_BELOW = 3  # of lettering: two of the caption, one of the scale bar
+LINES_HIGH = 8.5  # of lettering that a drawing needs, so that its dimensions do not print over each other
 
 
 class DrawingView(QWidget):
@@ -35,7 +37,15 @@ class DrawingView(QWidget):
         self.units: Units = "mm"
         self.marked: frozenset[str] = frozenset()
         self._kept: tuple[tuple[object, ...], QPixmap] | None = None
-        self.setMinimumSize(least_width, 140)
+        line = high(pen.small_font(self.font()))
+        self.setMinimumSize(max(least_width, line * 8), max(140, round(line * LINES_HIGH) + self._below()))
+
+    def _below(self) -> int:
+        """Return the room below the drawing, for its scale bar and its caption."""
+        return high(pen.small_font(self.font()), LINES_BELOW) + 4 * TICK_PX
+
+    def _room(self) -> QRectF:
+        return QRectF(self.rect()).adjusted(SIDE_PX, TOP_PX, -SIDE_PX, -self._below())
 
     def show_drawing(self, drawing: Drawing | None, marked: frozenset[str] = frozenset(), caption: str = "") -> None:
         """Show another drawing, the parts named in `marked` in the accent, and a line of words under it."""
@@ -51,7 +61,7 @@ class DrawingView(QWidget):
     def _view(self) -> pen.View | None:
         if self.drawing is None:
             return None
-        return pen.fitting(self.drawing, QRectF(self.rect()).adjusted(*ROOM), self.most)
+        return pen.fitting(self.drawing, self._room(), self.most)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         view = self._view()
@@ -59,7 +69,7 @@ class DrawingView(QWidget):
             return
         mates = self.mate._view() if self.mate is not None and self.mate.isVisible() else None
         if mates is not None and mates.scale < view.scale:
-            view = pen.fitting(self.drawing, QRectF(self.rect()).adjusted(*ROOM), mates.scale)
+            view = pen.fitting(self.drawing, self._room(), mates.scale)
         painter = QPainter(self)
         painter.drawPixmap(0, 0, self._painted(self.drawing, view))
         painter.end()
@@ -83,16 +93,19 @@ class DrawingView(QWidget):
     def _scale_bar(self, painter: QPainter, scale: float) -> None:
         unit_mm, steps = (MM_PER_INCH, BAR_STEPS_IN) if self.units == "in" else (1.0, BAR_STEPS_MM)
         step = unit_mm * max((s for s in steps if s * unit_mm * scale <= BAR_MOST_PX), default=steps[0])
-        start = QPointF(6, self.height() - CAPTION_PX - 4)
+        line = painter.fontMetrics().lineSpacing()
+        caption = 2 * line
+        start = QPointF(6, self.height() - caption - TICK_PX)
         end = start + QPointF(step * scale, 0)
         painter.setPen(QPen(QColor(self.theme.muted), 1))
         painter.drawLine(QLineF(start, end))
         for tick in (start, end):
-            painter.drawLine(QLineF(tick, tick - QPointF(0, 4)))
-        words = QRectF(start.x(), start.y() - 19, max(end.x() - start.x(), 44), 14)
-        painter.drawText(words, Qt.AlignmentFlag.AlignLeft, length_words(step, self.units))
+            painter.drawLine(QLineF(tick, tick - QPointF(0, TICK_PX)))
+        painter.drawText(
+            start - QPointF(0, TICK_PX + painter.fontMetrics().descent()), length_words(step, self.units)
+        )
         if self.caption:
-            box = QRectF(6, self.height() - CAPTION_PX, self.width() - 8, CAPTION_PX)
+            box = QRectF(6, self.height() - caption, self.width() - 8, caption)
             flags = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop | Qt.TextFlag.TextWordWrap
             painter.drawText(box, int(flags), self.caption)
 

@@ -5,19 +5,19 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, QSize, Signal
-from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QListView, QPushButton, QVBoxLayout
 
 from counter.window.outlines.card_delegate import CARD_ROLE, CardDelegate, card_size, percent
+from counter.window.outlines.cards import KIND_WORDS
 from counter.window.parts import early
 from counter.window.parts.panel import Panel
 from counter.window.parts.sizes import ems
-from counter.window.parts.words import Words
+from counter.window.parts.words import Words, tip
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from PySide6.QtGui import QResizeEvent
+    from PySide6.QtGui import QKeyEvent, QResizeEvent
 
     from counter.window.outlines.cards import Card
     from counter.window.parts.theme import Theme
@@ -45,9 +45,12 @@ class CardModel(QAbstractListModel):
         if role == CARD_ROLE:
             return card
         if role in (early.DISPLAY_ROLE, early.ACCESSIBLE_TEXT_ROLE):
-            return f"{card.base}, {card.watts}, {card.words}, {percent(card.share)}"
+            kind = KIND_WORDS.get(card.kind, "for lighting")  # a white and a germicidal one must read differently
+            return f"{card.base}, {kind}, {card.watts}, {card.words}, {percent(card.share)}"
+        if role == early.ACCESSIBLE_DESCRIPTION_ROLE:
+            return f"speaks against it: {', '.join(card.against)}" if card.against else ""
         if role == early.TOOLTIP_ROLE and card.against:
-            return "Against it: " + ", ".join(card.against)
+            return tip("Against it: " + ", ".join(card.against))
         return None
 
     def show(self, cards: Sequence[Card]) -> None:
@@ -115,7 +118,7 @@ class OutlineGrid(Panel):
         view.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
         view.setProperty("horizontalScrollBarPolicy", early.NO_SCROLL_BAR)
         view.setProperty("frameShape", early.NO_FRAME)
-        view.viewport().setBackgroundRole(QPalette.ColorRole.AlternateBase)
+        view.setProperty("on_paper", True)
         view.setAccessibleName("Outlines, likeliest family first")
         view.selectionModel().currentRowChanged.connect(self._follow)
         view.clicked.connect(self._pick)
@@ -157,6 +160,9 @@ class OutlineGrid(Panel):
             self.delegate.shows_share = not fresh  # before anything is known the bars would say nothing
             self._chosen = chosen
             self._refill()
+        elif chosen != self._chosen and not any(card.lamp == chosen for card in self.model.cards):
+            self._chosen = chosen
+            self._refill()  # what is drawn is not folded away
         self.select(chosen)
 
     def set_fitting(self, on: bool) -> None:
@@ -203,12 +209,23 @@ class OutlineGrid(Panel):
         elif not shown:
             self.count.setText("No base or watts like that. Clear the filter to see all.")
         else:
-            self.count.setText(
-                "likeliest family first" if not self._fresh else f"all {len(shown)}, nothing looked at yet"
-            )
+            self.count.setText(self._said(len(shown)))
         self.select(self._chosen)
         if self._fits:
             self._fit()
+
+    def _said(self, shown: int) -> str:
+        if self.filter.text().strip():
+            return f"filtered, {shown} of {len(self._all)}"
+        return "likeliest family first" if not self._fresh else f"all {shown}, nothing looked at yet"
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        from PySide6.QtGui import QKeySequence  # nobody presses a key before the first paint
+
+        if event.matches(QKeySequence.StandardKey.Cancel) and self.filter.text():
+            self.filter.clear()
+        else:
+            super().keyPressEvent(event)
 
     def _set_unfolded(self, on: bool) -> None:
         self._unfolded = on

@@ -2,20 +2,16 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from PySide6.QtCore import QRect, QSize
-from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent
+from PySide6.QtGui import QFont, QFontMetrics, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy
 
 from counter.window.parts import early
 from counter.window.parts.sizes import grown, high
 from counter.window.parts.words import Words
 
-if TYPE_CHECKING:
-    from PySide6.QtGui import QFont
-
-STEPS = (1.3, 1.15, 1.0, 0.9)
+STEPS = (1.3, 1.15, 1.0, 0.9, 0.75)
+LEAST_PT = 8.0
 WRAPS = early.LEFT | early.WRAP
 
 
@@ -38,7 +34,7 @@ class FittedWords(Words):
     def fitting(self, rect: QRect) -> tuple[QFont, bool]:
         """Return the largest letters in which the words fit, and whether they fit at all."""
         for step in (step for step in STEPS if step <= self.most):
-            font = grown(self.font(), step)
+            font = grown(self.font(), step) if step >= 1 else smaller(self.font(), step)
             box = QFontMetrics(font).boundingRect(rect, self.flags, self.text())
             if box.height() <= rect.height() and box.width() <= rect.width():
                 return font, True
@@ -65,3 +61,10 @@ class FittedWords(Words):
     def setText(self, text: str) -> None:
         super().setText(text)
         self.setToolTip(text)
+
+
+def smaller(font: QFont, by: float) -> QFont:
+    """Return letters smaller by that, but never too small to read."""
+    made = QFont(font)
+    made.setPointSizeF(max(font.pointSizeF() * by, min(LEAST_PT, font.pointSizeF())))
+    return made

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 if TYPE_CHECKING:
     from PySide6.QtCore import QEvent, QPointF
-    from PySide6.QtGui import QHelpEvent, QKeyEvent, QMouseEvent, QPaintEvent, QResizeEvent
+    from PySide6.QtGui import QFocusEvent, QHelpEvent, QKeyEvent, QMouseEvent, QPaintEvent, QResizeEvent
 
     from counter.window.parts.theme import Theme
 
@@ -134,8 +134,8 @@ class RowTable(QWidget):
                 painter.setPen(QColor(colour))
                 painter.drawText(area, WRAPS, words)
             if i == self.at and self.hasFocus():
-                painter.setPen(QPen(QColor(self.theme.accent), 1, Qt.PenStyle.DotLine))
-                painter.drawRect(box.left.united(box.right).adjusted(0, -1, -1, 1))
+                painter.setPen(QPen(QColor(self.theme.accent), 2))
+                painter.drawRect(box.left.united(box.right).adjusted(1, 0, -1, 0))
         painter.end()
 
     def row_at(self, at: QPointF) -> int:
@@ -169,12 +169,24 @@ class RowTable(QWidget):
         can = [i for i, row in enumerate(self.rows) if row.tip]
         if step is not None and can:
             now = can.index(self.at) if self.at in can else -1 if step > 0 else len(can)
-            self.at = can[max(0, min(now + step, len(can) - 1))]
-            self.update()
+            self._go_to(can[max(0, min(now + step, len(can) - 1))])
         elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self.at in can:
             self.pressed.emit(self.at)
         else:
             super().keyPressEvent(event)
+
+    def _go_to(self, at: int) -> None:
+        """Go to a row; whoever listens hears it."""
+        self.at = at
+        row = self.rows[at]
+        self.setAccessibleDescription(f"{row.left}: {row.middle}, {row.right}. {row.tip}")
+        self.update()
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        can = [i for i, row in enumerate(self.rows) if row.tip]
+        if can and self.at not in can:
+            self._go_to(can[0])
+        super().focusInEvent(event)
 
     def set_theme(self, theme: Theme) -> None:
         """Repaint in another palette."""

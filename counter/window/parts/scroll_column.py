@@ -5,6 +5,8 @@ from __future__ import annotations
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QScrollArea, QVBoxLayout, QWidget
 
+from counter.window.parts.flash import RingOnFocus
+
 LEAST_HEIGHT_PX = 40  # so that the fixture's fields, opened, find room on a small screen
 
 
@@ -17,10 +19,11 @@ class ScrollColumn(QScrollArea):
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)  # by keys, to scroll; a click that missed stays where it was
         self.setAccessibleName(name)
+        RingOnFocus(self)
         self.setMinimumHeight(LEAST_HEIGHT_PX)
         inside = QWidget()
         self.column = QVBoxLayout(inside)
-        self.column.setContentsMargins(0, 4, 6, 0)
+        self.column.setContentsMargins(3, 4, 6, 0)
         self.column.setSpacing(spacing)
         self.setWidget(inside)
 

@@ -11,7 +11,7 @@ def grown(font: QFont, by: float, weight: QFont.Weight | None = None) -> QFont:
     """Return a font `by` times as large; letters that are large already grow less, or nothing else had room."""
     made = QFont(font)
     size = font.pointSizeF()
-    made.setPointSizeF(size * (1 + (by - 1) * min(1.0, PLAIN_PT / size)))
+    made.setPointSizeF(size * (1 + (by - 1) * min(1.0, (PLAIN_PT / size) ** 2)))
     if weight is not None:
         made.setWeight(weight)
     return made

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
-    QComboBox,
     QDialog,
     QDialogButtonBox,
     QFormLayout,
@@ -17,45 +16,84 @@ from PySide6.QtWidgets import (
 
 from counter.window.outlines.facts import NOTCH_WORDS
 from counter.window.parts.calm import CalmCombo
+from counter.window.parts.sizes import ems
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from counter.window.outlines.facts import Fact
 
 
+class Said(NamedTuple):
+    """One confirmation as it stands in the shop's layer: what was found, by whom, when, how."""
+
+    value: str
+    who: str
+    on: str
+    how: str
+
+
 class SourceDialog(QDialog):
-    """Shows a fact's source; where the fact can be confirmed, asks for what was seen, who looked, and how."""
+    """Shows a fact's source and what the shop said of it; asks for what was seen, who looked, and how.
+
+    It begins with what the shop said last, and can take all of that back.
+    """
 
     confirmed = Signal(str, str, str)  # value as typed or chosen, who, how
+    withdrawn = Signal()
 
-    def __init__(self, fact: Fact, title: str, who: str, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, fact: Fact, title: str, who: str, before: tuple[Said, ...] = (), parent: QWidget | None = None
+    ) -> None:
         super().__init__(parent)
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(f"{title}: {fact.what.lower()}")
-        self.setMinimumWidth(420)
+        self.setMinimumWidth(ems(self.font(), 80))
         self.source = Words(f"{fact.value} · {fact.confidence or 'not known'}\n{fact.source}".strip(), wraps=True)
-        self.problem = Words(wraps=True)
-        self.problem.set_role("title")
+        self.problem = Words(role="title", wraps=True)
         self.problem.setVisible(False)
         self.seen = self._seen(fact)
-        self.who, self.how = QLineEdit(who), QLineEdit()
+        self.who, self.how = QLineEdit(before[-1].who if before and not who else who), QLineEdit()
         self.how.setPlaceholderText("as: caliper on three lamps from the shelf")
         box = QVBoxLayout(self)
         box.addWidget(self.source)
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
+        self.history = Words("\n".join(f"{one.value} · {one.who}, {one.on}: {one.how}" for one in before), wraps=True)
+        self.buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
+        if before:
+            box.addWidget(Words("This shop found", "title"))
+            box.addWidget(self.history)
         if fact.address is not None:
-            box.addWidget(Words("Confirm it from a lamp in the shop. Your value then counts here instead of ours."))
-            form = QFormLayout()
-            form.addRow("What you found", self.seen)
-            form.addRow("Who looked", self.who)
-            form.addRow("How", self.how)
-            box.addLayout(form)
-            self.save = buttons.addButton("Confirm", QDialogButtonBox.ButtonRole.ApplyRole)
-            self.save.clicked.connect(self._confirm)
+            self._ask(box, before)
         box.addWidget(self.problem)
-        box.addWidget(buttons)
-        buttons.rejected.connect(self.reject)
+        box.addWidget(self.buttons)
+        self.buttons.rejected.connect(self.reject)
 
-    def _seen(self, fact: Fact) -> QLineEdit | QComboBox:
+    def _ask(self, box: QVBoxLayout, before: tuple[Said, ...]) -> None:
+        intro = "Confirm it from a lamp in the shop. Your value then counts here instead of ours."
+        box.addWidget(Words(intro, wraps=True))
+        form = QFormLayout()
+        for words, field in (("What you &found", self.seen), ("Who &looked", self.who), ("&How", self.how)):
+            caption = Words(words)
+            caption.setBuddy(field)
+            field.setAccessibleName(words.replace("&", ""))
+            form.addRow(caption, field)
+        box.addLayout(form)
+        self.save = self.buttons.addButton("Confirm", QDialogButtonBox.ButtonRole.ApplyRole)
+        self.save.clicked.connect(self._confirm)
+        if before:
+            self._begin_with(before[-1])
+            words = "Withdraw it" if len(before) == 1 else f"Withdraw all {len(before)}"
+            self.withdraw = self.buttons.addButton(words, QDialogButtonBox.ButtonRole.DestructiveRole)
+            self.withdraw.setToolTip("Ours counts again; what the shop found is taken out of its values.")
+            self.withdraw.clicked.connect(self.withdrawn)
+
+    def _begin_with(self, last: Said) -> None:
+        self.how.setText(last.how)
+        if isinstance(self.seen, CalmCombo):
+            self.seen.setCurrentIndex(max(self.seen.findData(last.value), 0))
+        else:
+            self.seen.setText(last.value)
+
+    def _seen(self, fact: Fact) -> QLineEdit | CalmCombo:
         if fact.address is not None and fact.address[2] == "face.notches":
             combo = CalmCombo()
             for look, words in NOTCH_WORDS.items():
@@ -66,7 +104,7 @@ class SourceDialog(QDialog):
         return field
 
     def _confirm(self) -> None:
-        value = str(self.seen.currentData()) if isinstance(self.seen, QComboBox) else self.seen.text().strip()
+        value = str(self.seen.currentData()) if isinstance(self.seen, CalmCombo) else self.seen.text().strip()
         missing = [
             words
             for words, text in (("what you found", value), ("who looked", self.who.text()), ("how", self.how.text()))

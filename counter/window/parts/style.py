@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
     QComboBox,
     QFrame,
     QLineEdit,
+    QListView,
     QProxyStyle,
     QPushButton,
     QScrollArea,
@@ -32,9 +33,11 @@ if TYPE_CHECKING:
 
 ROUND_PX = 3.0
 PANEL_ROUND_PX = 4.0
+COMBO_PAD_PX, COMBO_ARROW_PX = 6, 18
 ROLES = QPalette.ColorRole
 STATES = QStyle.StateFlag
 ELEMENTS = QStyle.PrimitiveElement
+CONTROLS = QStyle.ComplexControl
 
 
 class CounterStyle(QProxyStyle):
@@ -62,6 +65,8 @@ class CounterStyle(QProxyStyle):
     ) -> None:
         if element == QStyle.ControlElement.CE_TabBarTabShape:
             _tab(option, painter)
+        elif element == QStyle.ControlElement.CE_ComboBoxLabel:
+            _combo_words(option, painter)
         elif element != QStyle.ControlElement.CE_Splitter:  # the gap between panes is the desk
             super().drawControl(element, option, painter, widget)
 
@@ -72,8 +77,13 @@ class CounterStyle(QProxyStyle):
         painter: QPainter,
         widget: QWidget | None = None,
     ) -> None:
-        if control == QStyle.ComplexControl.CC_ComboBox and isinstance(widget, QComboBox) and not widget.isEditable():
+        if control == CONTROLS.CC_ComboBox and isinstance(widget, QComboBox) and not widget.isEditable():
             _combo(option, painter)
+        elif (
+            control == CONTROLS.CC_ScrollBar and widget is not None
+        ):  # Fusion's gradients took longer than all else after a look
+            slider = self.subControlRect(control, option, QStyle.SubControl.SC_ScrollBarSlider, widget)
+            _scroll_bar(option, painter, QRectF(slider))
         else:
             super().drawComplexControl(control, option, painter, widget)
 
@@ -83,11 +93,14 @@ def _dress(widget: QWidget) -> None:
         is_small = widget.isFlat() or widget.property("flat")
         widget.setFlat(False)  # a button looks like one
         least = SMALL_TARGET if is_small else TARGET
-        widget.setMinimumHeight(max(widget.minimumHeight(), least))
+        widget.setMinimumHeight(max(widget.minimumHeight(), widget.fontMetrics().height() + 6, least))
     elif isinstance(widget, (QLineEdit, QComboBox)):
-        widget.setMinimumHeight(max(widget.minimumHeight(), TARGET - 6))
+        widget.setMinimumHeight(max(widget.minimumHeight(), widget.sizeHint().height(), TARGET - 6))
         if isinstance(widget, QLineEdit):
             widget.setTextMargins(3, 0, 3, 0)
+    elif isinstance(widget, QListView) and widget.property("on_paper"):
+        # Not where the list is made: asking for its viewport names 69 enumerations before the first paint.
+        widget.viewport().setBackgroundRole(ROLES.AlternateBase)
     elif isinstance(widget, QScrollArea):
         widget.setFrameShape(QFrame.Shape.NoFrame)
         widget.viewport().setAutoFillBackground(False)
@@ -194,7 +207,32 @@ def _combo(option: QStyleOption, painter: QPainter) -> None:
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setPen(Qt.PenStyle.NoPen)
     painter.setBrush(palette.color(ROLES.Text))
-    painter.drawPolygon(QPolygonF([tip, tip + QPointF(-4.5, -5), tip + QPointF(4.5, -5)]))
+    side = max(4.5, rect.height() / 8)
+    painter.drawPolygon(QPolygonF([tip, tip + QPointF(-side, -side * 1.1), tip + QPointF(side, -side * 1.1)]))
+    painter.restore()
+
+
+def _combo_words(option: QStyleOption, painter: QPainter) -> None:
+    """Write the choice; one too long for its box ends in a mark that says so."""
+    palette, _ = _of(option)
+    rect = _rect(option).adjusted(COMBO_PAD_PX, 0, -COMBO_ARROW_PX, 0)
+    words = painter.fontMetrics().elidedText(
+        cast("Any", option).currentText, Qt.TextElideMode.ElideRight, rect.width()
+    )
+    painter.setPen(palette.color(ROLES.Text))
+    painter.drawText(rect, int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter), words)
+
+
+def _scroll_bar(option: QStyleOption, painter: QPainter, slider: QRectF) -> None:
+    """Draw the groove, and in it the part that is in view; what lies at its ends still pages."""
+    palette, state = _of(option)
+    painter.fillRect(_rect(option), palette.color(ROLES.Window))
+    is_over = bool(state & STATES.State_MouseOver)
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(palette.color(ROLES.Highlight if is_over else ROLES.Dark))
+    painter.drawRoundedRect(slider.adjusted(3, 3, -3, -3), 4, 4)
     painter.restore()
 
 

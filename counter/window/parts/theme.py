@@ -107,6 +107,17 @@ SIGNALS: dict[str, tuple[str, str]] = {
 }
 
 
+def kept_theme(choice: str, seen: str) -> Theme:
+    """Return the palette of a choice without asking the system, as it was when it was last asked.
+
+    Asking names enumerations that the first paint need not wait for; whoever wakes the window asks.
+    """
+    if choice in THEMES and not seen.startswith(choice):
+        return THEMES[choice]
+    known = (*THEMES.values(), *HIGH.values())
+    return next((theme for theme in known if theme.name == seen), LIGHT)
+
+
 def theme_of(choice: str) -> Theme:
     """Return the palette of a choice: light, dark, or anything else for what the system shows."""
     name = choice if choice in THEMES else _system_name()

@@ -6,11 +6,13 @@ Qt's own guesses: a code, a name or a label with an angle bracket in it would be
 
 from __future__ import annotations
 
-from html import escape
+from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent
 from PySide6.QtGui import QFont, QPalette
 from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
+
+if TYPE_CHECKING:
+    from PySide6.QtCore import QEvent
 
 # What part words play on the page: their weight, and the palette's colour for them.
 ROLES: dict[str, tuple[QFont.Weight, QPalette.ColorRole]] = {
@@ -75,8 +77,7 @@ class Words(QLabel):
         return self._heights[key]
 
     def changeEvent(self, event: QEvent) -> None:
-        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange):
-            self._heights.clear()
+        self._heights.clear()  # whatever changed: asking which would name an enumeration before the first paint
         super().changeEvent(event)
 
     def setToolTip(self, words: str) -> None:
@@ -87,6 +88,8 @@ def tip(words: str) -> str:
     """Return words for a tooltip, where Qt guesses too and cannot be told: brackets are written as what they are."""
     if "<" not in words:
         return words
+    from html import escape  # 2 ms that the first paint need not pay
+
     lines = escape(words).replace("\n", "<br>")
     return f"<qt>{lines}</qt>"
 

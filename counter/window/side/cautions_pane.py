@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QScrollArea, QVB
 
 from counter.window.answer_bar import SignalChip
 from counter.window.outlines.facts import CONFIDENCE_WORDS
+from counter.window.parts.flash import RingOnFocus
 from counter.window.parts.scroll_column import LEAST_HEIGHT_PX
 from counter.window.parts.words import Words
 from counter.window.side.ask_row import AskRow
@@ -110,6 +111,7 @@ class CautionsPane(QFrame):
         self.area.setWidget(inside)
         self.area.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.area.setAccessibleName("Cautions")
+        RingOnFocus(self.area)
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 4, 0, 0)
         box.addWidget(self.area, 1)

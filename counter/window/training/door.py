@@ -6,7 +6,6 @@ from importlib import import_module
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer
-from PySide6.QtGui import QKeySequence, QShortcut
 
 from counter.language import tr
 from counter.window.training.at_counter import AtCounterLine
@@ -43,7 +42,6 @@ class TrainingDoor(QObject):
         self.line.kept.connect(self._keep_case)
         window.detail.teach.connect(self.teach_lamp)
         window.cautions.teach.connect(self.teach)
-        QShortcut(QKeySequence("F4"), window, self.enter)
         self.warmer = Warmer(QUIET_MS)
         QTimer.singleShot(AWAKE_MS, self, self._warm)
         if window.settings.value("at_counter", ""):

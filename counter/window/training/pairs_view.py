@@ -46,13 +46,13 @@ class PairRow(QFrame):
         said.setSpacing(2)
         for part in (self.words, self.times, self.tell):
             said.addWidget(part)
+        said.addWidget(self.learn, 0, Qt.AlignmentFlag.AlignLeft)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 4, 0, 8)
         row.setSpacing(8)
         for sketch in self.sketches:
             row.addWidget(sketch, 0, Qt.AlignmentFlag.AlignTop)
         row.addLayout(said, 1)
-        row.addWidget(self.learn, 0, Qt.AlignmentFlag.AlignTop)
 
     def show_pair(self, pair: Pair) -> None:
         """Show a mix-up."""

@@ -7,8 +7,11 @@ import pytest
 from counter.desk import Case
 from tests.window.hands import CODE
 
+SEEN = Case(looks={"glass": "white", "watts": "26"})  # what the button alone does not say
 
-def test_the_clerk_says_which_lamp_it_is_by_the_button(window):
+
+def test_the_clerk_says_which_lamp_it_is_by_the_button(windows):
+    window = windows(case=SEEN)
     window.counter.open_outline("G24q-3/26/quad")
     window.detail.choose.click()
     assert (window.case.chosen, window.assessment.is_settled) == ("G24q-3/26/quad", True)
@@ -34,7 +37,8 @@ def test_a_lamp_that_the_button_does_not_settle_says_why(windows, case, says):
     assert says in window.detail.why_open.text()
 
 
-def test_a_settled_lamp_needs_no_reason(window):
+def test_a_settled_lamp_needs_no_reason(windows):
+    window = windows(case=SEEN)
     window.counter.open_outline("G24q-3/26/quad")
     window.detail.choose.click()
     assert not window.detail.why_open.isVisible()

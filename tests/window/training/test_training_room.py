@@ -117,6 +117,7 @@ def test_a_lesson_by_somebody_removed_is_asked_without_a_record(counter, room, a
 
 
 def test_practice_leaves_the_counter_as_it_was(counter, room, ada):
+    counter.counter.desk_cases.keep_open()
     case, kept = counter.case, files(counter.data)
     room.start_round(5)
     for key in (Qt.Key.Key_1, Qt.Key.Key_Return, Qt.Key.Key_2, Qt.Key.Key_F2, Qt.Key.Key_Escape):

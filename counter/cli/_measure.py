@@ -1,0 +1,99 @@
+"""Measuring from a picture, and paper to hold against."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from counter.cli._core import catalogue_of
+from counter.cli._line import DONE, NOTHING, Answer, BadInput
+from counter.files import reason
+
+if TYPE_CHECKING:
+    import argparse
+    from collections.abc import Sequence
+
+    from counter.catalogue import Catalogue
+    from counter.cli._line import Commands
+    from counter.paper import Sheet
+
+NAMES = ("wall", "look-alikes", "gauge", "labels")
+PAGES = ("A4", "Letter", "A3", "Tabloid")
+LANGUAGES = ("en", "es")
+GRIDS = ("a4-24", "a4-21", "letter-30", "letter-10")
+
+
+def add(commands: Commands) -> None:
+    """Name the commands of this file."""
+    measure = commands.add("measure", _measure, "measure a base on a picture with a bank card beside it")
+    measure.add_argument("picture", metavar="PICTURE", type=Path, help="JPEG, PNG, BMP or WebP")
+    chart = commands.add("chart", _chart, "the wall chart and other sheets to hold against, as a PDF")
+    chart.add_argument("out", metavar="OUT.pdf", type=Path)
+    chart.add_argument("--sheet", choices=NAMES, default="wall")
+    chart.add_argument("--page", choices=PAGES, default="A4")
+    chart.add_argument("--language", choices=LANGUAGES, default="en")
+    chart.add_argument("--pair", metavar="BASE:BASE", action="append", default=[], help="for look-alikes")
+    chart.add_argument("--base", metavar="BASE", action="append", default=[], help="labels of these bases only")
+    chart.add_argument("--labels", choices=GRIDS, default="a4-24", help="how labels stand on their sheet")
+    chart.add_argument("--skip", metavar="N", type=int, default=0, help="labels used up on the first sheet")
+
+
+def _measure(chosen: argparse.Namespace, data: Path) -> Answer:
+    from counter import measure
+
+    try:
+        told = measure.measure_picture(catalogue_of(data), chosen.picture)
+    except measure.PictureProblem as problem:
+        raise BadInput(str(problem)) from None
+    status = DONE if told.pattern is not None else NOTHING
+    return Answer(measure.measured_report(told), measure.measured_text(told), status)
+
+
+def _chart(chosen: argparse.Namespace, data: Path) -> Answer:
+    sheets = _sheets(chosen, catalogue_of(data))
+    from counter.app import save_paper  # what was typed is judged first: a bad name needs no Qt
+
+    try:
+        save_paper(chosen.out, sheets)
+    except OSError as problem:
+        raise BadInput(f"{chosen.out}: {reason(problem)}; name a file in a folder that can be written") from None
+    return Answer({"chart": str(chosen.out), "pages": len(sheets)}, "")
+
+
+def _sheets(chosen: argparse.Namespace, catalogue: Catalogue) -> Sequence[Sheet]:
+    from counter import paper
+
+    words = paper.words_in(chosen.language)
+    if chosen.sheet == "gauge":
+        return paper.pin_gauge(catalogue, words, chosen.page)
+    if chosen.sheet == "look-alikes":
+        pairs = [_pair(catalogue, text) for text in chosen.pair] or paper.likely_pairs(catalogue)
+        return paper.look_alike_sheets(catalogue, words, pairs, chosen.page)
+    if chosen.sheet == "labels":
+        return _labels(chosen, catalogue)
+    return (paper.wall_chart(catalogue, words, chosen.page),)
+
+
+def _labels(chosen: argparse.Namespace, catalogue: Catalogue) -> Sequence[Sheet]:
+    from counter import paper
+
+    grid = paper.GRIDS[chosen.labels]
+    if not 0 <= chosen.skip < grid.each:
+        raise BadInput(
+            f"--skip: {chosen.skip} is out of range; a sheet has {grid.each} labels, name 0 or more of them"
+        )
+    labels = paper.labels_for(catalogue, [_base(catalogue, name) for name in chosen.base])
+    if not labels:
+        raise BadInput(f"--base: no lamp stands on {', '.join(chosen.base)}; name another base")
+    return paper.bin_labels(catalogue, paper.words_in(chosen.language), labels, grid, chosen.skip)
+
+
+def _pair(catalogue: Catalogue, text: str) -> tuple[str, str]:
+    one, _, other = text.partition(":")
+    return _base(catalogue, one), _base(catalogue, other)
+
+
+def _base(catalogue: Catalogue, name: str) -> str:
+    if name in catalogue.base_by_name:
+        return name
+    raise BadInput(f"“{name[:20]}” is no base here; known are {', '.join(catalogue.base_by_name)}")

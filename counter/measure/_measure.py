@@ -1,0 +1,260 @@
+"""From a picture to what it says of the base: scale, pins, block, key, the bases that they fit, and the looks."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from counter.measure._models import Measured, Pattern, Pin
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+    from pathlib import Path
+
+    from counter.catalogue import Base, Catalogue
+    from counter.measure._block import Block, Key
+    from counter.measure._card import Floats
+    from counter.measure._part import Place
+    from counter.measure._patterns import Pattern as Seen
+    from counter.measure._picture import Pixels
+    from counter.measure._view import View
+
+NO_CARD = "No bank card was found: lay one beside the base, level with its face, all four corners in the picture."
+NO_PINS = "No pins were found: take the picture from straight above, the pins toward the camera."
+SLANTED = "The camera stood slanted by {tilt:.0f}°; straight above is surer."
+FAINT = "Not every pin is clear; check the marks on the picture."
+NOT_ALIKE = "The key could not be seen clearly; look at it and press its picture."
+CLEAR_SCORE = 0.4  # a pattern from which on its pins count as seen
+SURE_SCORE = 4.0
+SURE_KEY, SURE_NONE = 0.3, 0.5  # how clear a key, or that there is none, must be to become a look
+WELL_CLEAR = 9.0  # a pattern after which no other place is looked at
+LEFT_OVER_MM = 0.7  # of the pins on the best base: with more the spacing is not taken for certain
+BODY_MM = 3.0  # how far below the face the middle of what is seen of the body lies
+SLANTED_DEG = 25.0
+TOLERANCE_MM, OF_SPACING = 0.5, 0.02  # of a pin spacing from a picture, whichever is more; a card's level shows in it
+
+
+class Found(NamedTuple):
+    """The best that lies beside the card."""
+
+    seen: Seen
+    place: Place
+
+
+def measure_picture(catalogue: Catalogue, path: Path) -> Measured:
+    """Measure a picture file.
+
+    Raises:
+        PictureProblem: the file cannot be used; one line says why.
+    """
+    from counter.measure._picture import read_picture
+
+    return measure_pixels(catalogue, read_picture(path))
+
+
+def measure_bytes(catalogue: Catalogue, raw: bytes) -> Measured:
+    """Measure a picture that was pasted or dropped.
+
+    Raises:
+        PictureProblem: the bytes cannot be used; one line says why.
+    """
+    from counter.measure._picture import pixels_of
+
+    return measure_pixels(catalogue, pixels_of(raw))
+
+
+def measure_pixels(catalogue: Catalogue, image: Pixels) -> Measured:
+    """Measure a picture."""
+    from counter.measure._card import find_card
+    from counter.measure._codes import codes_in
+    from counter.measure._view import view_of
+
+    size = (int(image.shape[1]), int(image.shape[0]))
+    codes = codes_in(image)
+    card = find_card(image)
+    view = view_of(card.corners, size) if card is not None else None
+    if card is None or view is None:
+        return Measured(size_px=size, codes=codes, problems=(NO_CARD,))
+    told = Measured(
+        size_px=size,
+        scale_mm_per_px=round(float(_scale(view, size)), 5),
+        tilt_deg=round(view.tilt_deg, 1),
+        card_px=_pairs(card.corners),
+        codes=codes,
+    )
+    return _measure_part(catalogue, image, view, told)
+
+
+def _scale(view: View, size: tuple[int, int]) -> float:
+    """Return millimetres a pixel at the middle of the card, mean of both directions."""
+    import numpy as np
+
+    at = view.pixels(np.array([(0.0, 0.0), (5.0, 0.0), (0.0, 5.0)]))
+    across, up = np.linalg.norm(at[1] - at[0]), np.linalg.norm(at[2] - at[0])
+    return float(5.0 / np.sqrt(across * up))
+
+
+def _pairs(points: Floats) -> tuple[tuple[float, float], ...]:
+    return tuple((round(float(x), 2), round(float(y), 2)) for x, y in points)
+
+
+def _measure_part(catalogue: Catalogue, image: Pixels, view: View, told: Measured) -> Measured:
+    import numpy as np
+
+    from counter.measure._part import as_floats
+    from counter.measure._pins import PIN_TALL_MM
+
+    lab = as_floats(image)
+    found = _best_place(catalogue, image, lab, view)
+    if found is None or found.seen.score < CLEAR_SCORE:
+        return told.model_copy(update={"problems": (NO_PINS,)})
+    places = np.array([(spot.x, spot.y) for spot in found.seen.spots])
+    pattern = _pattern(catalogue, lab, view, found, places)
+    problems = []
+    if view.tilt_deg > SLANTED_DEG:
+        problems.append(SLANTED.format(tilt=view.tilt_deg))
+    if found.seen.score < SURE_SCORE:
+        problems.append(FAINT)
+    pins_px = _pairs(view.pixels(places, PIN_TALL_MM))
+    is_sure = found.seen.score >= SURE_SCORE
+    return answered(catalogue, told.model_copy(update={"pins_px": pins_px}), pattern, tuple(problems), is_sure)
+
+
+def _best_place(catalogue: Catalogue, image: Pixels, lab: Floats, view: View) -> Found | None:
+    from counter.measure._part import places_of
+    from counter.measure._patterns import known_patterns, pins_at
+    from counter.measure._pins import maps_of
+
+    known = known_patterns(catalogue.bases)
+    best: Found | None = None
+    for place in places_of(image, view):
+        maps = maps_of(lab, view, (place.x, place.y), place.reach + 3)
+        seen = pins_at(lab, view, maps, place, known)
+        if seen is not None and (best is None or seen.score > best.seen.score):
+            best = Found(seen, place)
+            if seen.score > WELL_CLEAR:
+                break
+    return best
+
+
+def _pattern(catalogue: Catalogue, lab: Floats, view: View, found: Found, places: Floats) -> Pattern:
+    """Return the pins in the part's own frame, turned key up where the key says which way that is."""
+    from counter.measure._block import CLEAR_STEP, LEAST_STEP
+
+    middle, turn = places.mean(0), turn_of(places, found.seen.arrangement)
+    pattern = _pins_only(found, places, middle, turn)
+    seen = _block_and_key(lab, view, middle, turn, _alike(catalogue, pattern), found.place)
+    if seen is None or seen[0].clear < LEAST_STEP:
+        return pattern
+    key, is_clear = seen[1], seen[0].clear >= CLEAR_STEP
+    if key.clear < SURE_KEY or (key.look == "none" and (key.clear < SURE_NONE or not is_clear)):
+        return pattern.model_copy(update={"block": True if is_clear else None})
+    if key.edge < 0:
+        pins = tuple(pin.model_copy(update={"x_mm": -pin.x_mm, "y_mm": -pin.y_mm}) for pin in pattern.pins)
+        pattern = pattern.model_copy(update={"pins": pins})
+    return pattern.model_copy(update={"block": True, "notch": key.look, "key_up": key.look != "none"})
+
+
+def _pins_only(found: Found, places: Floats, middle: Floats, turn: float) -> Pattern:
+    import numpy as np
+
+    c, s = np.cos(-turn), np.sin(-turn)
+    own = (places - middle) @ np.array([[c, s], [-s, c]])
+    pins = tuple(
+        Pin(x_mm=round(float(x), 3), y_mm=round(float(y), 3), diameter_mm=round(2 * spot.radius, 2))
+        for (x, y), spot in zip(own, found.seen.spots, strict=True)
+    )
+    return Pattern(pins=pins, arrangement=found.seen.arrangement, outline_mm=round(found.place.reach, 1))
+
+
+def turn_of(places: Floats, arrangement: str) -> float:
+    """Return the direction of the pins' long side, radians."""
+    import numpy as np
+
+    if len(places) < 2:
+        return 0.0
+    if arrangement == "rectangle" and len(places) == 4:
+        sides = [(places[j] - places[i]) for i in range(4) for j in range(i + 1, 4)]
+        sides.sort(key=lambda side: float(np.hypot(*side)))
+        way = sides[2]  # of two short sides, two long and two diagonals
+        return float(np.arctan2(way[1], way[0]))
+    _, _, axes = np.linalg.svd(places - places.mean(0))
+    return float(np.arctan2(axes[0][1], axes[0][0]))
+
+
+def _block_and_key(
+    lab: Floats, view: View, middle: Floats, turn: float, bases: Sequence[Base], place: Place
+) -> tuple[Block, Key] | None:
+    """Look for a block as some base has it between such pins, and for its key."""
+    import numpy as np
+
+    from counter.measure._block import drawn_blocks, find_block, levelled, read_key, right_way_up
+
+    c, s = np.cos(-turn), np.sin(-turn)
+    back = np.array([[c, s], [-s, c]])
+    level = levelled(lab, view, middle, turn, 22.0, 0.0)
+    lean = view.lean(middle)
+    off = (np.array([place.x, place.y]) + lean * BODY_MM - middle) @ back  # the body's side is seen too
+    drawn = right_way_up(drawn_blocks(bases), float(off[1]))
+    found = find_block(level, lean @ back, drawn)
+    return (found[0], read_key(level, *found)) if found is not None else None
+
+
+def _alike(catalogue: Catalogue, pattern: Pattern) -> list[Base]:
+    """Return the bases whose pins and outline are about as measured."""
+    from counter.measure._fit import fit_all
+
+    by_pins = fit_all(catalogue, pattern)
+    near = max(by_pins[0].residual_mm + 0.5, 1.5)
+    return [catalogue.base_by_name[fit.base] for fit in by_pins if fit.residual_mm <= near]
+
+
+def answered(
+    catalogue: Catalogue, told: Measured, pattern: Pattern, problems: Sequence[str] = (), is_sure: bool = True
+) -> Measured:
+    """Return what a pattern says: the bases that it fits, and the looks that are certain.
+
+    Pins that are not surely seen rank the bases, but become no looks.
+    """
+    from counter.measure._fit import fit_all, fit_base, spacing_of
+
+    fits = fit_all(catalogue, pattern)
+    best = catalogue.base_by_name[fits[0].base]
+    spacing = spacing_of(best, fits[0], pattern)
+    alone = pattern.model_copy(update={"notch": None, "block": None, "outline_mm": None})
+    is_even = fit_base(best, alone).residual_mm <= LEFT_OVER_MM
+    looks = certain_looks(catalogue, pattern, spacing if is_even else None) if is_sure else {}
+    unseen = [NOT_ALIKE] if pattern.block and pattern.notch is None else []
+    return told.model_copy(
+        update={
+            "pattern": pattern,
+            "spacing_mm": None if spacing is None else round(spacing, 2),
+            "looks": looks,
+            "tolerances_mm": _tolerances(looks),
+            "candidates": fits,
+            "problems": (*problems, *unseen),
+        }
+    )
+
+
+def _tolerances(looks: Mapping[str, str | float]) -> dict[str, float]:
+    spacing = looks.get("pin_spacing_mm")
+    return {"pin_spacing_mm": round(max(TOLERANCE_MM, OF_SPACING * spacing), 2)} if isinstance(spacing, float) else {}
+
+
+def certain_looks(catalogue: Catalogue, pattern: Pattern, spacing_mm: float | None) -> dict[str, str | float]:
+    """Return the looks that a pattern settles, by the keys and answers that the catalogue has."""
+    told: dict[str, str | float | None] = {
+        "pins": str(len(pattern.pins)),
+        "arrangement": {"row": "row", "rectangle": "rectangle"}.get(pattern.arrangement or ""),
+        "notch": pattern.notch,
+        "block": "yes" if pattern.block else None,
+        "pin_spacing_mm": None if spacing_mm is None else round(spacing_mm, 1),
+    }
+    looks: dict[str, str | float] = {}
+    for key, answer in told.items():
+        look = catalogue.look_by_key.get(key)
+        if look is None or answer is None:
+            continue
+        if look.is_measured or any(value.value == answer for value in look.values):
+            looks[key] = answer
+    return looks

@@ -1,0 +1,169 @@
+"""Look-alike sheets: two bases that are taken for one another, full size side by side, what differs in words."""
+
+from __future__ import annotations
+
+from itertools import combinations
+from typing import TYPE_CHECKING, NamedTuple
+
+from counter.outline import face_view
+from counter.paper._sheet import MARGIN_MM, PAGES, Placed, Sheet, Text, check_bar, lines, rule, wrapped
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable
+
+    from counter.catalogue import Base, Catalogue
+    from counter.paper._words import PaperWords
+
+NEAR_MM = 1.6  # pin spacings that a hurried eye takes for the same
+HEAD_MM, BAR_MM, GAP_MM, ROW_MM = 14.0, 16.0, 8.0, 4.8  # over the faces, for the check bar, between pairs
+
+
+class Differs(NamedTuple):
+    """One thing in which two bases differ: what, and how it is on each; `part` is what the drawing marks."""
+
+    what: str
+    here: str
+    there: str
+    part: str
+
+
+def likely_pairs(catalogue: Catalogue, most: int = 8) -> tuple[tuple[str, str], ...]:
+    """Return pairs of bases that look alike by the catalogue: as many pins, about as far apart, of other keys.
+
+    For a shop whose own mistakes are not known yet. Other families on the same pins come first: there the wrong
+    lamp may even go in.
+    """
+    pairs = [pair for pair in combinations(catalogue.bases, 2) if _near(*pair)]
+    pairs.sort(key=lambda pair: (pair[0].family == pair[1].family, _is_odd(*pair)))
+    met: dict[frozenset[str], tuple[str, str]] = {}
+    for one, other in pairs:
+        met.setdefault(frozenset((one.family, other.family)), (one.designation, other.designation))
+    return tuple(met.values())[:most]
+
+
+def _near(one: Base, other: Base) -> bool:
+    here, there = one.pin_spacing_mm, other.pin_spacing_mm
+    if here is None or there is None or one.pins.value != other.pins.value:
+        return False
+    if one.arrangement is None or other.arrangement is None or one.arrangement.value != other.arrangement.value:
+        return False
+    return _has_block(one) == _has_block(other) and abs(here.value - there.value) <= NEAR_MM
+
+
+def _has_block(base: Base) -> bool:
+    return base.block is not None and base.block.value == "yes"
+
+
+def _is_odd(one: Base, other: Base) -> bool:
+    """Whether key numbers differ: G24q-1 belongs beside GX24q-1 rather than beside GX24q-4."""
+    return one.designation.partition("-")[2] != other.designation.partition("-")[2]
+
+
+def look_alike_sheets(
+    catalogue: Catalogue, words: PaperWords, pairs: Iterable[tuple[str, str]], page: str = "A4"
+) -> tuple[Sheet, ...]:
+    """Return sheets with as many pairs a page as fit; pairs of bases that the catalogue lacks are left out."""
+    width, height = PAGES[page]
+    pages: list[list[Placed | Text]] = []
+    y = 0.0
+    for names in pairs:
+        if not all(name in catalogue.base_by_name for name in names):
+            continue
+        pair = _pair(catalogue, words, names)
+        if y - pair.tall < MARGIN_MM + BAR_MM:
+            pages.append(check_bar(MARGIN_MM, MARGIN_MM + 5, words("check-bar"), 2.3))
+            y = height - MARGIN_MM
+        pages[-1] += _laid(pair, words, y, width)
+        y -= pair.tall + GAP_MM
+    return tuple(Sheet(width, height, tuple(items)) for items in pages)
+
+
+class Pair(NamedTuple):
+    """Two bases, what differs, and the height they take on paper."""
+
+    bases: tuple[Base, Base]
+    found: list[Differs]
+    faces: float
+    tall: float
+
+
+def _pair(catalogue: Catalogue, words: PaperWords, names: tuple[str, str]) -> Pair:
+    one, other = (catalogue.base_by_name[name] for name in names)
+    found = differing(catalogue, words, one, other)
+    faces = max(face_view(base).height_mm for base in (one, other))
+    return Pair((one, other), found, faces, HEAD_MM + faces + (len(found) + 3) * ROW_MM)
+
+
+def _laid(pair: Pair, words: PaperWords, top: float, width: float) -> list[Placed | Text]:
+    marked = frozenset(one.part for one in pair.found)
+    one, other = (base.designation for base in pair.bases)
+    room = width - 2 * MARGIN_MM
+    items: list[Placed | Text] = [
+        Text(MARGIN_MM, top - 6, words("look-alike-title", one=one, other=other), 5.2, bold=True, room_mm=room),
+        Text(MARGIN_MM, top - 10.5, words("look-alike-note"), 2.5, quiet=True, room_mm=room),
+    ]
+    under = top - HEAD_MM - pair.faces
+    for at, base in enumerate(pair.bases):
+        view, middle = face_view(base), MARGIN_MM + room / 2 * (at + 0.5)
+        items.append(Placed(view, middle, under + pair.faces / 2 - (view.box[1] + view.box[3]) / 2, 1.0, marked))
+        items.append(Text(middle, under - 4, base.designation, 3.4, "middle", bold=True))
+    return items + _table(words, pair.found, under - 11, width)
+
+
+def _table(words: PaperWords, found: list[Differs], top: float, width: float) -> list[Placed | Text]:
+    column = (width - 2 * MARGIN_MM) / 2
+    items: list[Placed | Text] = []
+    y = top
+    for row in found:
+        items.append(lines([rule(MARGIN_MM, y + 3.6, width - MARGIN_MM, y + 3.6)]))
+        items.append(Text(width / 2, y, row.what, 2.5, "middle", quiet=True))
+        items.append(Text(MARGIN_MM + column * 0.45, y, row.here, 2.7, "middle", room_mm=column * 0.75))
+        items.append(Text(width - MARGIN_MM - column * 0.45, y, row.there, 2.7, "middle", room_mm=column * 0.75))
+        y -= ROW_MM
+    last = [] if found else wrapped(words("look-alike-none"), 2.7, width - 2 * MARGIN_MM)
+    for line in (*last, words("not-interchangeable")):
+        items.append(Text(MARGIN_MM, y - 0.6, line, 2.7, bold=True, room_mm=width - 2 * MARGIN_MM))
+        y -= 4.0
+    return items
+
+
+def differing(catalogue: Catalogue, words: PaperWords, one: Base, other: Base) -> list[Differs]:
+    """Return what differs between two bases, in the order in which an eye sees it."""
+    rows = (
+        ("differs-pins", "pins", lambda base: f"{base.pins.value:g}"),
+        ("differs-key", "notch", lambda base: _key(words, base)),
+        ("differs-spacing", "pin_spacing", lambda base: _spacing(words, base)),
+        ("differs-centre", "block", lambda base: words(base.block.value) if base.block else words("not-known")),
+        ("differs-outline", "outline", lambda base: _outline(words, base)),
+        ("differs-watts", "", lambda base: _watts(catalogue, words, base)),
+    )
+    return [found for key, part, say in rows if (found := _differs(words(key), part, say, one, other))]
+
+
+def _differs(what: str, part: str, say: Callable[[Base], str], one: Base, other: Base) -> Differs | None:
+    here, there = say(one), say(other)
+    return Differs(what, here or "–", there or "–", part) if here != there else None
+
+
+def _key(words: PaperWords, base: Base) -> str:
+    look, doubt = words.notch(base)
+    return words("unsure", what=look) if doubt else look
+
+
+def _spacing(words: PaperWords, base: Base) -> str:
+    spacing = base.pin_spacing_mm
+    if spacing is None:
+        return words("not-known")
+    told = words.length(spacing.value)
+    return words("unsure", what=told) if spacing.is_unsure else told
+
+
+def _outline(words: PaperWords, base: Base) -> str:
+    outline = base.face.outline
+    told = f"{outline.width_mm:g} × {words.length(outline.height_mm)}"
+    return words("unsure", what=told) if outline.is_unsure else told
+
+
+def _watts(catalogue: Catalogue, words: PaperWords, base: Base) -> str:
+    found = sorted({lamp.watts.value for lamp in catalogue.lamps_on[base.designation] if lamp.kind == "fluorescent"})
+    return words("watts", watts=", ".join(f"{watts:g}" for watts in found)) if found else ""

@@ -1,0 +1,1 @@
+"""Sheets over the counter: help, keys, settings, about. May import PySide6, counter.window.parts and the core."""

@@ -1,0 +1,50 @@
+"""Every key of the counter on one sheet, as the menu has them."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QGridLayout, QWidget
+
+from counter.window.dialogs.sheet import Sheet
+from counter.window.parts.words import Words
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from counter.window.commands import Command
+
+OTHERS = (
+    ("Alt and a letter", "the look or field with that letter underlined"),
+    ("1 to 9, 0", "a picture of that look, can't tell"),
+    ("Arrows", "from picture to picture, outline to outline, part to part"),
+    ("Esc", "clears the filter; closes a sheet"),
+    ("Tab", "the next row or field"),
+    ("Y, N, Delete", "yes, no, not asked, in the fixture"),
+)
+
+
+def keys_sheet(parent: QWidget, commands: Iterable[Command]) -> Sheet:
+    """Show all keys by menu."""
+    sheet = Sheet("Keys", parent)
+    rows: dict[str, list[tuple[str, str]]] = {}
+    for one in commands:
+        if one.keys:
+            rows.setdefault(one.menu, []).append((" or ".join(one.keys), one.words.rstrip(" …")))
+    rows["Everywhere"] = list(OTHERS)
+    for title, lines in rows.items():
+        sheet.say(title, "title")
+        sheet.area.column.addWidget(_table(lines))
+    sheet.finish()
+    return sheet
+
+
+def _table(lines: list[tuple[str, str]]) -> QWidget:
+    table = QWidget()
+    grid = QGridLayout(table)
+    grid.setContentsMargins(0, 0, 0, 8)
+    for at, (keys, what) in enumerate(lines):
+        grid.addWidget(Words(keys), at, 0)
+        grid.addWidget(Words(what, wraps=True), at, 1)
+    grid.setColumnStretch(1, 1)
+    return table

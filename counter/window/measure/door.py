@@ -1,0 +1,120 @@
+"""The menu's way to measuring and to paper: opens dialogs, hands looks to the case, writes sheets."""
+
+from __future__ import annotations
+
+from functools import partial
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject
+from PySide6.QtWidgets import QFileDialog, QMenu
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from counter.paper import Sheet
+    from counter.window.main_window import MainWindow
+    from counter.window.measure.calibrate_dialog import CalibrateDialog
+    from counter.window.measure.glass_dialog import GlassDialog
+    from counter.window.measure.photo_dialog import PhotoDialog
+    from counter.window.measure.worth_dialog import WorthDialog
+
+SHEETS = (
+    ("Wall chart …", "wall"),
+    ("Pin gauge …", "gauge"),
+    ("Look-alikes …", "look-alikes"),
+    ("Bin labels …", "labels"),
+)
+
+
+class MeasureDoor(QObject):
+    """Lives as long as the window."""
+
+    def __init__(self, window: MainWindow) -> None:
+        super().__init__(window)
+        self.window = window
+
+    def fill(self, menu: QMenu) -> None:
+        """Add the entries to the window's menu: two, each with a few below."""
+        measure = menu.addMenu("Measure")
+        measure.addAction("From a picture …", self.open_photo)
+        measure.addAction("Against the glass …", self.open_glass)
+        measure.addAction("Calibrate this screen …", self.calibrate)
+        measure.addAction("Worth confirming …", self.open_worth)
+        paper = menu.addMenu("Paper")
+        for words, what in SHEETS:
+            paper.addAction(words, partial(self.save, what))
+
+    def take(self, looks: dict[str, str | float]) -> None:
+        """Put measured looks into the case, over what was typed for the same."""
+        counter = self.window.counter
+        typed = {key: one for key, one in counter.case.typed.items() if key not in looks}
+        counter.change(looks={**counter.case.looks, **looks}, typed=typed)
+
+    def open_photo(self) -> PhotoDialog:
+        """Open the room for pictures."""
+        from counter.window.measure.photo_dialog import PhotoDialog
+
+        dialog = PhotoDialog(self.window.counter.catalogue, self.window.theme, self.window)
+        dialog.taken.connect(self.take)
+        dialog.open()
+        return dialog
+
+    def open_glass(self) -> GlassDialog:
+        """Open the gauge on the glass, with the pins of the base that leads."""
+        from counter.window.measure.glass_dialog import GlassDialog
+
+        counter = self.window.counter
+        lamp = counter.case.shown or counter.assessment.lamp or counter.assessment.nearest
+        catalogue = counter.catalogue
+        base = catalogue.lamp_by_id[lamp].base if lamp is not None else catalogue.bases[0].designation
+        dialog = GlassDialog(catalogue, self.window.theme, self.window.settings, base, self.window)
+        dialog.taken.connect(self.take)
+        dialog.calibration_wanted.connect(lambda: self.calibrate().calibrated.connect(dialog.recalibrated))
+        dialog.open()
+        return dialog
+
+    def calibrate(self) -> CalibrateDialog:
+        """Open the card's outline."""
+        from counter.window.measure.calibrate_dialog import CalibrateDialog
+
+        dialog = CalibrateDialog(self.window.theme, self.window.settings, self.window)
+        dialog.open()
+        return dialog
+
+    def open_worth(self) -> WorthDialog:
+        """Open the list of what is worth confirming."""
+        from counter.window.measure.worth_dialog import WorthDialog
+
+        dialog = WorthDialog(self.window.counter.catalogue, self.window)
+        dialog.opened.connect(self.window.counter.open_outline)
+        dialog.open()
+        return dialog
+
+    def save(self, what: str) -> None:
+        """Ask for a file and write a sheet to it, on the paper that goes with the shop's lengths."""
+        name, _ = QFileDialog.getSaveFileName(self.window, "Save as", f"{what}.pdf", "PDF (*.pdf)")
+        if not name:
+            return
+        from counter.window.paper.sheets import save_sheets
+
+        try:
+            save_sheets(self._sheets(what), Path(name), "Lamp counter")
+        except OSError as problem:
+            self.window.counter.looks.show_problem("", f"Not written: {problem.strerror or problem}")
+
+    def _sheets(self, what: str) -> Sequence[Sheet]:
+        from counter import paper
+        from counter.language import current
+
+        spoken = current() if current() in paper.LANGUAGES else paper.LANGUAGES[0]
+        catalogue, words = self.window.counter.catalogue, paper.words_in(spoken)
+        page = "Letter" if self.window.units == "in" else "A4"
+        if what == "gauge":
+            return paper.pin_gauge(catalogue, words, page)
+        if what == "look-alikes":
+            return paper.look_alike_sheets(catalogue, words, paper.likely_pairs(catalogue), page)
+        if what == "labels":
+            grid = paper.GRIDS["letter-30" if page == "Letter" else "a4-24"]
+            return paper.bin_labels(catalogue, words, paper.labels_for(catalogue), grid)
+        return (paper.wall_chart(catalogue, words, page),)

@@ -1,0 +1,63 @@
+"""What was measured, in words: looks that are certain, the bases that fit, and what is not sure."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
+
+from counter.window.parts.words import Words
+
+if TYPE_CHECKING:
+    from counter.catalogue import Catalogue
+    from counter.measure import Measured
+
+SHOWN = 5
+
+
+class ResultPane(QWidget):
+    """Shows a measurement; the button hands its looks over."""
+
+    taken = Signal(dict)
+
+    def __init__(self, catalogue: Catalogue) -> None:
+        super().__init__()
+        self.catalogue = catalogue
+        self.looks, self.fits, self.problems = Words(wraps=True), Words(wraps=True), Words(wraps=True)
+        self.problems.set_role("title")
+        self.take = QPushButton("Take these looks")
+        self.take.setMinimumHeight(36)
+        self.take.setEnabled(False)
+        self._told: dict[str, str | float] = {}
+        self.take.clicked.connect(lambda: self.taken.emit(dict(self._told)))
+        box = QVBoxLayout(self)
+        for title, words in (("Certain", self.looks), ("Fits, what is left over", self.fits)):
+            head = Words(title)
+            head.set_role("quiet")
+            box.addWidget(head)
+            box.addWidget(words)
+        box.addWidget(self.problems)
+        box.addStretch(1)
+        box.addWidget(self.take)
+        self.setMinimumWidth(260)
+
+    def show_measured(self, told: Measured | None, problem: str = "") -> None:
+        """Show another measurement, or why there is none."""
+        self._told = dict(told.looks) if told is not None else {}
+        self.looks.setText(self._looks_words(told) if told is not None else "")
+        fits = told.candidates[:SHOWN] if told is not None else ()
+        self.fits.setText("\n".join(f"{fit.base}   {fit.residual_mm:.2f}\N{THIN SPACE}mm" for fit in fits) or "–")
+        problems = [problem] if problem else list(told.problems) if told is not None else []
+        codes = [f"Code in the picture: {code}" for code in told.codes] if told is not None else []
+        self.problems.setText("\n".join([*problems, *codes]))
+        self.take.setEnabled(bool(self._told))
+
+    def _looks_words(self, told: Measured) -> str:
+        lines = []
+        for key, answer in told.looks.items():
+            look = self.catalogue.look_by_key[key]
+            label = next((value.label for value in look.values if value.value == answer), f"{answer}\N{THIN SPACE}mm")
+            off = told.tolerances_mm.get(key)
+            lines.append(f"{look.label}: {label}" + (f" ± {off:g}\N{THIN SPACE}mm" if off is not None else ""))
+        return "\n".join(lines) or "nothing yet"

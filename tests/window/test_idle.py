@@ -1,0 +1,17 @@
+"""What is made ready while nobody asks changes nothing that is shown."""
+
+from __future__ import annotations
+
+from counter.window.idle import make_ready
+
+
+def test_it_comes_to_an_end_and_changes_nothing(window, qtbot):
+    before = (window.case, window.assessment, window.answer.base.text())
+    warmer = make_ready(window)
+    qtbot.waitUntil(lambda: not warmer.is_busy)
+    assert (window.case, window.assessment, window.answer.base.text()) == before
+
+
+def test_a_window_that_did_not_wake_is_left_alone(windows, qtbot):
+    warmer = make_ready(windows(awake=False))
+    qtbot.waitUntil(lambda: not warmer.is_busy)

@@ -1,0 +1,113 @@
+"""Paper as painted: millimetres in the PDF are millimetres, letters are inside, on the page asked for."""
+
+from __future__ import annotations
+
+import re
+
+import pypdf
+import pytest
+
+from counter import paper
+from counter.window.paper.sheets import save_sheets
+
+POINTS_PER_MM = 72 / 25.4
+NUMBER = r"(-?[\d.]+)"
+WORDS = re.compile(r"[\[\]<>()]|[^\s\[\]<>()]+")
+
+
+def lines_in(page):
+    """Yield the straight lines of a page in millimetres, by its content stream: q, Q, cm, m, l are followed."""
+    at, kept, matrix, numbers = None, [], (1, 0, 0, 1, 0, 0), []
+    for word in page.get_contents().get_data().decode("latin1").split():
+        if re.fullmatch(r"-?\d+(\.\d+)?|-?\.\d+", word):
+            numbers.append(float(word))
+            continue
+        if word == "q":
+            kept.append(matrix)
+        elif word == "Q":
+            matrix = kept.pop()
+        elif word == "cm":
+            matrix = times(tuple(numbers[-6:]), matrix)
+        elif word in ("m", "l"):
+            x, y = numbers[-2:]
+            here = (
+                (x * matrix[0] + y * matrix[2] + matrix[4]) / POINTS_PER_MM,
+                (x * matrix[1] + y * matrix[3] + matrix[5]) / POINTS_PER_MM,
+            )
+            if word == "l":
+                yield at, here
+            at = here
+        numbers = []
+
+
+def times(one, other):
+    a, b, c, d, e, f = one
+    g, h, i, j, k, m = other
+    return (a * g + b * i, a * h + b * j, c * g + d * i, c * h + d * j, e * g + f * i + k, e * h + f * j + m)
+
+
+def lengths(page):
+    return [((ax - bx) ** 2 + (ay - by) ** 2) ** 0.5 for (ax, ay), (bx, by) in lines_in(page)]
+
+
+@pytest.fixture
+def saved(qapp, catalogue, tmp_path):
+    def save(sheets):
+        out = tmp_path / "sheet.pdf"
+        save_sheets(sheets, out, "Lamp counter")
+        return pypdf.PdfReader(out)
+
+    return save
+
+
+@pytest.mark.parametrize("page", paper.PAGES)
+def test_a_card_is_85_60_mm_in_the_pdf(saved, catalogue, page):
+    found = saved(paper.pin_gauge(catalogue, paper.words_in("en"), page)).pages[0]
+    assert any(abs(length - 85.60) <= 0.05 for length in lengths(found))
+
+
+def test_pins_of_the_gauge_stand_23_mm_apart_in_the_pdf(saved, catalogue):
+    """The crosses of G23, whose pins are 23 mm apart, by the published distance in the catalogue."""
+    found = saved(paper.pin_gauge(catalogue, paper.words_in("en"))).pages[0]
+    upright = [
+        ((ax + bx) / 2, (ay + by) / 2)
+        for (ax, ay), (bx, by) in lines_in(found)
+        if abs(ax - bx) < 0.01 and abs(abs(ay - by) - 5.2) < 0.05
+    ]
+    apart = [x2 - x1 for x1, y1 in upright for x2, y2 in upright if abs(y1 - y2) < 0.02 and x2 > x1]
+    assert any(abs(one - 23.0) <= 0.05 for one in apart)
+
+
+@pytest.mark.parametrize("page", paper.PAGES)
+def test_the_page_is_the_one_asked_for(saved, catalogue, page):
+    box = saved([paper.wall_chart(catalogue, paper.words_in("en"), page)]).pages[0].mediabox
+    width, height = paper.PAGES[page]
+    assert float(box.width) == pytest.approx(width * POINTS_PER_MM, abs=1)  # Qt rounds to whole points
+    assert float(box.height) == pytest.approx(height * POINTS_PER_MM, abs=1)
+
+
+@pytest.mark.parametrize("language", paper.LANGUAGES)
+def test_fonts_are_embedded_and_nothing_is_a_picture(saved, catalogue, language):
+    words = paper.words_in(language)
+    sheets = (paper.wall_chart(catalogue, words), *paper.pin_gauge(catalogue, words))
+    read = saved(sheets)
+    assert len(read.pages) == len(sheets)
+    for page in read.pages:
+        resources = page["/Resources"]
+        assert "/XObject" not in resources or not resources["/XObject"]
+        fonts = resources["/Font"].values()
+        assert fonts
+        for font in fonts:
+            inner = font.get_object()["/DescendantFonts"][0].get_object()["/FontDescriptor"].get_object()
+            assert {"/FontFile", "/FontFile2", "/FontFile3"} & inner.keys()
+
+
+def test_words_of_a_page_can_be_read_back(saved, catalogue):
+    text = saved([paper.wall_chart(catalogue, paper.words_in("es"))]).pages[0].extract_text()
+    assert "G24q-3" in text
+    assert "muesca" in text
+
+
+def test_a_folder_that_is_not_there_is_said(qapp, catalogue, tmp_path):
+    with pytest.raises(OSError, match="nowhere"):
+        save_sheets(paper.pin_gauge(catalogue, paper.words_in("en")), tmp_path / "nowhere" / "a.pdf", "t")

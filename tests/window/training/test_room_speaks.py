@@ -1,0 +1,86 @@
+"""The room in another language: switched while running, and no word of it cut."""
+
+from datetime import UTC, datetime
+
+import pytest
+from PySide6.QtWidgets import QApplication, QLabel, QPushButton
+
+from counter import language
+from counter.desk import Case
+from counter.training import add_trainee
+from counter.window.parts.languages import speak
+from counter.window.training.frame import BOARD, PRACTICE, STANDING
+
+pytestmark = pytest.mark.qt_log_ignore("This plugin does not support")
+SETTLED = "CFQ18W/G24q/841"
+
+
+@pytest.fixture
+def counter(windows):
+    yield windows("light", Case(marks=SETTLED, use="lighting")).counter
+    speak(language.OWN)
+
+
+def settle():
+    for _ in range(6):
+        QApplication.processEvents()
+
+
+def test_a_language_is_chosen_in_the_menu_and_kept(counter):
+    menu = counter.answer.menu.menu()
+    spoken = next(one.menu() for one in menu.actions() if one.menu() is not None and one.text() == "Language")
+    next(action for action in spoken.actions() if action.text() == "Español").trigger()
+    assert language.current() == "es"
+    assert counter.settings.value("language") == "es"
+
+
+def test_cautions_and_questions_change_at_once(counter):
+    before = [one.says for one in counter.assessment.cautions]
+    counter.set_language("es")
+    after = [one.says for one in counter.assessment.cautions]
+    assert len(after) == len(before)
+    assert all(one != other for one, other in zip(before, after, strict=True))
+    counter.set_language("en")
+    assert [one.says for one in counter.assessment.cautions] == before
+
+
+def test_an_open_room_speaks_at_once(counter):
+    counter.training.enter()
+    counter.set_language("es")
+    room = counter.training.room
+    assert room.isVisible()
+    assert room.windowTitle() == "Formación"
+    assert room.back.text() == "Volver al mostrador  F4"
+
+
+def test_the_lamp_that_is_offered_for_training_is_asked_in_it(counter):
+    counter.set_language("es")
+    assert counter.training.line.keep.text() == "Sí, guardarlo para la formación"
+
+
+def test_qts_own_words_follow(counter):
+    counter.set_language("es")
+    assert QApplication.translate("QPlatformTheme", "Cancel") == "Cancelar"
+    counter.set_language("en")
+    assert QApplication.translate("QPlatformTheme", "Cancel") == "Cancel"
+
+
+@pytest.mark.parametrize("page", [PRACTICE, STANDING, BOARD])
+@pytest.mark.parametrize("size", [(1024, 768), (1366, 768)])
+def test_no_spanish_word_is_cut(counter, size, page):
+    add_trainee(counter.data, "Ada Nordberg", datetime(2031, 3, 3, tzinfo=UTC))
+    counter.set_language("es")
+    counter.training.enter()
+    room = counter.training.room
+    room.resize(*size)
+    room._open(page)
+    settle()
+    for label in room.findChildren(QLabel):
+        if label.isVisible() and label.text():
+            need = label.heightForWidth(label.width()) if label.wordWrap() else label.sizeHint().height()
+            assert label.height() >= need, label.text()
+            assert label.wordWrap() or label.width() >= label.sizeHint().width(), label.text()
+    for button in room.findChildren(QPushButton):
+        if button.isVisible():
+            assert button.width() >= button.fontMetrics().horizontalAdvance(button.text()), button.text()
+    assert all(room.tabs.tabRect(at).right() <= room.tabs.width() for at in range(room.tabs.count()))
