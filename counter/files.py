@@ -13,6 +13,8 @@ import sys
 import time
 from typing import TYPE_CHECKING, Any
 
+from counter.paths import machine
+
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
     from pathlib import Path
@@ -104,6 +106,21 @@ def write_atomic(path: Path, content: bytes) -> None:
         part.unlink(missing_ok=True)
         raise
     _sync_folder(target.parent)
+
+
+def machine_file(data: Path, name: str) -> Path:
+    """Return where a file of this machine alone is, brought over once from the data folder where it lay before.
+
+    A data folder may be shared: what one machine keeps of its screen is wrong on another, and a lock that a machine
+    leaves there when it loses power holds up all the others.
+    """
+    path = machine(data) / name
+    if not is_there(path):
+        with contextlib.suppress(OSError):
+            content = read_bytes(data / name)
+            path.parent.mkdir(parents=True, exist_ok=True)
+            path.write_bytes(content)
+    return path
 
 
 def copy_aside(path: Path) -> Path:

@@ -26,3 +26,24 @@ def user_data(chosen: str | None = None) -> Path:
     from platformdirs import user_data_path  # 5 ms that most commands need not pay
 
     return user_data_path(APP_NAME, appauthor=False)
+
+
+def machine(data: Path) -> Path:
+    """Return the folder for what belongs to this machine alone: where windows stand, what waits to go into the store.
+
+    `COUNTER_LOCAL` names it. Otherwise the system's own place is used, a folder within it for each data folder that
+    was named: that one may be shared with other machines. It need not exist yet.
+    """
+    named = os.environ.get("COUNTER_LOCAL")
+    if named:
+        return Path(named).expanduser() / _fingerprint(data)
+    from platformdirs import user_state_path
+
+    return user_state_path(APP_NAME, appauthor=False) / _fingerprint(data)
+
+
+def _fingerprint(data: Path) -> str:
+    from zlib import crc32  # hashlib costs 3 ms before the first paint; this only tells folders apart
+
+    whole = str(data.absolute())
+    return f"{data.name or 'data'}-{crc32(whole.encode('utf-8', 'replace')):08x}"

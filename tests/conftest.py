@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import json
 import os
+import sys
 from typing import TYPE_CHECKING, Any
 
 import pytest
@@ -48,14 +49,44 @@ def changed(shipped_json: str) -> Callable[[Callable[[dict[str, Any]], None]], C
 
 @pytest.fixture(autouse=True, scope="session")
 def _own_data(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
-    """Keep every test out of the folder of whoever runs it."""
-    before = os.environ.get("COUNTER_DATA")
-    os.environ["COUNTER_DATA"] = str(tmp_path_factory.mktemp("data"))
+    """Keep every test out of the folders of whoever runs it."""
+    own = {"COUNTER_DATA": "data", "COUNTER_LOCAL": "machine"}
+    before = {name: os.environ.get(name) for name in (*own, "COUNTER_STORE")}
+    os.environ.update({name: str(tmp_path_factory.mktemp(folder)) for name, folder in own.items()})
+    os.environ.pop("COUNTER_STORE", None)
     yield
-    if before is None:
-        del os.environ["COUNTER_DATA"]
-    else:
-        os.environ["COUNTER_DATA"] = before
+    for name, value in before.items():
+        if value is None:
+            os.environ.pop(name, None)
+        else:
+            os.environ[name] = value
+
+
+@pytest.fixture(autouse=True)
+def _stores_closed() -> Iterator[None]:
+    """Let go of every store that a test opened, if the database layer was loaded at all."""
+    yield
+    opened = sys.modules.get("counter.shop._store")
+    if opened is not None:
+        opened.close_all()
+
+
+@pytest.fixture(scope="session")
+def server() -> Iterator[Any]:
+    """Return a PostgreSQL server of the tests' own."""
+    from tests.shop_servers import Server
+
+    made = Server()
+    yield made
+    made.close()
+
+
+@pytest.fixture(params=["sqlite", "postgresql"])
+def shop_data(request: pytest.FixtureRequest, data: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """Return a data folder whose store is SQLite, and again one whose store is PostgreSQL."""
+    if request.param == "postgresql":
+        monkeypatch.setenv("COUNTER_STORE", request.getfixturevalue("server").fresh())
+    return data
 
 
 @pytest.fixture

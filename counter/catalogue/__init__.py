@@ -42,8 +42,8 @@ if TYPE_CHECKING:
     from counter.catalogue._merge import Conflict, Layer, conflicts, content_of, layer_of, merged
     from counter.catalogue._problems import Finding, Problem, check_report, report_text, shown
     from counter.catalogue._schema import schemas
-    from counter.catalogue._shop import PARTS, Confirmed, Shop
-    from counter.catalogue._shop_file import ConfirmError, confirm, confirmed_before, withdraw
+    from counter.catalogue._shop import PARTS, Confirmed, Shop, confirmations
+    from counter.catalogue._shop_file import ConfirmError, empty_layer, layer_problems, read_layer, refuse_bad
     from counter.catalogue._tally import share_read, sources_report, sources_text
     from counter.catalogue._validate import findings_of
 
@@ -66,11 +66,13 @@ _LATER = {
     "schemas": "_schema",
     "PARTS": "_shop",
     "Confirmed": "_shop",
+    "confirmations": "_shop",
     "Shop": "_shop",
     "ConfirmError": "_shop_file",
-    "confirm": "_shop_file",
-    "confirmed_before": "_shop_file",
-    "withdraw": "_shop_file",
+    "empty_layer": "_shop_file",
+    "layer_problems": "_shop_file",
+    "read_layer": "_shop_file",
+    "refuse_bad": "_shop_file",
     "share_read": "_tally",
     "sources_report": "_tally",
     "sources_text": "_tally",
@@ -119,12 +121,13 @@ __all__ = [
     "check_report",
     "check_shipped",
     "check_text",
-    "confirm",
-    "confirmed_before",
+    "confirmations",
     "conflicts",
     "content_of",
+    "empty_layer",
     "findings_of",
     "layer_of",
+    "layer_problems",
     "load",
     "load_file",
     "load_with_problems",
@@ -132,13 +135,14 @@ __all__ = [
     "notch_look",
     "parse_designation",
     "parse_designations",
+    "read_layer",
+    "refuse_bad",
     "report_text",
     "schemas",
     "share_read",
     "shown",
     "sources_report",
     "sources_text",
-    "withdraw",
     "words_beside",
 ]
 

@@ -7,12 +7,15 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from counter import paths
 from counter.catalogue._models import Catalogue
-from counter.files import is_there, read_bytes
+from counter.files import read_bytes
 
 if TYPE_CHECKING:
     from pathlib import Path
+    from typing import Any, TypeAlias
 
     from counter.catalogue._problems import Problem
+
+    Layer: TypeAlias = "dict[str, Any] | Problem | None"
 
 SHOP_FILE = "shop.json"
 
@@ -41,16 +44,23 @@ def load_file(path: Path) -> Catalogue:
             gc.enable()
 
 
-def load(data: Path | None = None) -> Catalogue:
-    """Return the shipped catalogue with the shop's layer in `data`, if there is one, laid over it."""
-    return load_with_problems(data).catalogue
+def load(layer: Layer = None) -> Catalogue:
+    """Return the shipped catalogue with a shop's layer, if one is handed in, laid over it."""
+    return load_with_problems(layer).catalogue
 
 
-def load_with_problems(data: Path | None = None) -> Loaded:
-    """Return the same, and every problem of the shop's layer: what is sound of it is used, the rest is not."""
+def load_with_problems(layer: Layer = None) -> Loaded:
+    """Return the same, and every problem of the shop's layer: what is sound of it is used, the rest is not.
+
+    `layer` is what a shop's file would hold, or the problem that kept it from being read.
+    """
     shipped = load_file(paths.resources() / "catalogue.json")
-    if data is None or not is_there(data / SHOP_FILE):
+    if layer is None:
+        return Loaded(shipped)
+    if not isinstance(layer, dict):
+        return Loaded(shipped, (layer,))
+    if not any(layer.get(section) for section in ("confirmed", "bases", "lamps")):
         return Loaded(shipped)
     from counter.catalogue._shop_file import over  # its rules are not needed by a shop without a layer
 
-    return over(shipped, data / SHOP_FILE)
+    return over(shipped, layer)

@@ -20,10 +20,12 @@ def catalogue_of(data: Path) -> Catalogue:
     """Return the catalogue with the shop's layer; what of the layer is unsound is left out."""
     from pydantic import ValidationError
 
-    from counter.catalogue import load
+    from counter.shop import StoreProblem, load_catalogue
 
     try:
-        return load(data)
+        return load_catalogue(data).catalogue
+    except StoreProblem as problem:
+        raise BadInput(str(problem)) from None
     except OSError as problem:
         raise BadInput(f"the catalogue cannot be read: {reason(problem)}") from None
     except ValidationError as problem:

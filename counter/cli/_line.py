@@ -62,8 +62,14 @@ class Parser(argparse.ArgumentParser):
 class Commands:
     """The commands of a parser, added one by one."""
 
-    def __init__(self, parser: Parser) -> None:
-        self._parsers = parser.add_subparsers(metavar="COMMAND", parser_class=Parser, title="commands")
+    def __init__(self, parser: Parser, inner: str = "") -> None:
+        self._parsers = parser.add_subparsers(
+            parser_class=Parser,
+            metavar=inner or "COMMAND",
+            title="commands",
+            required=bool(inner),
+            dest="inner" if inner else "command",
+        )
 
     def add(self, name: str, run: Callable[[argparse.Namespace, Path], Any], about: str) -> Parser:
         """Add a command; `run` returns its Answer, or an iterator of Answers to be written one a line."""
@@ -71,6 +77,11 @@ class Commands:
         made.add_argument(JSON, action="store_true", default=argparse.SUPPRESS, help="one JSON object, not text")
         made.set_defaults(run=run)
         return made
+
+    def group(self, name: str, about: str, inner: str) -> Commands:
+        """Add a command that has commands of its own; on the line one of them must follow, as `inner` lists them."""
+        made = self._parsers.add_parser(name, help=about, description=about)
+        return Commands(made, inner)
 
 
 def globals_first(arguments: Sequence[str]) -> list[str]:

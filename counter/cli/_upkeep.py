@@ -42,16 +42,16 @@ def _problems(file: Path | None, data: Path) -> tuple[Problem, ...]:
     from counter import catalogue
     from counter.files import is_there
     from counter.marks import HOUSE_FILE
+    from counter.shop import load_catalogue
 
     others = {HOUSE_FORMAT: _house_findings}
     if file is not None and str(file) == STANDARD_INPUT:
         return catalogue.check_text(whole(), others)
     if file is not None:
         return catalogue.check_file(file, others, HOUSE_FORMAT if file.name == HOUSE_FILE else "")
-    found = list(catalogue.check_shipped())
-    for name, assumed in ((catalogue.SHOP_FILE, ""), (HOUSE_FILE, HOUSE_FORMAT)):
-        if is_there(data / name):
-            found += catalogue.check_file(data / name, others, assumed)
+    found = [*catalogue.check_shipped(), *load_catalogue(data).problems]
+    if is_there(data / HOUSE_FILE):
+        found += catalogue.check_file(data / HOUSE_FILE, others, HOUSE_FORMAT)
     return (*found, *_harmless_problems(data))
 
 

@@ -142,6 +142,7 @@ class AnswerBar(Panel):
     def __init__(self, theme: Theme) -> None:
         super().__init__()
         self.base, self.lamp = Words(), FittedWords(LAMP_LINES, 0)
+        self._lamp = self._stock = ""
         self.caution = FittedWords(CAUTION_LINES, ems(self.font(), CAUTION_EMS))
         self.chip = SignalChip()
         self.stamp = Stamp(theme)
@@ -228,11 +229,21 @@ class AnswerBar(Panel):
         size = ONE_NAME if len(base) <= len(WIDEST_BASE) else TWO_NAMES
         self.base.setFont(grown(self.font(), size, QFont.Weight.Bold))
         self.base.setVisible(bool(base))
-        self.lamp.setText(lamp)
+        if lamp != self._lamp:  # what the shelf has is of the lamp before
+            self._lamp, self._stock = lamp, ""
+        self._show_lamp()
         self.stamp.show_verdict(verdict, signal)
         self.stamp.setVisible(verdict is not None)
         self.chip.show_signal(signal)
         self.caution.setText(caution)
+
+    def show_stock(self, words: str) -> None:
+        """Say under the lamp's name what the shelf has of it."""
+        self._stock = words
+        self._show_lamp()
+
+    def _show_lamp(self) -> None:
+        self.lamp.setText("\n".join(filter(None, (self._lamp, self._stock))))
 
     def show_place(self, is_set: bool) -> None:
         """Say that the law is not checked while the shop's place is not set; the words are the way to set it."""

@@ -18,8 +18,9 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from counter.window.counter_room import Counter
+    from counter.window.shelf.shop_desk import ShopDesk
 
-MENUS = ("File", "Case", "View", "Training", "Help")
+MENUS = ("File", "Case", "Stock", "View", "Training", "Help")
 
 
 class Command(NamedTuple):
@@ -33,7 +34,7 @@ class Command(NamedTuple):
 
 def commands_of(room: Counter) -> tuple[Command, ...]:
     """Return every command of a counter."""
-    window, desk = room.window, room.desk_cases
+    window, desk, stock = room.window, room.desk_cases, room.shop
     tabs = tuple(
         Command("View", name, (f"Ctrl+{at}",), partial(room.side.open, at - 1))
         for at, (name, _) in enumerate(TABS, 1)
@@ -47,6 +48,11 @@ def commands_of(room: Counter) -> tuple[Command, ...]:
         Command("Case", "Undo", ("Ctrl+Z",), room.undo),
         Command("Case", "Redo", ("Ctrl+Shift+Z", "Ctrl+Y"), room.redo),
         Command("Case", "Copy the answer as text", ("Ctrl+Shift+C",), room.copy_answer),
+        Command("Case", "Put this case aside", ("F6",), stock.parked.park),
+        Command("Case", "Back to the case that waits longest", ("F7",), stock.parked.back),
+        Command("Case", "Slip …", ("Ctrl+P",), stock.write_slip),
+        Command("Case", "Slips, and the month …", ("Ctrl+L",), stock.open_log),
+        *_stock_commands(stock),
         Command("Case", "Broken lamp", ("Ctrl+B",), room.toggle_broken),
         Command("View", "Marks", ("Ctrl+M",), room.marks.take_focus),
         Command("View", "Holder", ("Ctrl+H",), room.fixture.holder.setFocus),  # closed: letters then choose at once
@@ -60,6 +66,18 @@ def commands_of(room: Counter) -> tuple[Command, ...]:
         Command("Help", "Help on this pane", ("F1",), room.show_help),
         Command("Help", "Keys", ("Shift+F1",), room.show_keys),
         Command("Help", "About", (), room.show_about),
+    )
+
+
+def _stock_commands(stock: ShopDesk) -> tuple[Command, ...]:
+    return (
+        Command("Stock", "Search the shelf", ("Ctrl+J",), stock.search),
+        Command("Stock", "Import stock list …", (), stock.import_list),
+        Command("Stock", "Bring the list before this one back", (), stock.bring_back),
+        Command("Stock", "Cost over the years …", (), stock.open_cost),
+        Command("Stock", "Own sales weigh, or not, in identifying", (), stock.toggle_sales),
+        Command("Stock", "Load the demo shop", (), stock.load_demo),
+        Command("Stock", "Take the demo shop out", (), stock.drop_demo),
     )
 
 

@@ -11,7 +11,7 @@ from PySide6.QtGui import QGuiApplication, QKeySequence, QShortcut
 from PySide6.QtWidgets import QApplication
 
 from counter import catalogue as catalogues
-from counter import desk
+from counter import desk, shop
 from counter.fit import worth_holding_beside
 from counter.identify import LookProblem, Typed, parse_look, with_unit
 from counter.language import OWN
@@ -37,6 +37,7 @@ from counter.window.parts.languages import speak
 from counter.window.parts.source_dialog import Said, SourceDialog
 from counter.window.parts.style import wear
 from counter.window.parts.undo_keys import UndoKeys
+from counter.window.shelf.shop_desk import ShopDesk
 from counter.window.side.side_tabs import SideTabs
 from counter.window.training.door import TrainingDoor
 
@@ -58,7 +59,6 @@ MOST_LIKELY = 8
 WORTH_COMPARING = 0.01  # below this a candidate is no likelier than the catalogue's order makes it look
 LAW_TAB = 3  # by its place from 0
 GRAVE = ("DANGER", "WARNING")  # said at once, over whatever is being read
-GRAVE = ("DANGER", "WARNING")
 ASK = "Ask:"
 NO_ANSWER = "No answer: something went wrong here"
 
@@ -74,7 +74,7 @@ def wake(window: MainWindow, case: Case | None) -> None:
     window.cautions = window.side.cautions
     window.places.fill(Panes(window.looks, window.detail, window.marks, window.fixture, window.side))
     try:
-        loaded = catalogues.load_with_problems(window.data)
+        loaded = shop.remembered_catalogue(window.data).loaded
     except (OSError, ValidationError) as problem:
         _say_unreadable(window, problem)
         return
@@ -109,6 +109,7 @@ class Counter(QObject):
         """Show the case; an empty one's outlines are kept for the next start."""
         self.training = TrainingDoor(self.window)
         self.measuring = MeasureDoor(self.window)
+        self.shop = ShopDesk(self)
         self._connect()
         self.show()
         self.marks.take_focus()
@@ -130,6 +131,22 @@ class Counter(QObject):
         self.side.build(loaded.catalogue)
         self.looks.show_problem("", _left_out(loaded.problems))
 
+    def take_loaded(self, loaded: Loaded) -> None:
+        """Use what another till has confirmed since."""
+        self._take_catalogue(loaded)
+        self.show()
+
+    def take_case(self, case: Case) -> None:
+        """Show a case that comes from a slip or from those that waited; the one before it comes back by undo."""
+        for pane in (self.looks, self.marks, self.fixture):
+            pane.clear()
+        self.history.start_over(case)
+        self.show()
+
+    def fresh_case(self) -> Case:
+        """Return the case of somebody of whom nothing is known yet."""
+        return self._new_case()
+
     def _take_house(self) -> None:
         """Use the shop's own tables of makers' codes, if it has some that can be read."""
         try:
@@ -149,7 +166,7 @@ class Counter(QObject):
         self.detail.beside.connect(lambda lamp: self.change(beside=lamp or None))
         self.detail.source_wanted.connect(self.open_source)
         # marks
-        self.marks.typed.connect(lambda text: self.change(marks=text))
+        self.marks.typed.connect(self.take_marks)
         self.marks.look_dropped.connect(lambda key: self.answer_look(key, ""))
         self.marks.letters_taught.connect(self.teach_letters)
         self.marks.letters_forgotten.connect(self.forget_letters)
@@ -194,6 +211,11 @@ class Counter(QObject):
             fields.setdefault("shown", None)
         if self.history.change(**fields):
             self.show()
+
+    def take_marks(self, text: str) -> None:
+        """Take what was typed as marks, unless it is the code of a slip, which brings its case back."""
+        if not self.shop.is_slip(text):
+            self.change(marks=text)
 
     def answer_look(self, key: str, text: str) -> None:
         """Take an answer to a look as it was pressed or typed; "" takes it back."""
@@ -303,7 +325,7 @@ class Counter(QObject):
             return ()
         kind, of, part = fact.address
         try:
-            found = catalogues.confirmed_before(self.data, kind=kind, of=of, part=part)
+            found = shop.confirmed_before(self.data, kind=kind, of=of, part=part)
         except (OSError, catalogues.ConfirmError):
             return ()
         return tuple(Said(_plain(one.value), one.who, one.on.isoformat(), one.how) for one in found)
@@ -312,12 +334,12 @@ class Counter(QObject):
         assert fact.address is not None
         kind, of, part = fact.address
         try:
-            catalogues.withdraw(self.data, kind=kind, of=of, part=part)
+            shop.withdraw(self.data, kind=kind, of=of, part=part)
         except (OSError, catalogues.ConfirmError) as problem:
             dialog.show_problem(str(problem))
             return
         dialog.accept()
-        self._take_catalogue(catalogues.load_with_problems(self.data))
+        self._take_catalogue(shop.load_catalogue(self.data))
         self.show()
 
     def _confirm(self, dialog: SourceDialog, fact: Fact, value: str, who: str, how: str) -> None:
@@ -326,14 +348,20 @@ class Counter(QObject):
         today = datetime.now(UTC).astimezone().date()
         try:
             seen = desk.confirmable(self.catalogue, part, value, self.window.units)
-            catalogues.confirm(self.data, kind=kind, of=of, part=part, value=seen, who=who, on=today, how=how)
-        except (ValueError, OSError, catalogues.ConfirmError) as problem:
+        except ValueError as problem:
             dialog.show_problem(str(problem))
             return
-        self.settings.setValue("who", who)
-        dialog.accept()
-        self._take_catalogue(catalogues.load_with_problems(self.data))
-        self.show()
+
+        def job() -> Loaded:
+            shop.confirm(self.data, kind=kind, of=of, part=part, value=seen, who=who, on=today, how=how)
+            return shop.load_catalogue(self.data)
+
+        def done(loaded: Loaded) -> None:
+            self.settings.setValue("who", who)
+            dialog.accept()
+            self.take_loaded(loaded)
+
+        self.shop.worker.ask(job, done, lambda problem: dialog.show_problem(str(problem)), owner=dialog)
 
     def _new_case(self) -> Case:
         """Return an empty case for the shop's place and today."""
@@ -372,6 +400,7 @@ class Counter(QObject):
     def next_customer(self) -> None:
         """Start over; the case left behind comes back by undo."""
         self._clear_panes()
+        self.shop.next_customer()
         self.desk_cases.leave()
         self.history.start_over(self._new_case())
         self.side.open_first()
@@ -462,6 +491,7 @@ class Counter(QObject):
         self.detail.show_choice(chosen, _why_open(found) if chosen else "")
         self._show_answer(found)
         self.training.show_case()
+        self.shop.show_case()
         self.desk_cases.note_change()
 
     def _show_no_answer(self) -> None:
@@ -503,6 +533,7 @@ class Counter(QObject):
         """Leave nothing behind that would keep the program alive."""
         self.desk_cases.close()
         self.training.close()
+        self.shop.close()
 
 
 def _worth_comparing(catalogue: Catalogue, found: Assessment, shown: str | None) -> tuple[str, ...]:

@@ -13,7 +13,7 @@ from PySide6.QtCore import QRect, QSettings, Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication, QMainWindow
 
-from counter.files import read_bytes
+from counter.files import machine_file, read_bytes
 from counter.window.answer_bar import AnswerBar
 from counter.window.arrangement import Arrangement, numbers
 from counter.window.outlines.opening import remembered
@@ -227,7 +227,7 @@ class MainWindow(QMainWindow):
 
 def _settings_file(data: Path) -> Path:
     """Return the file of settings; another where Qt would wait at it or swallow it whole: a pipe, a giant."""
-    path = data / SETTINGS_FILE
+    path = machine_file(data, SETTINGS_FILE)
     try:
         read_bytes(path, LARGEST_SETTINGS)
     except FileNotFoundError:

@@ -16,6 +16,7 @@ PLANTED = {
     "identify/_rank.py": "from counter.marks import read",
     "identify/_next.py": "from counter.training import Lesson",
     "catalogue/_load.py": "from counter.fit import judge",
+    "catalogue/_shop_file.py": "from counter.shop import open_store",
     "desk/_case.py": "from counter.desk._assess import assess",
     "desk/_lead.py": "import PySide6.QtCore",
     "training/_lesson.py": "from counter.window.parts import pen",

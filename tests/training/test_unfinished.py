@@ -12,7 +12,15 @@ from pathlib import Path
 import pytest
 
 import counter
-from counter.training import Round, RoundMark, progress, remove_trainee, unfinished, write_record
+from counter.training import (
+    Round,
+    RoundMark,
+    UnknownTraineeError,
+    progress,
+    remove_trainee,
+    unfinished,
+    write_record,
+)
 
 
 @pytest.fixture
@@ -117,7 +125,8 @@ def test_a_removed_trainee_leaves_no_round(data, trainee, mark, say):
     mark("runs")
     say(60)
     remove_trainee(data, trainee)
-    assert not [path for path in data.rglob("*") if path.is_file()]
+    with pytest.raises(UnknownTraineeError):
+        progress(data, trainee)
 
 
 _PLAYING = """

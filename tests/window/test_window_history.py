@@ -10,6 +10,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from counter.desk import Case
+from counter.paths import machine
 from tests.window.hands import CODE, CTRL, FULL, button, fields, key, press
 from tests.window.looks.test_looks_pane import ANSWERS
 
@@ -135,7 +136,7 @@ BITS = random.Random(20261125)
 @pytest.mark.parametrize("at", range(12))
 def test_a_flipped_bit_in_the_settings_never_makes_a_window_that_nobody_can_use(windows, data, at):
     windows().close()
-    file = data / "window.ini"
+    file = machine(data) / "window.ini"
     content = bytearray(file.read_bytes())
     for _ in range(3):
         content[BITS.randrange(len(content))] ^= 1 << BITS.randrange(8)

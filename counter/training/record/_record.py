@@ -1,26 +1,25 @@
-"""Each trainee's record: one file of JSON lines, every line on the disk before the next card is shown."""
+"""Each trainee's record in the shop's store: JSON lines, each on the disk before the next card is shown."""
 
 from __future__ import annotations
 
-import os
 import re
 import secrets
+from contextlib import contextmanager
 from functools import cache
 from typing import TYPE_CHECKING, Annotated
 
 from pydantic import Field, TypeAdapter, ValidationError
 
+from counter import shop
 from counter.catalogue import Model
-from counter.files import read_bytes
 from counter.training.record._events import Answer, Assigned, Event, FromCase, RoundMark, Trainee
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
     from datetime import datetime
     from pathlib import Path
 
-LARGEST_RECORD = 100_000_000  # bytes; some 300 000 answers
 _ID = re.compile(r"[0-9a-f]{16}")
-_BINARY = getattr(os, "O_BINARY", 0)  # Windows translates line ends without it
 
 
 class UnknownTraineeError(LookupError):
@@ -38,7 +37,7 @@ class Progress(Model):
 
     trainee: Trainee
     events: tuple[Event, ...] = ()
-    torn: int = Field(0, description="lines that cannot be read: cut off by a crash, or written by a later version")
+    torn: int = Field(0, description="lines that cannot be read: damaged, or written by a later version")
 
     @property
     def answers(self) -> tuple[Answer, ...]:
@@ -68,16 +67,10 @@ class Progress(Model):
         return tuple(dict.fromkeys(points))
 
 
-def folder(data: Path) -> Path:
-    """Return the folder of records within the folder of all that users make."""
-    return data / "training"
-
-
-def _file(data: Path, trainee: str) -> Path:
-    """Return the record's file; its name is made from the id, never from the person's name."""
+def _checked(trainee: str) -> str:
     if not _ID.fullmatch(trainee):
         raise UnknownTraineeError(trainee)
-    return folder(data) / f"{trainee}.jsonl"
+    return trainee
 
 
 def add_trainee(data: Path, name: str, now: datetime) -> Trainee:
@@ -85,11 +78,10 @@ def add_trainee(data: Path, name: str, now: datetime) -> Trainee:
 
     Raises:
         ValueError: the name is empty or too long, or `now` has no time zone.
-        OSError: the folder cannot be written.
+        StoreProblem: it cannot be kept.
     """
     trainee = Trainee(id=secrets.token_hex(8), name=" ".join(name.split()), at=now)
-    folder(data).mkdir(parents=True, exist_ok=True)
-    _append(_file(data, trainee.id), trainee, os.O_CREAT | os.O_EXCL)
+    shop.add_record(data, trainee.id, trainee.model_dump_json())
     return trainee
 
 
@@ -98,75 +90,51 @@ def write_record(data: Path, trainee: str, event: Event) -> None:
 
     Raises:
         UnknownTraineeError: there is no such record, or it was removed meanwhile.
-        OSError: the disk is full or the folder cannot be written; nothing that was there is lost.
+        StoreProblem: it cannot be kept; nothing that was there is lost.
     """
-    try:
-        _append(_file(data, trainee), event, 0)
-    except FileNotFoundError as error:
-        raise UnknownTraineeError(trainee) from error
-
-
-def _append(file: Path, line: Model, extra: int) -> None:
-    """Write one line in one call. A line cut off earlier is closed first, so that it costs only itself."""
-    handle = os.open(file, os.O_RDWR | os.O_APPEND | _BINARY | extra, 0o600)
-    try:
-        raw = line.model_dump_json().encode() + b"\n"
-        if (size := os.lseek(handle, 0, os.SEEK_END)) and _last_byte(handle, size) != b"\n":
-            raw = b"\n" + raw
-        written = os.write(handle, raw)
-        if written != len(raw):  # a full disk: what is there reads as a torn line
-            raise OSError(f"only {written} of {len(raw)} bytes written to {file.name}")
-        os.fsync(handle)
-    finally:
-        os.close(handle)
-
-
-def _last_byte(handle: int, size: int) -> bytes:
-    os.lseek(handle, size - 1, os.SEEK_SET)
-    return os.read(handle, 1)
+    with _known(trainee):
+        shop.append_record(data, _checked(trainee), event.model_dump_json())
 
 
 def progress(data: Path, trainee: str) -> Progress:
-    """Return what the record says; lines that cannot be read are counted, skipped and kept in the file.
+    """Return what the record says; lines that cannot be read are counted, skipped and kept in the store.
 
     Raises:
-        UnknownTraineeError: there is no such record, it cannot be read, or its first line is no trainee.
+        UnknownTraineeError: there is no such record, or its first line is no trainee.
+        StoreProblem: the store cannot be read.
     """
-    try:
-        raw = read_bytes(_file(data, trainee), LARGEST_RECORD)
-    except OSError as error:
-        raise UnknownTraineeError(trainee) from error
-    return _progress(raw, trainee)
-
-
-def _progress(raw: bytes, trainee: str) -> Progress:
-    who: Trainee | None = None
-    events: list[Event] = []
-    torn = 0
-    for line in raw.splitlines():
-        try:
-            read = _line().validate_json(line)
-        except ValidationError:
-            torn += bool(line.strip())
-            continue
-        if isinstance(read, Trainee):
-            who = who or read
-        else:
-            events.append(read)
-    if who is None:
+    with _known(trainee):
+        who, lines = shop.record_lines(data, _checked(trainee))
+    found = _read(who)
+    if not isinstance(found, Trainee):
         raise UnknownTraineeError(trainee)
-    return Progress(trainee=who, events=tuple(events), torn=torn)
+    read = [_read(line) for line in lines]
+    events = tuple(one for one in read if one is not None and not isinstance(one, Trainee))
+    return Progress(trainee=found, events=events, torn=sum(one is None for one in read))
+
+
+def _read(line: str) -> Trainee | Event | None:
+    try:
+        return _line().validate_json(line)
+    except ValidationError:
+        return None
+
+
+@contextmanager
+def _known(trainee: str) -> Iterator[None]:
+    try:
+        yield
+    except LookupError as error:
+        raise UnknownTraineeError(trainee) from error
 
 
 def trainees(data: Path) -> tuple[Trainee, ...]:
-    """Return everyone with a record that can be read, by name."""
-    found = []
-    for file in folder(data).glob("*.jsonl"):
-        if _ID.fullmatch(file.stem):
-            try:
-                found.append(progress(data, file.stem).trainee)
-            except UnknownTraineeError:
-                continue  # a crash within the very first line: nothing was learned yet
+    """Return everyone with a record that can be read, by name.
+
+    Raises:
+        StoreProblem: the store cannot be read.
+    """
+    found = [one for line in shop.records(data) if isinstance(one := _read(line), Trainee)]
     return tuple(sorted(found, key=lambda one: (one.name.casefold(), one.id)))
 
 
@@ -175,11 +143,10 @@ def remove_trainee(data: Path, trainee: str) -> None:
 
     Raises:
         UnknownTraineeError: there is no such record.
+        StoreProblem: the store cannot be written.
     """
-    try:
-        _file(data, trainee).unlink()
-    except FileNotFoundError as error:
-        raise UnknownTraineeError(trainee) from error
+    with _known(trainee):
+        shop.remove_record(data, _checked(trainee))
 
 
 def assign(data: Path, trainee: str, family: str, now: datetime, *, is_on: bool = True) -> None:

@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING, Any
 from counter import __version__, paths
 from counter.files import read_bytes, write_atomic
 from counter.outline import Disc, Drawing, Label, Measure, Path
+from counter.paths import machine
 from counter.window.outlines.cards import Card
 
 if TYPE_CHECKING:
@@ -34,7 +35,7 @@ _SHAPES: dict[str, type[Path | Disc | Label | Measure]] = {
 def fingerprint(data: pathlib.Path) -> str:
     """Return what the opening cards depend on: our version and the catalogue files' sizes and times."""
     parts = [__version__]
-    for file in (paths.resources() / "catalogue.json", data / "shop.json"):
+    for file in (paths.resources() / "catalogue.json", machine(data) / "layer.json"):
         try:
             stat = file.stat()
         except OSError:
@@ -47,7 +48,7 @@ def fingerprint(data: pathlib.Path) -> str:
 def remembered(data: pathlib.Path) -> tuple[Card, ...]:
     """Return the kept opening cards, or none where they are missing, stale or damaged."""
     try:
-        raw = read_bytes(data / FILE_NAME, LARGEST)
+        raw = read_bytes(machine(data) / FILE_NAME, LARGEST)
         kept = json.loads(raw)
         if kept["of"] != fingerprint(data) or kept["sum"] != _sum_in(raw, kept["cards"]):
             return ()
@@ -62,13 +63,13 @@ def remember(data: pathlib.Path, cards: Iterable[Card]) -> None:
     head = json.dumps({"of": fingerprint(data), "sum": zlib.crc32(body)}).encode()
     with contextlib.suppress(OSError):
         # The cards on a line of their own: their checksum is then had without writing them again.
-        write_atomic(data / FILE_NAME, head[:-1] + b', "cards":\n' + body + b"\n}")
+        write_atomic(machine(data) / FILE_NAME, head[:-1] + b', "cards":\n' + body + b"\n}")
 
 
 def forget(data: pathlib.Path) -> None:
     """Drop the kept cards: for whoever met an error before the core was awake, which they may be the cause of."""
     with contextlib.suppress(OSError):
-        (data / FILE_NAME).unlink()
+        (machine(data) / FILE_NAME).unlink()
 
 
 def _compact(cards: list[Any]) -> bytes:

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QTabBar, QTabWidget, QVBoxLay
 from counter.window.parts import early
 from counter.window.parts.sizes import ems
 from counter.window.parts.words import Words
+from counter.window.shelf.shelf_pane import ShelfPane
 from counter.window.side.cautions_pane import CautionsPane
 from counter.window.side.instead_pane import InsteadPane
 from counter.window.side.law_pane import LawPane
@@ -27,6 +28,7 @@ TABS = (
     ("Instead", "What may go in instead, and why not the others"),
     ("Light", "Exposure in front of UV lamps; the colour of others"),
     ("Law", "Law and disposal where the shop is; broken lamps"),
+    ("Shelf", "What the stock list has for this case; search it"),
 )
 INSTEAD = 1
 BESIDE_EMS = 76  # letters across from which two panes stand side by side
@@ -52,7 +54,7 @@ class SideTabs(QFrame):
         super().__init__()
         self.setProperty("panel", True)
         self.cautions, self.instead = CautionsPane(), InsteadPane()
-        self.light, self.law = LightPane(theme), LawPane()
+        self.light, self.law, self.shelf = LightPane(theme), LawPane(), ShelfPane()
         self.tabs = QTabWidget()
         self.tabs.setTabBar(SteadyTabs())
         self.tabs.setDocumentMode(True)
@@ -60,8 +62,8 @@ class SideTabs(QFrame):
         self.tabs.tabBar().setExpanding(False)
         self.tabs.tabBar().setUsesScrollButtons(False)
         self.tabs.tabBar().setElideMode(Qt.TextElideMode.ElideNone)
-        self.tabs.setAccessibleName("Cautions, instead, light, law")
-        self._panes: tuple[QWidget, ...] = (self.cautions, self.instead, self.light, self.law)
+        self.tabs.setAccessibleName("Cautions, instead, light, law, shelf")
+        self._panes: tuple[QWidget, ...] = (self.cautions, self.instead, self.light, self.law, self.shelf)
         for pane, (name, _) in zip(self._panes, TABS, strict=True):
             self.tabs.addTab(pane, name)
         self._name_tabs()
@@ -121,7 +123,7 @@ class SideTabs(QFrame):
             self.instead.show_replacements(found.replacements, found.lamp)
         elif shown is self.light:
             self.light.show_light(found.light)
-        elif found.law is not None:
+        elif shown is self.law and found.law is not None:
             self.law.show_law(found.law, case.broken)
 
     def set_wide(self, is_wide: bool) -> None:

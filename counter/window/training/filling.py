@@ -19,12 +19,15 @@ PAIRS_SHOWN = 8
 
 
 def progress_of(data: Path, who: str) -> Progress | None:
-    """Return somebody's record, or None where there is none (any more)."""
+    """Return somebody's record, or None where there is none (any more) or the store cannot be read.
+
+    The list of people says what is wrong with the store; every page then shows nobody.
+    """
     from counter.training import UnknownTraineeError, progress
 
     try:
         return progress(data, who) if who else None
-    except UnknownTraineeError:
+    except (UnknownTraineeError, OSError):
         return None
 
 
@@ -54,9 +57,9 @@ def fill_standing(page: StandingPage, catalogue: Catalogue, data: Path, who: str
 
 def fill_pairs(page: StandingPage, catalogue: Catalogue, data: Path, who: str) -> None:
     """Show what one trainee, or everybody, mixes up most."""
-    from counter.training import mixes, trainees
+    from counter.training import mixes
 
-    ids = [one.id for one in trainees(data)] if page.is_for_all else [who]
+    ids = _everybody(data) if page.is_for_all else [who]
     found = (progress_of(data, one) for one in ids)
     answers = [answer for known in found if known is not None for answer in known.answers]
     drawings = faces(catalogue)
@@ -78,11 +81,24 @@ def _pair(catalogue: Catalogue, drawings: dict[str, Drawing], mix: Mix) -> Pair:
     return Pair(words, times, tell, mix.asked, (drawings[mix.asked], drawings[mix.said]))
 
 
+def _everybody(data: Path) -> list[str]:
+    from counter.training import trainees
+
+    try:
+        return [one.id for one in trainees(data)]
+    except OSError:
+        return []
+
+
 def fill_board(page: BoardPage, catalogue: Catalogue, data: Path, who: str, now: datetime) -> None:
     """Show everybody, and the sheet of one."""
     from counter.training import board
 
-    page.show_board(board(catalogue, data, now), who)
+    try:
+        rows = board(catalogue, data, now)
+    except OSError:
+        rows = ()
+    page.show_board(rows, who)
     fill_sheet(page, catalogue, data, who, now)
 
 

@@ -25,8 +25,8 @@ if TYPE_CHECKING:
 
 ID = Qt.ItemDataRole.UserRole
 PRIVACY = marked(
-    "Names and answers stay on this machine, one file a person in the data folder. "
-    "Removing someone deletes that file; nothing of it is kept."
+    "Names and answers stay in the shop's own store: on this machine, unless the shop keeps it on its server. "
+    "Removing someone deletes all of it there; nothing is kept."
 )
 
 

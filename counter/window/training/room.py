@@ -137,8 +137,8 @@ class TrainingRoom(RoomFrame):
         assert self.catalogue is not None
         try:
             return Lesson(self.catalogue, self.data, self.who or None, about, self.clock(), near)
-        except UnknownTraineeError:
-            self.roster.show()  # which finds out that the record is gone
+        except (UnknownTraineeError, OSError):
+            self.roster.show()  # which finds out that the record is gone, or the store
             return Lesson(self.catalogue, self.data, None, about, self.clock(), near)
 
     def closeEvent(self, event: QCloseEvent) -> None:
@@ -226,7 +226,7 @@ class TrainingRoom(RoomFrame):
         ends = now + (left or timedelta(minutes=minutes or ENDLESS_MIN))
         try:
             source = Round(self.catalogue, self.data, self.who, minutes or ENDLESS_MIN, started, ends)
-        except UnknownTraineeError:
+        except (UnknownTraineeError, OSError):
             self.roster.show()
             return
         length = tr("{minutes:g} minutes").format(minutes=minutes) if minutes else tr("until I stop")

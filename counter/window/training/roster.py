@@ -43,8 +43,14 @@ class Roster(QObject):
         """Show who has a record, and choose whoever was chosen."""
         from counter.training import trainees
 
-        if self.catalogue is not None:
-            self.people.show_people(trainees(self.data), self.who)
+        if self.catalogue is None:
+            return
+        try:
+            found = trainees(self.data)
+        except OSError as problem:
+            self.people.show_problem(str(problem))
+            found = ()
+        self.people.show_people(found, self.who)
 
     @property
     def name(self) -> str:

@@ -6,6 +6,7 @@ import json
 
 import pytest
 
+from counter.paths import machine
 from counter.window.outlines.opening import FILE_NAME, _plain, fingerprint
 
 
@@ -48,7 +49,7 @@ def damaged(kept, how):
 )
 def test_damaged_opening_cards_only_cost_time(windows, data, how):
     windows()
-    file = data / FILE_NAME
+    file = machine(data) / FILE_NAME
     file.write_text(damaged(json.loads(file.read_text()), how))
     second = windows(awake=False)
     assert bool(second.grid.model.cards) == (how == "as it was")

@@ -1,6 +1,7 @@
 """The training room beside the counter: people, rounds, the trainer's view, and the one line at the counter."""
 
 from datetime import UTC, datetime, timedelta
+from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
@@ -10,7 +11,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QMessageBox
 
 from counter.desk import Case
-from counter.training import add_trainee, progress, trainees, unfinished
+from counter.training import add_trainee, progress, remove_trainee, trainees, unfinished
 from counter.window.training.frame import BOARD, CARD, PRACTICE, STANDING, SUMMARY
 
 pytestmark = pytest.mark.qt_log_ignore("This plugin does not support")
@@ -65,7 +66,9 @@ def press(room, key, modifier=Qt.KeyboardModifier.NoModifier):
 
 
 def files(folder):
-    return {path.name: path.read_bytes() for path in folder.iterdir() if path.is_file() and path.name != "window.ini"}
+    return {
+        path.name: path.read_bytes() for path in folder.iterdir() if path.is_file() and "shop.db" not in path.name
+    }
 
 
 def test_f4_opens_the_room_and_goes_back(counter):
@@ -110,7 +113,7 @@ def test_the_room_is_made_while_the_counter_is_quiet(qtbot, counter):
 
 
 def test_a_lesson_by_somebody_removed_is_asked_without_a_record(counter, room, ada):
-    (room.data / "training" / f"{ada}.jsonl").unlink()
+    remove_trainee(room.data, ada)
     counter.detail.learn.click()
     assert room.session.card.family == "G24q"
     assert room.who == ""
@@ -129,7 +132,7 @@ def test_practice_leaves_the_counter_as_it_was(counter, room, ada):
 def test_names_are_said_to_stay_here(room):
     from counter.window.training.people_pane import PRIVACY
 
-    assert "stay on this machine" in PRIVACY
+    assert "stay in the shop's own store" in PRIVACY
     assert PRIVACY in [label.text() for label in room.people.findChildren(type(room.said))]
 
 
@@ -143,7 +146,7 @@ def test_a_name_is_added_by_keyboard(room):
 def test_settings_hold_no_name(counter, room, ada):
     room.roster.set_at_counter(True)
     counter.settings.sync()
-    assert b"Ada" not in (counter.data / "window.ini").read_bytes()
+    assert b"Ada" not in Path(counter.settings.fileName()).read_bytes()
 
 
 @pytest.mark.parametrize(("button", "left"), [("Remove all", []), ("Keep", ["Ada"])])
@@ -290,7 +293,7 @@ def test_escape_ends_a_round_and_keeps_its_answers(room, ada):
 
 def test_removed_meanwhile_is_said(room, ada):
     room.start_round(5)
-    (room.data / "training" / f"{ada}.jsonl").unlink()
+    remove_trainee(room.data, ada)
     press(room, Qt.Key.Key_1)
     assert "removed meanwhile" in room.said.text()
     assert room.session.source is None

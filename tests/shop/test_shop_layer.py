@@ -3,26 +3,27 @@
 from __future__ import annotations
 
 import json
+import os
+import subprocess
+import sys
 from datetime import date
-from typing import TYPE_CHECKING, Any
+from pathlib import Path
+from typing import Any
 
 import pytest
 
+import counter
 from counter.catalogue import (
     PARTS,
     Catalogue,
     ConfirmError,
     Problem,
     check_file,
-    confirm,
-    load,
-    load_with_problems,
     notch_look,
-    withdraw,
 )
-
-if TYPE_CHECKING:
-    from pathlib import Path
+from counter.catalogue import load as load_shipped
+from counter.shop import StoreProblem, confirm, layer, load_catalogue, open_store, withdraw
+from counter.shop._store import close_all
 
 DAY = date(2026, 3, 2)
 BY = {"who": "Kim", "on": DAY, "how": "caliper, three lamps"}
@@ -33,6 +34,11 @@ def _write(data: Path, **content: Any) -> Path:
     path = data / "shop.json"
     path.write_text(json.dumps({"format": "lamp-counter/shop", "version": 1, **content}), "utf-8")
     return path
+
+
+def load(data: Path | None = None) -> Catalogue:
+    """Return the shipped catalogue, or the one with a shop's layer over it."""
+    return load_shipped() if data is None else load_catalogue(data).catalogue
 
 
 def _row(**changes: Any) -> dict[str, Any]:
@@ -81,7 +87,7 @@ def test_notches_are_confirmed_by_their_look(tmp_path: Path, look: str) -> None:
     assert base.face.notches is not None
     assert notch_look(base.face.notches.at) == look
     assert look in base.family_notches
-    assert load_with_problems(tmp_path).problems == ()
+    assert load_catalogue(tmp_path).problems == ()
 
 
 REDRAWN = [
@@ -154,7 +160,7 @@ def test_every_part_can_be_confirmed(tmp_path: Path, kind: str, part: str) -> No
     lamps = {"uvc_w": "G23/9/twin/uv-c", "arc_mm": "G23/9/twin/uv-c", "uva_w": "G23/9/twin/uv-a"}
     of = "G24q-3" if kind == "base" else (lamps | {"uvb_w": "G23/9/twin/uv-b"}).get(part, QUAD)
     confirm(tmp_path, kind=kind, of=of, part=part, value=VALUES[part], **BY)
-    loaded = load_with_problems(tmp_path)
+    loaded = load_catalogue(tmp_path)
     entry: Any = (loaded.catalogue.base_by_name if kind == "base" else loaded.catalogue.lamp_by_id)[of]
     for step in part.split("."):
         entry = getattr(entry, step)
@@ -184,13 +190,14 @@ def test_bad_confirmation_is_named_and_left_out(
 ) -> None:
     good = _row(of="G23/9/twin")
     path = _write(tmp_path, confirmed=[_row(**changes), good])
-    catalogue, problems = load_with_problems(tmp_path)
+    as_file = check_file(path)
+    catalogue, problems = load_catalogue(tmp_path)
     assert [(problem.path, words in problem.what) for problem in problems] == [(f"confirmed[0].{field}", True)]
     assert catalogue.lamp_by_id[QUAD] == load().lamp_by_id[QUAD]
     length = catalogue.lamp_by_id["G23/9/twin"].length_mm
     assert length is not None
     assert length.confidence == "confirmed"
-    assert check_file(path) == problems
+    assert [(one.path, one.what) for one in as_file] == [(one.path, one.what) for one in problems]
 
 
 @pytest.mark.parametrize(("changes", "field", "words"), REFUSED)
@@ -211,7 +218,7 @@ def _own_lamp(catalogue: Catalogue, **changes: Any) -> dict[str, Any]:
 
 def test_own_lamp_stands_beside_the_shipped_ones(tmp_path: Path) -> None:
     _write(tmp_path, lamps=[_own_lamp(load())], confirmed=[_row(of="G24q-3/27/quad", value=164)])
-    catalogue, problems = load_with_problems(tmp_path)
+    catalogue, problems = load_catalogue(tmp_path)
     assert problems == ()
     length = catalogue.lamp_by_id["G24q-3/27/quad"].length_mm
     assert length is not None
@@ -224,7 +231,7 @@ def test_own_base_can_carry_own_lamps(tmp_path: Path) -> None:
     base = load().base_by_name["G24q-3"].model_dump(mode="json", exclude_none=True)
     lamp = _own_lamp(load(), id="G24q-8/27/quad", base="G24q-8")
     _write(tmp_path, bases=[{**base, "designation": "G24q-8"}], lamps=[lamp])
-    catalogue, problems = load_with_problems(tmp_path)
+    catalogue, problems = load_catalogue(tmp_path)
     assert problems == ()
     assert catalogue.base_of(catalogue.lamp_by_id["G24q-8/27/quad"]).designation == "G24q-8"
 
@@ -232,14 +239,14 @@ def test_own_base_can_carry_own_lamps(tmp_path: Path) -> None:
 def test_own_entries_with_faults_are_left_out(tmp_path: Path) -> None:
     lamps = [_own_lamp(load(), legs=2), _own_lamp(load(), base="G77"), _own_lamp(load(), id=QUAD, watts={})]
     _write(tmp_path, lamps=lamps)
-    catalogue, problems = load_with_problems(tmp_path)
+    catalogue, problems = load_catalogue(tmp_path)
     assert {problem.path.partition(".")[0] for problem in problems} == {"lamps[0]", "lamps[1]", "lamps[2]"}
     assert catalogue.lamps == load().lamps
 
 
 def test_shipped_lamp_is_not_replaced_by_an_own_one(tmp_path: Path) -> None:
     _write(tmp_path, lamps=[load().lamp_by_id[QUAD].model_dump(mode="json", exclude_none=True)])
-    catalogue, (problem,) = load_with_problems(tmp_path)
+    catalogue, (problem,) = load_catalogue(tmp_path)
     assert (problem.path, problem.what) == ("lamps[0].id", f"{QUAD} is shipped already")
     assert catalogue.lamps == load().lamps
 
@@ -255,48 +262,81 @@ BROKEN_FILES = {
 @pytest.mark.parametrize("name", BROKEN_FILES)
 def test_broken_file_keeps_nobody_from_work(tmp_path: Path, name: str) -> None:
     (tmp_path / "shop.json").write_bytes(BROKEN_FILES[name])
-    catalogue, problems = load_with_problems(tmp_path)
+    catalogue, problems = load_catalogue(tmp_path)
     assert catalogue == load()
     assert len(problems) == 1
     assert isinstance(problems[0], Problem)
 
 
 def test_folder_that_cannot_be_entered_keeps_nobody_from_work(tmp_path: Path) -> None:
-    catalogue, (problem,) = load_with_problems(tmp_path / ("a" * 300))  # no name may be that long
+    catalogue, (problem,) = load_catalogue(tmp_path / ("a" * 300))  # no name may be that long
     assert catalogue == load()
     assert "cannot be read" in problem.what
 
 
 @pytest.mark.parametrize("content", [*BROKEN_FILES.values(), b'{"format": "lamp-counter/shop", "confirmed": 3}'])
-def test_broken_file_is_copied_aside_before_it_is_written_over(tmp_path: Path, content: bytes) -> None:
+def test_broken_file_is_left_where_it_is_and_named_beside_what_is_confirmed(tmp_path: Path, content: bytes) -> None:
     (tmp_path / "shop.json").write_bytes(content)
-    aside = confirm(tmp_path, kind="lamp", of=QUAD, part="length_mm", value=163, **BY)
-    assert aside is not None
-    assert aside.read_bytes() == content
-    assert load_with_problems(tmp_path).problems == ()
+    confirm(tmp_path, kind="lamp", of=QUAD, part="length_mm", value=163, **BY)
+    catalogue, problems = load_catalogue(tmp_path)
+    assert (tmp_path / "shop.json").read_bytes() == content
+    assert len(problems) == 1
+    length = catalogue.lamp_by_id[QUAD].length_mm
+    assert length is not None
+    assert length.value == 163
 
 
-def test_entries_with_faults_survive_a_confirmation(tmp_path: Path) -> None:
+def test_file_is_taken_over_once_and_a_copy_kept(tmp_path: Path) -> None:
     bad = _row(of="nothing", value=[1])
-    path = _write(tmp_path, confirmed=[bad], lamps=[{"id": "half written"}])
-    assert confirm(tmp_path, kind="lamp", of=QUAD, part="length_mm", value=163, **BY) is None
-    content = json.loads(path.read_text("utf-8"))
-    assert content["confirmed"][0] == bad
+    path = _write(tmp_path, confirmed=[bad, _row()], lamps=[{"id": "half written"}])
+    before = path.read_bytes()
+    for _ in range(2):
+        confirm(tmp_path, kind="lamp", of="G23/9/twin", part="length_mm", value=163, **BY)
+        close_all()
+        path.write_bytes(before)  # as an older program on another till would
+    content = layer(open_store(tmp_path)).content
+    assert [one["of"] for one in content["confirmed"]] == ["nothing", QUAD, "G23/9/twin", "G23/9/twin"]
     assert content["lamps"] == [{"id": "half written"}]
+    assert {kept.read_bytes() for kept in (tmp_path / "taken-over").glob("shop*.json")} == {before}
 
 
-def test_file_of_a_newer_program_is_neither_read_nor_written(tmp_path: Path) -> None:
+def test_file_of_a_newer_program_is_left_alone(tmp_path: Path) -> None:
     path = _write(tmp_path, version=2)
     before = path.read_bytes()
-    catalogue, (problem,) = load_with_problems(tmp_path)
+    catalogue, (problem,) = load_catalogue(tmp_path)
     assert catalogue == load()
     assert problem.what == "version 2 is newer than this program"
-    with pytest.raises(ConfirmError, match="newer than this program"):
-        confirm(tmp_path, kind="lamp", of=QUAD, part="length_mm", value=163, **BY)
     assert path.read_bytes() == before
 
 
-def test_withdraw_from_an_unreadable_file_is_refused(tmp_path: Path) -> None:
-    (tmp_path / "shop.json").write_bytes(b"{")
-    with pytest.raises(ConfirmError, match="cannot be read"):
-        withdraw(tmp_path, kind="lamp", of=QUAD, part="length_mm")
+def test_store_that_cannot_be_used_keeps_nobody_from_work(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("COUNTER_STORE", "postgresql://clerk@127.0.0.1:9/shop")
+    catalogue, (problem,) = load_catalogue(tmp_path)
+    assert catalogue == load()
+    assert "cannot be reached" in problem.what
+    with pytest.raises(StoreProblem):
+        confirm(tmp_path, kind="lamp", of=QUAD, part="length_mm", value=163, **BY)
+
+
+def test_plain_question_makes_no_store(tmp_path: Path) -> None:
+    load_catalogue(tmp_path)
+    assert not list(tmp_path.iterdir())
+
+
+_CONFIRMING = """
+import sys
+from datetime import date
+from pathlib import Path
+from counter.shop import confirm
+for mm in range(int(sys.argv[2])):
+    confirm(Path(sys.argv[1]), kind="lamp", of="G24q-3/26/quad", part="length_mm", value=160 + mm / 10, who="Kim",
+            on=date(2026, 3, 2), how="caliper")
+"""
+
+
+def test_two_tills_confirm_at_once_and_every_one_is_kept(shop_data: Path) -> None:
+    """Of two processes with 40 confirmations each, 44 of 80 were kept while they lay in one file."""
+    env = os.environ | {"PYTHONPATH": str(Path(counter.__file__).parents[1])}
+    tills = [subprocess.Popen([sys.executable, "-c", _CONFIRMING, shop_data, "40"], env=env) for _ in range(2)]
+    assert [till.wait() for till in tills] == [0, 0]
+    assert len(layer(open_store(shop_data)).content["confirmed"]) == 80

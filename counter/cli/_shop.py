@@ -1,0 +1,163 @@
+"""What the shop makes: its stock list, its slips, and the store that keeps them."""
+
+from __future__ import annotations
+
+from contextlib import contextmanager
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from counter.cli._core import catalogue_of, house_of
+from counter.cli._line import DONE, NOTHING, Answer, BadInput
+
+if TYPE_CHECKING:
+    import argparse
+    from collections.abc import Iterator
+
+    from counter.cli._line import Commands
+
+MOST_SHOWN = 20  # lines of text; --json gives all
+
+
+def add(commands: Commands) -> None:
+    """Name the commands of this file."""
+    stock = commands.group("stock", "the stock list: import one, find in it", "import | find")
+    bring_in = stock.add(
+        "import", _import, "read a shop system's list (CSV, TSV, XLSX, XLS, ODS) and match its lines"
+    )
+    bring_in.add_argument("file", metavar="FILE", type=Path)
+    find = stock.add("find", _find, "find by code, description, bin or barcode")
+    find.add_argument("text", metavar="TEXT")
+    slips = commands.add("slips", _slips, "the log of slips, newest first")
+    about = "a number as #12, a name, a day as 2026-11-25, a base, a bin, a code; none: the newest"
+    slips.add_argument("text", metavar="TEXT", nargs="?", default="", help=about)
+    store = commands.add("store", _store, "where everything is kept, how big; check, back up, restore, move it")
+    about = "check; back-up FILE; restore FILE; move URL (postgresql://… or a file); begin anew where one was lost"
+    store.add_argument("what", nargs="?", choices=("check", "back-up", "restore", "move", "begin"), help=about)
+    store.add_argument("place", metavar="FILE_OR_URL", nargs="?")
+
+
+@contextmanager
+def _in_one_line() -> Iterator[None]:
+    """Say what is wrong with list or store as bad input: what, and the way out."""
+    from counter.shelf import ListProblem
+    from counter.shop import StoreProblem
+
+    try:
+        yield
+    except (StoreProblem, ListProblem) as problem:
+        raise BadInput(str(problem)) from None
+
+
+def _import(chosen: argparse.Namespace, data: Path) -> Answer:
+    from counter import shelf, shop
+
+    catalogue, house = catalogue_of(data), house_of(data)
+    with _in_one_line():
+        store = shop.open_store(data)
+        plan = shelf.read_plan(chosen.file, shelf.Matcher(catalogue, house, shop.hands(store)), store)
+        shelf.put(store, plan)
+    found = shelf.import_report(plan)
+    open_ = [*plan.rejected, *plan.unmatched]
+    lines = [f"{found['lines']} lines, {found['matched']} matched, {len(plan.rejected)} rejected"]
+    lines += [f"line {one.line}: {one.text} ({one.reason})" for one in open_[:MOST_SHOWN]]
+    lines += [f"and {len(open_) - MOST_SHOWN} more; --json lists all"] if len(open_) > MOST_SHOWN else []
+    return Answer(found, "\n".join(lines), DONE if plan.items else NOTHING)
+
+
+def _find(chosen: argparse.Namespace, data: Path) -> Answer:
+    from counter import shelf, shop
+
+    with _in_one_line():
+        items = shelf.find(shop.open_store(data), chosen.text) if shop.has_store(data) else []
+    lines = [
+        "   ".join(
+            filter(None, (one.code, one.description, shelf.stock_words(one), one.bin, shelf.money(one.price_cents)))
+        )
+        for one in items
+    ]
+    found = {"items": [shelf.item_report(one) for one in items]}
+    return Answer(found, "\n".join(lines) or "nothing found", DONE if items else NOTHING)
+
+
+def _slips(chosen: argparse.Namespace, data: Path) -> Answer:
+    from counter import shop, slip
+
+    with _in_one_line():
+        found = shop.find_slips(shop.open_store(data), slip.log_words(chosen.text)) if shop.has_store(data) else []
+    reports = [slip.slip_report(one) for one in found]
+    lines = [
+        f"{one['number']:>6}  {one['at']}  {one['headline']}  {_items(one['items'])}".rstrip() for one in reports
+    ]
+    return Answer({"slips": reports}, "\n".join(lines) or "no slips", DONE if reports else NOTHING)
+
+
+def _items(items: list[dict[str, Any]]) -> str:
+    return ", ".join(f"{one['quantity']} x {one['code']}" for one in items)
+
+
+def _store(chosen: argparse.Namespace, data: Path) -> Answer:
+    if chosen.what in ("back-up", "restore", "move") and not chosen.place:
+        needs = "URL" if chosen.what == "move" else "FILE"
+        raise BadInput(f"store {chosen.what}: a {needs} is missing; write «counter store {chosen.what} {needs}»")
+    if chosen.what not in ("back-up", "restore", "move") and chosen.place:
+        raise BadInput(f"store {chosen.what}: “{chosen.place[:40]}” is too much; nothing follows")
+    with _in_one_line():
+        return _CARE[chosen.what](data, chosen.place)
+
+
+def _about(data: Path, _: Any) -> Answer:
+    from counter import shop
+
+    found = shop.describe(data)
+    held = ", ".join(f"{count} {name.replace('_', ' ')}" for name, count in found["rows"].items() if count)
+    lines = [f"{found['where']} ({found['kind']})", f"{found['bytes'] / 1e6:.1f} MB: {held or 'nothing yet'}"]
+    lines += [f"{found['waiting']} entries wait on this machine"] if found["waiting"] else []
+    return Answer(found, "\n".join(lines), DONE)
+
+
+def _check(data: Path, _: Any) -> Answer:
+    from counter import shop
+
+    problems = shop.check_store(data)
+    return Answer({"problems": problems}, "\n".join(problems) or "No problems.", NOTHING if problems else DONE)
+
+
+def _back_up(data: Path, place: str) -> Answer:
+    from counter import shop
+
+    shop.back_up(data, Path(place))
+    return Answer({"file": place, "bytes": Path(place).stat().st_size}, f"Written: {place}", DONE)
+
+
+def _restore(data: Path, place: str) -> Answer:
+    from counter import shop
+
+    kept = shop.restore(data, Path(place))
+    words = f" What was there before is kept as {kept}." if kept is not None else ""
+    return Answer({"file": place, "kept": str(kept) if kept else None}, f"Brought back: {place}.{words}", DONE)
+
+
+def _move(data: Path, place: str) -> Answer:
+    from counter import shop
+
+    copied = shop.move(data, place)
+    where = shop.where_of(data).shown
+    words = f"{sum(copied.values())} rows copied. This folder now uses {where}."
+    return Answer({"where": where, "rows": copied}, words, DONE)
+
+
+def _begin(data: Path, _: Any) -> Answer:
+    from counter import shop
+
+    where = shop.begin_anew(data)
+    return Answer({"where": where.shown}, f"An empty store is at {where.shown}.", DONE)
+
+
+_CARE = {
+    None: _about,
+    "check": _check,
+    "back-up": _back_up,
+    "restore": _restore,
+    "move": _move,
+    "begin": _begin,
+}

@@ -1,0 +1,1 @@
+"""How the tables of a store came to be: one file a step, sorted by name. Imported by Alembic alone."""

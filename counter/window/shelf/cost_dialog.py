@@ -1,0 +1,102 @@
+"""What light costs over the years: two lamps side by side, the customer's hours and rate, and the formula."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QDialog, QDoubleSpinBox, QFormLayout, QHBoxLayout, QLabel, QVBoxLayout
+
+from counter.shelf import FORMULA, LEFT_OUT, CostOf, Usage, pay_back, yearly
+
+if TYPE_CHECKING:
+    from PySide6.QtGui import QWheelEvent
+
+    from counter.shelf import ShelfAnswer
+    from counter.window.counter_room import Counter
+
+LIFE_H, LED_LIFE_H, LED_SHARE = 10_000, 30_000, 0.5  # where the list says nothing; shown, and to be typed over
+
+
+class Figure(QDoubleSpinBox):
+    """A figure to type; the wheel only turns it once it has the keyboard."""
+
+    def __init__(self, value: float, most: float, decimals: int = 0) -> None:
+        super().__init__()
+        self.setRange(0, most)
+        self.setDecimals(decimals)
+        self.setValue(value)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        if self.hasFocus():
+            super().wheelEvent(event)
+        else:
+            event.ignore()
+
+
+class CostDialog(QDialog):
+    """Reckons again at each figure."""
+
+    def __init__(self, counter: Counter, marked: ShelfAnswer | None) -> None:
+        super().__init__(counter.window)
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.setWindowTitle("Cost over the years")
+        item = marked.item if marked is not None else None
+        watts = (item.watts if item is not None else None) or 26.0
+        price = (item.price_cents or 0) / 100 if item is not None else 0.0
+        life = (item.life_h if item is not None else None) or LIFE_H
+        name = item.code if item is not None else "this lamp"
+        self.usage = {"hours": Figure(3000, 8784), "rate": Figure(0.15, 100, 3), "lamps": Figure(1, 9999)}
+        self.present = _figures(watts, price, life)
+        self.other = _figures(watts * LED_SHARE, price * 2, LED_LIFE_H)
+        self.says = QLabel(wordWrap=True)
+        self.says.setTextFormat(Qt.TextFormat.PlainText)
+        forms = QHBoxLayout()
+        for title, figures in (("Use", self.usage), (name, self.present), ("instead", self.other)):
+            forms.addLayout(_form(title, figures))
+        box = QVBoxLayout(self)
+        box.addLayout(forms)
+        box.addWidget(self.says)
+        box.addWidget(QLabel(f"{FORMULA}.\n{LEFT_OUT}", wordWrap=True))
+        for figures in (self.usage, self.present, self.other):
+            for figure in figures.values():
+                figure.valueChanged.connect(lambda _: self.reckon())
+        self.reckon()
+
+    def reckon(self) -> None:
+        """Show what both cost a year, and the pay-back."""
+        use = {name: figure.value() for name, figure in self.usage.items()}
+        usage = Usage(use["hours"], use["rate"], int(use["lamps"]))
+        one, two = (_lamp(name, figures) for name, figures in (("this", self.present), ("instead", self.other)))
+        try:
+            now, then, back = yearly(one, usage), yearly(two, usage), pay_back(one, two, usage)
+        except ValueError as problem:
+            self.says.setText(str(problem))
+            return
+        when = (
+            "it never pays for itself"
+            if back.years is None
+            else f"it has paid for itself after {back.years:.1f} years"
+        )
+        self.says.setText(
+            f"This: {now.total:.2f} a year (energy {now.energy:.2f}, lamps {now.lamps:.2f}).\n"
+            f"Instead: {then.total:.2f} a year (energy {then.energy:.2f}, lamps {then.lamps:.2f}).\n"
+            f"Saves {back.saving:.2f} a year; {when}."
+        )
+
+
+def _figures(watts: float, price: float, life: float) -> dict[str, Figure]:
+    return {"watts": Figure(watts, 2000, 1), "price": Figure(price, 100_000, 2), "life h": Figure(life, 200_000)}
+
+
+def _form(title: str, figures: dict[str, Figure]) -> QFormLayout:
+    form = QFormLayout()
+    form.addRow(QLabel(title, textFormat=Qt.TextFormat.PlainText))
+    for name, figure in figures.items():
+        form.addRow(name, figure)
+    return form
+
+
+def _lamp(name: str, figures: dict[str, Figure]) -> CostOf:
+    return CostOf(name, figures["watts"].value(), figures["price"].value(), figures["life h"].value())

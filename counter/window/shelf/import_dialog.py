@@ -1,0 +1,201 @@
+"""A list before it goes in: its columns, its first lines, what it matches, rejects and changes; then the import."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from threading import Event
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import (
+    QComboBox,
+    QDialog,
+    QFileDialog,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QPlainTextEdit,
+    QProgressBar,
+    QPushButton,
+    QTableWidget,
+    QTableWidgetItem,
+    QVBoxLayout,
+)
+
+from counter import shelf, shop
+from counter.window.parts.theme import TARGET
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from counter.shelf import Changes, Columns, Plan, Row
+    from counter.window.counter_room import Counter
+    from counter.window.shelf.store_worker import StoreWorker
+
+FILES = "Stock lists (*.csv *.tsv *.txt *.xlsx *.xls *.ods)"
+NONE = "—"
+PREVIEW = 12
+MOST_SHOWN = 300
+
+
+def choose_and_open(counter: Counter, worker: StoreWorker, done: Callable[[], None]) -> None:
+    """Let a file be chosen and open it for a look."""
+    chosen, _ = QFileDialog.getOpenFileName(counter.window, "Import stock list", str(Path.home()), FILES)
+    if chosen:
+        ImportDialog(counter, worker, Path(chosen), done).open()
+
+
+class ImportDialog(QDialog):
+    """Reads and matches beside the window; nothing is replaced before “Import” is pressed."""
+
+    progressed = Signal(int, int)
+
+    def __init__(self, counter: Counter, worker: StoreWorker, path: Path, imported: Callable[[], None]) -> None:
+        super().__init__(counter.window)
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.setWindowTitle(f"Import {path.name}")
+        self.counter, self.worker, self.path, self._imported = counter, worker, path, imported
+        self.rows: list[Row] = []
+        self.columns: Columns | None = None
+        self.plan: Plan | None = None
+        self._stopped = Event()
+        self.combos = {field: QComboBox() for field in shelf.FIELDS}
+        self.table, self.report = QTableWidget(), QPlainTextEdit(readOnly=True)
+        self.says, self.bar = QLabel("Reading …", wordWrap=True), QProgressBar()
+        self.says.setTextFormat(Qt.TextFormat.PlainText)
+        self.go, self.stop = QPushButton("Import"), QPushButton("Cancel")
+        self.go.setEnabled(False)
+        self.go.clicked.connect(self.put)
+        self.stop.clicked.connect(self.reject)
+        self.progressed.connect(self._show_progress)
+        self.finished.connect(lambda _: self._stopped.set())
+        self._lay_out()
+        self._read()
+
+    def _lay_out(self) -> None:
+        grid = QGridLayout()
+        for at, (field, combo) in enumerate(self.combos.items()):
+            label = QLabel(field.replace("_", " "))
+            label.setBuddy(combo)
+            grid.addWidget(label, at // 5 * 2, at % 5)
+            grid.addWidget(combo, at // 5 * 2 + 1, at % 5)
+            combo.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+            combo.setMinimumHeight(TARGET)
+        row = QHBoxLayout()
+        row.addWidget(self.bar, 1)
+        for button in (self.stop, self.go):
+            button.setMinimumHeight(TARGET)
+            row.addWidget(button)
+        box = QVBoxLayout(self)
+        box.addLayout(grid)
+        box.addWidget(self.table, 2)
+        box.addWidget(self.says)
+        box.addWidget(self.report, 2)
+        box.addLayout(row)
+        self.table.setAccessibleName("The first lines")
+        self.report.setAccessibleName("What it changes, and lines that are no lamp types")
+        self.resize(860, 680)
+
+    # -- reading
+
+    def _read(self) -> None:
+        def job() -> tuple[list[Row], Columns]:
+            rows = shelf.read_sheet(self.path)
+            return rows, shelf.columns_of(rows, shop.open_store(self.counter.data))
+
+        self.worker.ask(job, self._take_rows, self._fail, owner=self)
+
+    def _take_rows(self, found: tuple[list[Row], Columns]) -> None:
+        self.rows, self.columns = found
+        width = max(len(row.cells) for row in self.rows[:200])
+        names = [self._name(at) for at in range(width)]
+        for field, combo in self.combos.items():
+            combo.addItems([NONE, *names])
+            combo.setCurrentIndex(self.columns.at.get(field, -1) + 1)
+            combo.currentIndexChanged.connect(lambda _: self._columns_set())
+        self._preview(names)
+        self._match()
+
+    def _name(self, at: int) -> str:
+        assert self.columns is not None
+        headings = self.columns.headings
+        return headings[at] if at < len(headings) and headings[at] else f"column {at + 1}"
+
+    def _preview(self, names: list[str]) -> None:
+        assert self.columns is not None
+        start = 0 if self.columns.heading_row is None else self.columns.heading_row + 1
+        body = self.rows[start : start + PREVIEW]
+        self.table.setColumnCount(len(names))
+        self.table.setHorizontalHeaderLabels(names)
+        self.table.setRowCount(len(body))
+        for at, row in enumerate(body):
+            for place, cell in enumerate(row.cells[: len(names)]):
+                self.table.setItem(at, place, QTableWidgetItem(cell[:120]))
+
+    def _columns_set(self) -> None:
+        assert self.columns is not None
+        at = {field: combo.currentIndex() - 1 for field, combo in self.combos.items() if combo.currentIndex() > 0}
+        self.columns = self.columns.model_copy(update={"at": at})
+        self._stopped.set()  # whatever is being matched is matched by other columns
+        self._match()
+
+    # -- matching
+
+    def _match(self) -> None:
+        stopped = self._stopped = Event()
+        rows, columns, counter = self.rows, self.columns, self.counter
+        assert columns is not None
+        self.go.setEnabled(False)
+
+        def job() -> tuple[Plan, Changes]:
+            store = shop.open_store(counter.data)
+            matcher = shelf.Matcher(counter.catalogue, counter.house, shop.hands(store))
+            plan = shelf.plan_import(self.path.name, rows, columns, matcher, lambda n, of: self._tell(stopped, n, of))
+            return plan, shelf.changes(shop.all_items(store), plan)
+
+        self.worker.ask(job, self._take_plan, self._fail, "plan", self)
+
+    def _tell(self, stopped: Event, done: int, of: int) -> bool:
+        if stopped.is_set():
+            return False
+        self.progressed.emit(done, of)
+        return True
+
+    def _show_progress(self, done: int, of: int) -> None:
+        self.bar.setMaximum(of)
+        self.bar.setValue(done)
+        self.says.setText(f"{done} of {of} lines")
+
+    def _take_plan(self, found: tuple[Plan, Changes]) -> None:
+        self.plan, changes = found
+        plan = self.plan
+        self.bar.setMaximum(1)
+        self.bar.setValue(1)
+        self.says.setText(
+            f"{len(plan.items)} lines, {plan.matched} matched to a lamp type, {len(plan.rejected)} rejected.  "
+            f"Against the present list: {changes.added} new, {changes.gone} gone, {changes.changed} changed, "
+            f"{changes.same} the same. The present list is kept and can be brought back."
+        )
+        faults = [f"rejected, line {one.line}: {one.text} ({one.reason})" for one in plan.rejected[:MOST_SHOWN]]
+        open_ = [f"line {one.line}: {one.text} ({one.reason})" for one in plan.unmatched[:MOST_SHOWN]]
+        self.report.setPlainText("\n".join([*changes.shown, *faults, *open_]))
+        self.go.setEnabled(True)
+
+    # -- importing
+
+    def put(self) -> None:
+        """Make it the present list."""
+        plan, stopped, data = self.plan, self._stopped, self.counter.data
+        if plan is None:
+            return
+        self.go.setEnabled(False)
+        of = len(plan.items)
+        job = lambda: shelf.put(shop.open_store(data), plan, progress=lambda n: self._tell(stopped, n, of))  # noqa: E731
+        self.worker.ask(job, lambda _: self._finish(), self._fail, owner=self)
+
+    def _finish(self) -> None:
+        self.accept()
+        self._imported()
+
+    def _fail(self, problem: Any) -> None:
+        self.says.setText(str(problem))

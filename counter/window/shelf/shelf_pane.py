@@ -1,0 +1,150 @@
+"""On the shelf: what answers this case, or what was searched for; chosen items go on the slip."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QListView, QPushButton, QSpinBox, QVBoxLayout, QWidget
+
+from counter.window.parts.theme import TARGET
+from counter.window.shelf.shelf_rows import STRUCK, ShelfDelegate, ShelfModel
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from PySide6.QtGui import QWheelEvent
+
+    from counter.shelf import ShelfAnswer
+
+NO_LIST = "No stock list yet. Menu, “Import stock list…”, or load the demo shop to try it."
+NO_CASE = "Once a lamp or a holder is named, what the shelf has for it stands here. Or search."
+NOTHING = "Nothing on the shelf answers this. Press “Asked for, not there” to note it."
+NOT_FOUND = "Nothing in the list begins so."
+
+
+class Needed(QSpinBox):
+    """How many lamps are needed; the wheel only turns it once it has the keyboard."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setRange(1, 999)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setAccessibleName("How many are needed")
+        self.setPrefix("needed ")
+        self.setMinimumHeight(TARGET)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        if self.hasFocus():
+            super().wheelEvent(event)
+        else:
+            event.ignore()
+
+
+class ShelfPane(QWidget):
+    """Emits what was typed, what was chosen for the slip, and what was asked for and is not there."""
+
+    searched = Signal(str)
+    chosen = Signal(object, int)  # the answer, how many
+    missed = Signal(str)
+    matched = Signal(object)
+    needed_changed = Signal()
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.field, self.needed = QLineEdit(), Needed()
+        self.field.setPlaceholderText("search: code, words, bin, barcode (Ctrl+J)")
+        self.field.setAccessibleName("Search the shelf")
+        self.field.setClearButtonEnabled(True)
+        self.field.setMinimumHeight(TARGET)
+        self.model, self.list = ShelfModel(), QListView()
+        self.list.setModel(self.model)
+        self.list.setItemDelegate(ShelfDelegate(self.list))
+        self.list.setUniformItemSizes(True)
+        self.list.setAccessibleName("On the shelf")
+        self.says, self.state = _quiet(), _quiet()
+        self.add, self.miss = QPushButton("On the slip"), QPushButton("Asked for, not there")
+        self.same = QPushButton("It is this lamp")
+        self.same.setToolTip("Match this line to the lamp of this case, in this list and in every later one.")
+        for button in (self.add, self.miss, self.same):
+            button.setMinimumHeight(TARGET)
+        self.field.textChanged.connect(self.searched)
+        self.field.returnPressed.connect(self._enter)
+        self.list.activated.connect(lambda _: self._choose())
+        self.list.selectionModel().currentChanged.connect(lambda *_: self._ready())
+        self.needed.valueChanged.connect(lambda _: self.needed_changed.emit())
+        self.add.clicked.connect(self._choose)
+        self.same.clicked.connect(lambda: self.matched.emit(self.current()))
+        self.miss.clicked.connect(lambda: self.missed.emit(self.field.text().strip()))
+        self._lay_out()
+        self._ready()
+
+    def _lay_out(self) -> None:
+        top, foot = QHBoxLayout(), QHBoxLayout()
+        top.addWidget(self.field, 1)
+        top.addWidget(self.needed)
+        foot.addWidget(self.add)
+        foot.addWidget(self.miss)
+        foot.addWidget(self.same)
+        foot.addStretch(1)
+        box = QVBoxLayout(self)
+        box.setContentsMargins(0, 8, 8, 0)
+        box.setSpacing(8)
+        box.addLayout(top)
+        box.addWidget(self.says)
+        box.addWidget(self.list, 1)
+        box.addLayout(foot)
+        box.addWidget(self.state)
+
+    def show_answers(self, answers: Sequence[ShelfAnswer], says: str = "") -> None:
+        """Show answers, best first, or say why there are none."""
+        at = self.list.currentIndex().row()
+        before = self.model.answers[at].item.id if 0 <= at < len(self.model.answers) else None
+        self.model.show_answers(answers, self.needed.value())
+        same = next((row for row, one in enumerate(answers) if one.item.id == before), 0)
+        if answers:
+            self.list.setCurrentIndex(self.model.index(same))
+        self.say(says)
+        self._ready()
+
+    def say(self, words: str) -> None:
+        """Say something above the list."""
+        self.says.setText(words)
+        self.says.setVisible(bool(words))
+
+    def show_state(self, words: str) -> None:
+        """Say under the list how it stands with list and store."""
+        self.state.setText(words)
+        self.state.setVisible(bool(words))
+
+    def take_focus(self) -> None:
+        """Let the next letters search."""
+        self.field.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        self.field.selectAll()
+
+    def current(self) -> ShelfAnswer | None:
+        """Return the answer that is marked."""
+        at = self.list.currentIndex().row()
+        return self.model.answers[at] if 0 <= at < len(self.model.answers) else None
+
+    def _enter(self) -> None:
+        if self.model.answers:
+            self.list.setFocus()
+
+    def _choose(self) -> None:
+        one = self.current()
+        if one is not None and one.rank != STRUCK:
+            self.chosen.emit(one, self.needed.value())
+
+    def _ready(self) -> None:
+        one = self.current()
+        self.add.setEnabled(one is not None and one.rank != STRUCK)
+        self.same.setVisible(one is not None and bool(one.item.reason))
+
+
+def _quiet() -> QLabel:
+    label = QLabel(wordWrap=True)
+    label.setTextFormat(Qt.TextFormat.PlainText)
+    label.setProperty("role", "quiet")
+    label.hide()
+    return label

@@ -1,0 +1,116 @@
+"""Rows of the shelf: what is there, where and for how much; what must not go in is struck through."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, QRect, QSize, Qt
+from PySide6.QtGui import QFont, QFontMetrics, QPainter, QPalette
+from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
+
+from counter.shelf import ShelfAnswer, money, stock_words
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    Index = QModelIndex | QPersistentModelIndex
+
+PAD = 8
+ANSWER = Qt.ItemDataRole.UserRole
+STRUCK = "not for this"
+
+
+class ShelfModel(QAbstractListModel):
+    """The answers in view."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.answers: list[ShelfAnswer] = []
+        self.needed = 1
+
+    def show_answers(self, answers: Sequence[ShelfAnswer], needed: int) -> None:
+        """Show other answers."""
+        self.beginResetModel()
+        self.answers, self.needed = list(answers), needed
+        self.endResetModel()
+
+    def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
+        return 0 if parent.isValid() else len(self.answers)
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        one = self.answers[index.row()]
+        if role == ANSWER:
+            return one
+        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
+            return ", ".join(filter(None, (*head_of(one), *tail_of(one, self.needed), one.rank, one.why)))
+        return None
+
+
+def head_of(one: ShelfAnswer) -> tuple[str, str]:
+    """Return code and description."""
+    return one.item.code, one.item.description
+
+
+def tail_of(one: ShelfAnswer, needed: int) -> tuple[str, ...]:
+    """Return what stands at the right: how many, where, for how much, in what pack, when it can be had."""
+    item = one.item
+    pack = f"pack of {item.pack}" if item.pack and item.pack > 1 else ""
+    return tuple(filter(None, (stock_words(item, needed), item.bin, money(item.price_cents), pack)))
+
+
+class RowPlaces(NamedTuple):
+    """Where the parts of a row stand."""
+
+    head: QRect
+    tail: QRect
+    why: QRect
+
+
+def row_places(rect: QRect, metrics: QFontMetrics) -> RowPlaces:
+    """Return the three lines of a row: what it is, how many and where, and why or why not."""
+    line = metrics.height()
+    left, width = rect.left() + PAD, rect.width() - 2 * PAD
+    tops = [rect.top() + PAD // 2 + at * line for at in range(3)]
+    return RowPlaces(*(QRect(left, top, width, line) for top in tops))
+
+
+class ShelfDelegate(QStyledItemDelegate):
+    """Paints a row; keeps nothing."""
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
+        return QSize(200, 3 * option.fontMetrics.height() + PAD)
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        one, model = index.data(ANSWER), index.model()
+        needed = model.needed if isinstance(model, ShelfModel) else 1
+        painter.save()
+        is_chosen = bool(option.state & QStyle.StateFlag.State_Selected)
+        if is_chosen:
+            painter.fillRect(option.rect, option.palette.highlight())
+        role = QPalette.ColorRole.HighlightedText if is_chosen else QPalette.ColorRole.Text
+        painter.setPen(option.palette.color(role))
+        places = row_places(option.rect, option.fontMetrics)
+        is_struck = one.rank == STRUCK
+        _line(painter, option, places.head, f"{one.item.code}   {one.item.description}", bold=True, struck=is_struck)
+        _line(painter, option, places.tail, "   ".join(tail_of(one, needed)), struck=is_struck)
+        _line(painter, option, places.why, " · ".join(filter(None, (one.rank, one.why))))
+        painter.setPen(option.palette.color(QPalette.ColorRole.Mid))
+        painter.drawLine(option.rect.bottomLeft(), option.rect.bottomRight())
+        painter.restore()
+
+
+def _line(
+    painter: QPainter,
+    option: QStyleOptionViewItem,
+    place: QRect,
+    words: str,
+    *,
+    bold: bool = False,
+    struck: bool = False,
+) -> None:
+    font = QFont(option.font)
+    font.setBold(bold)
+    font.setStrikeOut(struck)
+    painter.setFont(font)
+    shown = QFontMetrics(font).elidedText(words, Qt.TextElideMode.ElideRight, place.width())
+    painter.drawText(place, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, shown)

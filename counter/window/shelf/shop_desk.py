@@ -1,0 +1,244 @@
+"""The shop beside the counter: asks the store through the worker and hands the answers to pane, slip and log."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, QTimer
+
+from counter import shop
+from counter.window.shelf.parked_bar import ParkedBar
+from counter.window.shelf.shelf_pane import NO_CASE, NO_LIST, NOT_FOUND, NOTHING
+from counter.window.shelf.slip_reopen import SlipReopen
+from counter.window.shelf.slip_writer import SlipWriter
+from counter.window.shelf.store_worker import StoreWorker
+
+if TYPE_CHECKING:
+    from counter.catalogue import Loaded
+    from counter.shelf import ShelfAnswer
+    from counter.shop import StockList
+    from counter.window.counter_room import Counter
+
+OPEN_MS = 250  # after the counter is awake: the first keys come before the store
+AGAIN_MS = 4000  # between two looks for what other tills changed
+STILL_MS = 30  # a case that changes again within this is not asked about
+SHELF_TAB = 4
+WEIGHTY = ("confirmed", "slips", "settings")  # areas that change what the catalogue says
+
+
+class ShopDesk(QObject):
+    """Made when the counter is awake; opens a store only where there is one, or once something is to be kept."""
+
+    def __init__(self, counter: Counter) -> None:
+        super().__init__(counter)
+        self.counter, self.data = counter, counter.data
+        self.pane = counter.side.shelf
+        self.worker = StoreWorker(self)
+        self.is_open = False
+        self.has_list = False
+        self._about_list, self._problem, self._waiting = "", "", 0
+        self._seen = {"confirmed": -1, "stock": -1, "slips": -1, "settings": -1} | shop.remembered_revisions(
+            self.data
+        )
+        self.parked = ParkedBar(counter)
+        self.writer = SlipWriter(counter, self.worker, self.pane)
+        self.reopener = SlipReopen(counter, self.worker)
+        self._soon = QTimer(self, singleShot=True, interval=STILL_MS)
+        self._soon.timeout.connect(self._ask_shelf)
+        self._connect()
+        self.pane.say(NO_LIST)
+        if shop.has_store(self.data):
+            self.worker.later(OPEN_MS, self.open)
+
+    def _connect(self) -> None:
+        self.worker.pending_changed.connect(lambda _: self._say_state())
+        self.pane.searched.connect(lambda _: self._ask_shelf())
+        self.pane.needed_changed.connect(self._ask_shelf)
+        self.pane.missed.connect(self.writer.note_missing)
+        self.pane.chosen.connect(self.writer.choose)
+        self.pane.matched.connect(self._match_by_hand)
+
+    # -- the store
+
+    def open(self) -> None:
+        """Open the store, put in what waits, and look what other tills changed."""
+        self.worker.ask(lambda: shop.look(self.data), self._take_look, self._fail, "look")
+
+    def _take_look(self, look: shop.Look) -> None:
+        is_first, self.is_open = not self.is_open, True
+        self.has_list = look.stock is not None
+        if self._has_news(look.revisions, is_first):
+            self._seen |= {area: look.revisions[area] for area in WEIGHTY}
+            self.worker.ask(lambda: shop.load_catalogue(self.data), self._take_catalogue, self._fail, "catalogue")
+        if look.revisions["stock"] != self._seen["stock"]:
+            self._seen["stock"] = look.revisions["stock"]
+            self._ask_shelf()
+        demo = (
+            "  This is the demo shop: nothing in it exists." if look.stock is not None and look.stock.is_demo else ""
+        )
+        self._about_list = f"{look.stock.lines} lines, {look.stock.name}.{demo}" if look.stock is not None else ""
+        self._waiting = look.waiting
+        self._say_state()
+        self.worker.later(AGAIN_MS, self.open)
+
+    def _has_news(self, revisions: dict[str, int], is_first: bool) -> bool:
+        """Whether the catalogue is another now. New slips weigh from the next start: nothing is to jump meanwhile."""
+        areas = WEIGHTY if is_first else ("confirmed", "settings")
+        return any(revisions[area] != max(self._seen[area], 0) for area in areas)
+
+    def _take_catalogue(self, loaded: Loaded) -> None:
+        self.counter.take_loaded(loaded)
+
+    def _fail(self, problem: Exception) -> None:
+        self._problem = str(problem)
+        self._say_state()
+        self.worker.later(AGAIN_MS, self.open)
+
+    def _say_state(self) -> None:
+        pending = "asking the store …" if self.worker.pending else ""
+        waits = f"{self._waiting} slips wait on this machine." if self._waiting else ""
+        chosen = self.writer.says
+        said = "  ".join(filter(None, (chosen, self._problem, waits, self._about_list, pending)))
+        self.pane.show_state(said)
+
+    # -- the shelf
+
+    def show_case(self) -> None:
+        """The case has changed: what answers it on the shelf follows in a moment."""
+        if self.is_open:
+            self._soon.start()
+
+    def search(self) -> None:
+        """Bring the shelf to the front and search it."""
+        self.counter.side.open(SHELF_TAB)
+        self.pane.take_focus()
+
+    def _ask_shelf(self) -> None:
+        if not self.is_open:
+            return
+        text = self.pane.field.text().strip()
+        catalogue, case, found = self.counter.catalogue, self.counter.case, self.counter.assessment
+
+        def job() -> list[ShelfAnswer]:
+            from counter import shelf
+
+            store = shop.open_store(self.data)
+            if text:
+                return shelf.judge_items(catalogue, case, found, shelf.find(store, text), searched=True)
+            return shelf.answers(store, catalogue, case, found)
+
+        self.worker.ask(job, lambda found_items: self._show(found_items, bool(text)), self._fail, "shelf")
+
+    def _show(self, found: list[ShelfAnswer], is_search: bool) -> None:
+        self._problem = ""
+        says = "" if found else NOT_FOUND if is_search else NOTHING if self.counter.assessment.lamp else NO_CASE
+        self.pane.show_answers(found, says if self.has_list else NO_LIST)
+        if not is_search:
+            self.counter.answer.show_stock(_glance(found))
+
+    def _match_by_hand(self, answer: ShelfAnswer) -> None:
+        """Let the item mean the lamp that the case names, now and in every later list."""
+        from counter.shelf import key_of
+
+        lamp = self.counter.catalogue.lamp_by_id.get(self.counter.assessment.lamp or "")
+        if lamp is None:
+            self.pane.say("Name the lamp first: then this line can be matched to it.")
+            return
+        keys = [key_of(answer.item.code), key_of(answer.item.barcode)]
+        facts = {"base": lamp.base, "watts": lamp.watts.value, "kind": lamp.kind}
+        who = str(self.counter.settings.value("who", ""))
+        job = lambda: shop.match_by_hand(shop.open_store(self.data), keys, lamp.id, facts, who)  # noqa: E731
+        self.worker.ask(job, lambda _: self.open(), self._fail)
+
+    # -- what the menu opens
+
+    def write_slip(self) -> None:
+        """Open the slip of this case."""
+        self.writer.open(self.counter.window)
+
+    def import_list(self) -> None:
+        """Choose a shop system's list and look at it before it goes in."""
+        from counter.window.shelf.import_dialog import choose_and_open
+
+        choose_and_open(self.counter, self.worker, self._imported)
+
+    def _imported(self) -> None:
+        self._problem = ""
+        self.open()
+        self.search()
+
+    def bring_back(self) -> None:
+        """Make the list before this one the present one again."""
+        self.worker.ask(lambda: shop.bring_back(shop.open_store(self.data)), lambda _: self._imported(), self._fail)
+
+    def load_demo(self) -> None:
+        """Load the invented shop, marked as such."""
+        from counter.shelf import put_demo
+
+        catalogue = self.counter.catalogue
+        job = lambda: put_demo(shop.open_store(self.data), catalogue)  # noqa: E731
+        self.worker.ask(job, lambda _: self._imported(), self._fail)
+
+    def drop_demo(self) -> None:
+        """Take the invented shop out."""
+        self.worker.ask(lambda: shop.drop_demo(shop.open_store(self.data)), lambda _: self._imported(), self._fail)
+
+    def toggle_sales(self) -> None:
+        """Let the shop's own sales weigh in identifying and reading, or the shipped words of how often alone."""
+
+        def job() -> bool:
+            store = shop.open_store(self.data)
+            on = not shop.setting(store, "sales weigh")
+            shop.put_setting(store, "sales weigh", on)
+            return on
+
+        self.worker.ask(job, self._say_sales, self._fail)
+
+    def _say_sales(self, on: bool) -> None:
+        self.pane.say("Own sales weigh in identifying now." if on else "Own sales no longer weigh in identifying.")
+        self.open()
+
+    def open_log(self) -> None:
+        """Open the log of slips."""
+        from counter.window.slip.log_dialog import LogDialog
+
+        dialog = LogDialog(self.counter, self.worker, self.reopener)
+        dialog.open()
+
+    def open_cost(self) -> None:
+        """Reckon what light costs over the years."""
+        from counter.window.shelf.cost_dialog import CostDialog
+
+        CostDialog(self.counter, self.pane.current()).open()
+
+    def is_slip(self, text: str) -> bool:
+        """Whether what stands in the marks is the code of a slip; it then brings its case back."""
+        return self.reopener.take(text)
+
+    def next_customer(self) -> None:
+        """Nothing of the last customer stays chosen."""
+        self.writer.clear()
+        self.pane.field.clear()
+
+    def close(self) -> None:
+        """Take no more questions; what is being written is written to its end."""
+        self._soon.stop()
+        self.worker.close()
+
+
+def _about(stock: StockList) -> str:
+    demo = "  This is the demo shop: nothing in it exists." if stock.is_demo else ""
+    return f"{stock.lines} lines, {stock.name}.{demo}"
+
+
+def _glance(found: list[ShelfAnswer]) -> str:
+    """Say of the best answer how many, where and for how much: short, since it stands under the lamp's name."""
+    from counter.shelf import is_there, money
+
+    best = next((one for one in found if one.rank in ("exact", "other colour")), None)
+    if best is None:
+        return ""
+    if best.rank == "other colour":
+        return "in another colour"
+    count = f"{best.item.quantity:g}" if best.item.quantity is not None and is_there(best.item) else "none"
+    return " · ".join(filter(None, (count, best.item.bin, money(best.item.price_cents))))

@@ -1,0 +1,160 @@
+"""What is chosen for the slip, and the slip's way into the log and onto paper."""
+
+from __future__ import annotations
+
+import platform
+import secrets
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QObject
+
+from counter import shop, slip
+from counter.window.slip.paper import PAPERS, blocks_of, height_mm, paint, save_pdf, set_page
+
+if TYPE_CHECKING:
+    from PySide6.QtWidgets import QWidget
+
+    from counter.shelf import ShelfAnswer
+    from counter.shop import Kept
+    from counter.slip import Slip, SlipItem
+    from counter.window.counter_room import Counter
+    from counter.window.shelf.shelf_pane import ShelfPane
+    from counter.window.shelf.store_worker import StoreWorker
+    from counter.window.slip.slip_dialog import SlipDialog
+
+
+class SlipWriter(QObject):
+    """Holds the chosen items of this customer."""
+
+    def __init__(self, counter: Counter, worker: StoreWorker, pane: ShelfPane) -> None:
+        super().__init__(counter)
+        self.counter, self.worker, self.pane = counter, worker, pane
+        self.items: dict[int, SlipItem] = {}
+        self.dialog: SlipDialog | None = None
+        self._kept: Kept | None = None
+
+    @property
+    def says(self) -> str:
+        """Say what is on the slip."""
+        if not self.items:
+            return ""
+        return (
+            "On the slip: " + ", ".join(f"{one.quantity} × {one.code}" for one in self.items.values()) + " (Ctrl+P)."
+        )
+
+    def choose(self, answer: ShelfAnswer, quantity: int) -> None:
+        """Put an item on the slip; the same one again takes it off."""
+        if self.items.pop(answer.item.id, None) is None:
+            self.items[answer.item.id] = slip.item_from(answer.item, quantity)
+        self.pane.show_state(self.says)
+
+    def clear(self) -> None:
+        """Take everything off: the next customer has chosen nothing yet."""
+        self.items.clear()
+
+    def note_missing(self, text: str) -> None:
+        """Note that this was asked for and is not there."""
+        found, case = self.counter.assessment, self.counter.case
+        words = text or found.headline or case.marks
+        if not words:
+            self.pane.say("Say what was asked for: name the lamp, or type it into the search.")
+            return
+        now = datetime.now().astimezone()
+        wish: dict[str, Any] = {
+            "at": now.isoformat(timespec="seconds"),
+            "day": now.date().isoformat(),
+            "lamp": found.lamp,
+        }
+        wish |= {"text": words[:200], "quantity": self.pane.needed.value()}
+        data, key = self.counter.data, secrets.token_hex(16)
+        done = lambda problem: self.pane.say(f"Noted as asked for: {words}.{f' {problem}' if problem else ''}")  # noqa: E731
+        self.worker.ask(lambda: shop.keep_wish(data, key, wish), done, lambda problem: self.pane.say(str(problem)))
+
+    def open(self, parent: QWidget) -> None:
+        """Open the slip of this case."""
+        from counter.window.slip.slip_dialog import SlipDialog
+
+        settings = self.counter.settings
+        made = self._slip()
+        paper, initials = str(settings.value("paper", "receipt")), str(settings.value("initials", ""))
+        name = str(settings.value("shop_name", ""))
+        self._kept = None
+        self.dialog = SlipDialog(made, self.counter.catalogue, name, paper, initials, parent)
+        self.dialog.wanted.connect(self.write)
+        self.dialog.open()
+
+    def _slip(self) -> Slip:
+        return slip.make_slip(
+            self.counter.catalogue,
+            self.counter.case,
+            self.counter.assessment,
+            list(self.items.values()),
+            now=datetime.now().astimezone(),
+            key=secrets.token_hex(16),
+            till=platform.node() or "till",
+        )
+
+    def write(self, how: str) -> None:
+        """Keep the slip in the log, once, and then give it as it was wanted."""
+        dialog = self.dialog
+        if dialog is None:
+            return
+        if self._kept is not None:
+            self._give(dialog, how)
+            return
+        printed, data = dialog.printed(), self.counter.data
+        self.counter.settings.setValue("initials", printed.slip.initials)
+        self.counter.settings.setValue("paper", dialog.paper.currentData())
+        dialog.set_kept()
+        job = lambda: slip.keep(data, printed.slip, printed.customer)  # noqa: E731
+        said = lambda problem: dialog.say(str(problem))  # noqa: E731
+        self.worker.ask(job, lambda kept: self._taken(dialog, kept, how), said, owner=dialog)
+
+    def _taken(self, dialog: SlipDialog, kept: Kept, how: str) -> None:
+        self._kept = kept
+        said = f"Slip {kept.number} is in the log."
+        if kept.problem is not None:
+            said = f"{kept.problem} This slip waits on this machine."
+        dialog.say(said)
+        self._give(dialog, how)
+
+    def _give(self, dialog: SlipDialog, how: str) -> None:
+        number = self._kept.number if self._kept is not None else None
+        if how == "pdf":
+            self._as_pdf(dialog, number)
+        elif how == "print":
+            self._on_printer(dialog, number)
+        else:
+            dialog.accept()
+
+    def _as_pdf(self, dialog: SlipDialog, number: int | None) -> None:
+        from PySide6.QtWidgets import QFileDialog
+
+        name = f"slip-{number or dialog.slip.key[:8]}.pdf"
+        chosen, _ = QFileDialog.getSaveFileName(dialog, "Slip as PDF", str(Path.home() / name), "PDF (*.pdf)")
+        if chosen:
+            self.save(dialog, Path(chosen), number)
+
+    def save(self, dialog: SlipDialog, out: Path, number: int | None) -> None:
+        """Write the PDF and say so."""
+        try:
+            save_pdf(dialog.printed(number), self.counter.catalogue, PAPERS[dialog.paper.currentData()], out)
+        except OSError as problem:
+            dialog.say(f"Not written: {problem}")
+            return
+        dialog.accept()
+
+    def _on_printer(self, dialog: SlipDialog, number: int | None) -> None:
+        from PySide6.QtPrintSupport import QPrintDialog, QPrinter
+
+        paper = PAPERS[dialog.paper.currentData()]
+        blocks = blocks_of(dialog.printed(number), self.counter.catalogue, paper)
+        printer: Any = QPrinter(QPrinter.PrinterMode.HighResolution)  # a name as long as the dialog lives
+        set_page(printer, paper, height_mm(blocks, paper))
+        printer.setDocName(f"Slip {number or dialog.slip.key[:8]}")
+        asks = QPrintDialog(printer, dialog)
+        if asks.exec() == QPrintDialog.DialogCode.Accepted:
+            paint(printer, blocks, paper)
+            dialog.accept()

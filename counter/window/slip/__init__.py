@@ -1,0 +1,1 @@
+"""The slip on paper, the dialog that writes one, and the log."""

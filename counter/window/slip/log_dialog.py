@@ -1,0 +1,184 @@
+"""The log: found by number, name, day, base, bin or code; reopened, taken back, exported; and the month."""
+
+from __future__ import annotations
+
+import secrets
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import (
+    QComboBox,
+    QDialog,
+    QFileDialog,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QListWidget,
+    QListWidgetItem,
+    QPushButton,
+    QTabWidget,
+    QVBoxLayout,
+    QWidget,
+)
+
+from counter import shop
+from counter.files import write_atomic
+from counter.shelf import folded
+from counter.slip import log_words
+from counter.window.parts.theme import TARGET
+from counter.window.slip.month_view import MonthView
+
+if TYPE_CHECKING:
+    from counter.shop import LoggedSlip
+    from counter.window.counter_room import Counter
+    from counter.window.shelf.slip_reopen import SlipReopen
+    from counter.window.shelf.store_worker import StoreWorker
+
+
+class LogDialog(QDialog):
+    """Asks the store through the worker; the log itself is never changed here."""
+
+    def __init__(self, counter: Counter, worker: StoreWorker, reopener: SlipReopen) -> None:
+        super().__init__(counter.window)
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.setWindowTitle("Slips")
+        self.counter, self.worker, self.reopener, self.data = counter, worker, reopener, counter.data
+        self.found: list[LoggedSlip] = []
+        self.field, self.list, self.says = QLineEdit(), QListWidget(), QLabel(wordWrap=True)
+        self.says.setTextFormat(Qt.TextFormat.PlainText)
+        self.field.setPlaceholderText("number (#12), name, day (2026-11), base, bin, code")
+        self.field.setMinimumHeight(TARGET)
+        self.reason, self.month, self.months = QComboBox(), MonthView(), QComboBox()
+        self.reason.addItems(shop.REASONS)
+        self.buttons = {name: QPushButton(words) for name, words in BUTTONS}
+        for name, button in self.buttons.items():
+            button.setMinimumHeight(TARGET)
+            button.clicked.connect(lambda _=False, called=name: getattr(self, called)())
+        self.field.textChanged.connect(lambda _: self.search())
+        self.list.itemActivated.connect(lambda _: self.reopen())
+        self.months.currentTextChanged.connect(self._ask_month)
+        self._lay_out()
+        self.search()
+        self._ask(lambda store: shop.months(store), self._take_months, "months")
+
+    def _lay_out(self) -> None:
+        slips, row = QWidget(), QHBoxLayout()
+        for name in ("reopen", "came_back", "export", "forget"):
+            if name == "came_back":
+                row.addWidget(self.reason)
+            row.addWidget(self.buttons[name])
+        box = QVBoxLayout(slips)
+        box.addWidget(self.field)
+        box.addWidget(self.list, 1)
+        box.addLayout(row)
+        month = QWidget()
+        page = QVBoxLayout(month)
+        page.addWidget(self.months)
+        page.addWidget(self.month, 1)
+        tabs = QTabWidget()
+        tabs.addTab(slips, "Slips")
+        tabs.addTab(month, "Month")
+        whole = QVBoxLayout(self)
+        whole.addWidget(tabs)
+        whole.addWidget(self.says)
+        self.resize(760, 620)
+
+    def _ask(self, job: Any, then: Any, topic: str = "") -> None:
+        data = self.data
+        self.worker.ask(lambda: job(shop.open_store(data)), then, self._fail, topic, self)
+
+    def _fail(self, problem: Exception) -> None:
+        self.says.setText(str(problem))
+
+    def search(self) -> None:
+        """Show what is found."""
+        words = log_words(self.field.text())
+        self._ask(lambda store: shop.find_slips(store, words), self._take, "log")
+
+    def _take(self, found: list[LoggedSlip]) -> None:
+        self.found = found
+        self.list.clear()
+        for one in found:
+            self.list.addItem(QListWidgetItem(_line(one)))
+        if found:
+            self.list.setCurrentRow(0)
+        self.says.setText("" if found else "No slip is found so.")
+
+    def _current(self) -> LoggedSlip | None:
+        at = self.list.currentRow()
+        return self.found[at] if 0 <= at < len(self.found) else None
+
+    def reopen(self) -> None:
+        """Bring the case of the marked slip back to the counter: the same as last time."""
+        one = self._current()
+        if one is not None:
+            self.reopener.reopen(one)
+            self.accept()
+
+    def came_back(self) -> None:
+        """Note that what this slip sold came back and why; the lamp that the counter names now was right."""
+        one = self._current()
+        if one is None:
+            return
+        now, right = datetime.now().astimezone(), self.counter.assessment.lamp
+        sold = next((item.get("lamp") for item in one.body.get("items", []) if item.get("lamp")), one.lamp)
+        row = {"at": now.isoformat(timespec="seconds"), "day": now.date().isoformat(), "number": one.number}
+        row |= {"lamp": sold, "right_lamp": right if right != sold else None, "note": ""}
+        row |= {"reason": self.reason.currentText()}
+        data, key = self.data, secrets.token_hex(16)
+        said = f"Noted: slip {one.number} came back, {row['reason']}."
+        self.worker.ask(
+            lambda: shop.keep_return(data, key, row),
+            lambda _: self.says.setText(said),
+            self._fail,
+            owner=self,
+        )
+
+    def export(self) -> None:
+        """Write the log as CSV, without names."""
+        chosen, _ = QFileDialog.getSaveFileName(self, "Log as CSV", str(Path.home() / "slips.csv"), "CSV (*.csv)")
+        if chosen:
+            self.export_to(Path(chosen))
+
+    def export_to(self, path: Path) -> None:
+        """Write the log as CSV into a file."""
+        from counter.slip import log_csv
+
+        def job(store: Any) -> None:
+            write_atomic(path, log_csv(store, with_names=False).encode("utf-8-sig"))
+
+        self._ask(job, lambda _: self.says.setText(f"Written: {path.name}, without names."))
+
+    def forget(self) -> None:
+        """Forget the name on the marked slip, everywhere; the slips stay."""
+        one = self._current()
+        if one is not None and one.customer:
+            name = folded(one.customer)
+            self._ask(lambda store: shop.forget_name(store, name), self._forgotten)
+
+    def _forgotten(self, count: int) -> None:
+        self.search()
+        self.says.setText(f"The name is off {count} slips.")
+
+    def _take_months(self, found: list[str]) -> None:
+        self.months.addItems(found)
+
+    def _ask_month(self, of: str) -> None:
+        if of:
+            self._ask(lambda store: shop.month(store, of), self.month.show_month, "month")
+
+
+BUTTONS = (
+    ("reopen", "Reopen  (Enter)"),
+    ("came_back", "Came back"),
+    ("export", "CSV…"),
+    ("forget", "Forget name"),
+)
+
+
+def _line(one: LoggedSlip) -> str:
+    items = ", ".join(f"{item['quantity']} × {item['code']}" for item in one.body.get("items", []))
+    parts = (f"{one.number}", one.day, one.body.get("headline", ""), items, one.customer)
+    return "   ".join(filter(None, parts))

@@ -1,0 +1,104 @@
+"""Writes a slip: what was chosen, initials, a name if the customer likes, the paper; then print, PDF or only keep."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QPixmap
+from PySide6.QtWidgets import (
+    QComboBox,
+    QDialog,
+    QFormLayout,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QPushButton,
+    QScrollArea,
+    QVBoxLayout,
+)
+
+from counter.window.parts.theme import TARGET
+from counter.window.slip.paper import PAPERS, Printed, picture
+
+if TYPE_CHECKING:
+    from PySide6.QtWidgets import QWidget
+
+    from counter.catalogue import Catalogue
+    from counter.slip import Slip
+
+
+class SlipDialog(QDialog):
+    """Shows the slip as it will be on paper; emits how it is to leave: "print", "pdf" or "keep"."""
+
+    wanted = Signal(str)
+    edited = Signal()
+
+    def __init__(
+        self, slip: Slip, catalogue: Catalogue, shop: str, paper: str, initials: str, parent: QWidget
+    ) -> None:
+        super().__init__(parent)
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.setWindowTitle("Slip")
+        self.slip, self.catalogue, self.shop = slip, catalogue, shop
+        self.initials, self.customer, self.paper = QLineEdit(initials), QLineEdit(), QComboBox()
+        self.initials.setMaxLength(8)
+        self.customer.setMaxLength(200)
+        self.customer.setPlaceholderText("may stay empty")
+        for key, kind in PAPERS.items():
+            self.paper.addItem(kind.name, key)
+        self.paper.setCurrentIndex(max(self.paper.findData(paper), 0))
+        self.preview, self.says = QLabel(), QLabel(wordWrap=True)
+        self.says.setTextFormat(Qt.TextFormat.PlainText)
+        self.buttons = {how: QPushButton(words) for how, words in WAYS}
+        for how, button in self.buttons.items():
+            button.setMinimumHeight(TARGET)
+            button.clicked.connect(lambda _=False, way=how: self.wanted.emit(way))
+        for field in (self.initials, self.customer):
+            field.textChanged.connect(lambda _: self.repaint_slip())
+        self.paper.currentIndexChanged.connect(lambda _: self.repaint_slip())
+        self._lay_out()
+        self.repaint_slip()
+
+    def _lay_out(self) -> None:
+        form = QFormLayout()
+        form.addRow("Initials", self.initials)
+        form.addRow("Customer", self.customer)
+        form.addRow("Paper", self.paper)
+        scroll = QScrollArea()
+        scroll.setWidget(self.preview)
+        scroll.setAlignment(Qt.AlignmentFlag.AlignHCenter)
+        scroll.setAccessibleName("Preview of the slip")
+        row = QHBoxLayout()
+        for button in self.buttons.values():
+            row.addWidget(button)
+        box = QVBoxLayout(self)
+        box.addLayout(form)
+        box.addWidget(scroll, 1)
+        box.addWidget(self.says)
+        box.addLayout(row)
+        self.resize(560, 720)
+        self.buttons["print"].setDefault(True)
+
+    def printed(self, number: int | None = None) -> Printed:
+        """Return the slip with what was typed here."""
+        slip = self.slip.model_copy(update={"initials": self.initials.text().strip()})
+        return Printed(slip, number, self.shop, " ".join(self.customer.text().split()))
+
+    def repaint_slip(self) -> None:
+        """Show the slip as it will be."""
+        image = picture(self.printed(), self.catalogue, PAPERS[self.paper.currentData()])
+        self.preview.setPixmap(QPixmap.fromImage(image))
+        self.preview.adjustSize()
+
+    def say(self, words: str) -> None:
+        """Say what became of it."""
+        self.says.setText(words)
+
+    def set_kept(self) -> None:
+        """The slip is in the log or waits to be: what is on it is fixed now, only paper can still be had."""
+        self.initials.setEnabled(False)
+        self.customer.setEnabled(False)
+
+
+WAYS = (("print", "Print and keep"), ("pdf", "PDF and keep…"), ("keep", "Only keep"))

@@ -1,0 +1,254 @@
+"""The shop in the window, with real clicks and files: import, search, slip, paper, reopening, parked cases."""
+
+from __future__ import annotations
+
+import pypdfium2
+import pytest
+import zxingcpp
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+
+from counter import shelf, shop, slip
+from counter.desk import Case
+from counter.shop import open_store
+from counter.window.shelf.import_dialog import ImportDialog
+from counter.window.slip.paper import PAPERS
+from tests.shelf.conftest import HEADINGS, LINES, write_xlsx
+
+CODE = "CFQ26W/G24q/835"
+SURE = Case(marks=CODE, looks={"glass": "white", "pins": "4", "legs": "4"}, fixture={"holder": "G24q-3"})
+
+
+@pytest.fixture
+def counter(windows, shop_data):
+    """Return the counter of a window on each kind of store in turn."""
+    return windows(case=SURE).counter
+
+
+def settle(counter):
+    """Wait until the store has answered everything."""
+    for _ in range(400):
+        QTest.qWait(5)
+        if counter.shop.worker.pending == 0 and not counter.shop._soon.isActive():
+            return
+    raise AssertionError("the store does not answer")
+
+
+def bring_in(counter, tmp_path):
+    """Import a list as a clerk does: look at it, then press Import."""
+    path = tmp_path / "stock.xlsx"
+    write_xlsx(path, [HEADINGS, *LINES])
+    dialog = ImportDialog(counter, counter.shop.worker, path, counter.shop._imported)
+    dialog.show()
+    settle(counter)
+    assert dialog.go.isEnabled()
+    said = dialog.says.text()
+    QTest.mouseClick(dialog.go, Qt.MouseButton.LeftButton)
+    settle(counter)
+    return said
+
+
+def codes(counter):
+    return [one.item.code for one in counter.shop.pane.model.answers]
+
+
+def press(counter, key, modifier=Qt.KeyboardModifier.NoModifier):
+    QTest.keyClick(counter.window.focusWidget() or counter.window, key, modifier)
+    QApplication.processEvents()
+
+
+def write(counter, tmp_path, paper="A4", customer=""):
+    """Write the slip as PDF and return it with the number."""
+    counter.shop.write_slip()
+    dialog = counter.shop.writer.dialog
+    dialog.paper.setCurrentIndex(dialog.paper.findData(paper))
+    dialog.customer.setText(customer)
+    out = tmp_path / f"slip-{paper}.pdf"
+    counter.shop.writer._as_pdf = lambda asked, number: counter.shop.writer.save(asked, out, number)
+    QTest.mouseClick(dialog.buttons["pdf"], Qt.MouseButton.LeftButton)
+    settle(counter)
+    return out
+
+
+def test_a_list_is_looked_at_and_imported_then_found_and_sold_and_brought_back(counter, tmp_path):
+    assert "4 lines, 2 matched" in bring_in(counter, tmp_path)
+    assert codes(counter) == ["TV100", "TV101"]
+    first, second = counter.shop.pane.model.answers
+    assert (first.rank, second.rank) == ("exact", "other colour")
+    assert "12 · A01-2 · 8.50" in counter.answer.lamp.text()
+
+    QTest.mouseClick(counter.shop.pane.add, Qt.MouseButton.LeftButton)
+    assert "1 × TV100" in counter.shop.pane.state.text()
+    out = write(counter, tmp_path, customer="Ola Nordberg")
+    (logged,) = shop.find_slips(open_store(counter.data), ["nordberg"])
+    assert (logged.number, logged.base, logged.body["items"][0]["code"]) == (1, "G24q-3", "TV100")
+
+    page = pypdfium2.PdfDocument(out)[0]
+    text = page.get_textpage().get_text_range()
+    for words in ("Slip 1", "G24q-3", "TV100", "Ola Nordberg", "8.50"):
+        assert words in text
+    (read,) = zxingcpp.read_barcodes(page.render(scale=4).to_numpy())
+    counter.next_customer()
+    assert counter.case.marks == ""
+    QTest.keyClicks(counter.marks.field, read.text)  # as a scanner does
+    press(counter, Qt.Key.Key_Return)
+    assert counter.case.marks == CODE
+    assert counter.assessment.lamp == "G24q-3/26/quad"
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_every_paper_is_read_back(windows, data, tmp_path, paper):
+    counter = windows(case=SURE).counter
+    out = write(counter, tmp_path, paper)
+    document = pypdfium2.PdfDocument(out)
+    width, height = document[0].get_size()
+    kind = PAPERS[paper]
+    assert width == pytest.approx(kind.width_mm / 25.4 * 72, abs=1.5)
+    if kind.height_mm:
+        assert height == pytest.approx(kind.height_mm / 25.4 * 72, abs=1.5)
+    else:
+        assert len(document) == 1
+    codes = [found.text for page in document for found in zxingcpp.read_barcodes(page.render(scale=4).to_numpy())]
+    assert [slip.case_in(text, counter.catalogue).marks for text in codes] == [CODE]
+
+
+def test_the_base_is_drawn_in_its_true_size(windows, data, tmp_path, catalogue):
+    """Its pins stand as far apart on paper, in points of 1/72 inch, as the catalogue says in millimetres."""
+    counter = windows(case=SURE).counter
+    page = pypdfium2.PdfDocument(write(counter, tmp_path))[0]
+    base = catalogue.base_by_name["G24q-3"]
+    outline = base.face.outline
+    wanted = (outline.width_mm * 72 / 25.4, outline.height_mm * 72 / 25.4)
+    boxes = [found.get_bounds() for found in page.get_objects(filter=[2])]
+    sizes = [(right - left, top - bottom) for left, bottom, right, top in boxes]
+    pen = 3.0  # points: the outline's own width on either side
+    assert any(abs(w - wanted[0]) < pen and abs(h - wanted[1]) < pen for w, h in sizes), sorted(sizes)[-5:]
+
+
+def test_what_must_not_go_in_is_struck_through_and_cannot_be_chosen(counter, tmp_path):
+    bring_in(counter, tmp_path)
+    counter.change(fixture=counter.case.fixture.model_copy(update={"holder": "G23"}))
+    counter.shop.pane.field.setText("TV100")
+    settle(counter)
+    (found,) = counter.shop.pane.model.answers
+    assert (found.rank, found.verdict) == ("not for this", "do not sell")
+    assert found.why
+    assert not counter.shop.pane.add.isEnabled()
+
+
+def test_search_as_you_type_and_what_is_missing_is_noted(counter, tmp_path):
+    bring_in(counter, tmp_path)
+    counter.shop.search()
+    QTest.keyClicks(counter.shop.pane.field, "wire nut")
+    settle(counter)
+    assert codes(counter) == ["TV103"]
+    QTest.mouseClick(counter.shop.pane.miss, Qt.MouseButton.LeftButton)
+    settle(counter)
+    assert [one.text for one in shop.all_wishes(open_store(counter.data))] == ["wire nut"]
+
+
+def test_a_line_is_matched_by_hand(counter, tmp_path):
+    bring_in(counter, tmp_path)
+    counter.shop.pane.field.setText("tv103")
+    settle(counter)
+    QTest.mouseClick(counter.shop.pane.same, Qt.MouseButton.LeftButton)
+    settle(counter)
+    assert shelf.find(open_store(counter.data), "tv103")[0].lamp == "G24q-3/26/quad"
+
+
+def test_parked_cases_come_back_by_one_key_and_after_a_restart(windows, data):
+    window = windows(case=SURE)
+    press(window.counter, Qt.Key.Key_F6)
+    assert window.counter.case == window.counter.fresh_case()
+    window.counter.change(marks="CFT9W/G23")
+    press(window.counter, Qt.Key.Key_F7)
+    assert window.counter.case == SURE
+    second = windows()
+    assert second.counter.shop.parked.buttons[0].text().startswith("F7  G23")
+    press(second.counter, Qt.Key.Key_F7)
+    assert second.counter.case.marks == "CFT9W/G23"
+    assert not second.counter.shop.parked.bar.isVisible()
+
+
+def test_a_store_that_is_gone_is_said_and_the_slip_waits(windows, data, monkeypatch, tmp_path):
+    monkeypatch.setenv("COUNTER_STORE", "postgresql://clerk@127.0.0.1:9/shop")
+    counter = windows(case=SURE).counter
+    out = write(counter, tmp_path)
+    assert "cannot be reached" in counter.shop.writer._kept.problem.what
+    assert "not numbered yet" in pypdfium2.PdfDocument(out)[0].get_textpage().get_text_range()
+    assert shop.waiting(data) == 1
+    counter.shop.worker.close()
+    monkeypatch.delenv("COUNTER_STORE")
+    assert shop.flush(open_store(data)) == 1
+
+
+def test_what_another_till_confirms_is_taken_without_a_restart(counter):
+    from datetime import date
+
+    by = {"who": "Kim", "on": date(2026, 3, 2), "how": "caliper"}
+    shop.confirm(counter.data, kind="lamp", of="G24q-3/26/quad", part="length_mm", value=163.5, **by)
+    counter.shop.open()
+    settle(counter)
+    assert counter.catalogue.lamp_by_id["G24q-3/26/quad"].length_mm.value == 163.5
+
+
+def test_demo_shop_is_marked_and_taken_out(windows, data):
+    counter = windows(case=SURE).counter
+    counter.shop.load_demo()
+    settle(counter)
+    assert "nothing in it exists" in counter.shop.pane.state.text()
+    assert counter.shop.pane.model.answers
+    assert not counter.window.grab().isNull()
+    counter.shop.drop_demo()
+    settle(counter)
+    assert shop.current_list(open_store(data)) is None
+
+
+def test_the_log_finds_reopens_and_takes_back(counter, tmp_path):
+    from counter.window.slip.log_dialog import LogDialog
+
+    bring_in(counter, tmp_path)
+    QTest.mouseClick(counter.shop.pane.add, Qt.MouseButton.LeftButton)
+    write(counter, tmp_path, customer="Ola Nordberg")
+    counter.next_customer()
+    dialog = LogDialog(counter, counter.shop.worker, counter.shop.reopener)
+    dialog.show()
+    QTest.keyClicks(dialog.field, "nordb")
+    settle(counter)
+    assert dialog.list.count() == 1
+    QTest.mouseClick(dialog.buttons["came_back"], Qt.MouseButton.LeftButton)
+    settle(counter)
+    dialog.export_to(tmp_path / "log.csv")
+    settle(counter)
+    assert "Nordberg" not in (tmp_path / "log.csv").read_text("utf-8-sig")
+    assert not dialog.month.grab().isNull()
+    QTest.mouseClick(dialog.buttons["forget"], Qt.MouseButton.LeftButton)
+    settle(counter)
+    assert shop.find_slips(open_store(counter.data))[0].customer == ""
+    dialog.field.clear()
+    settle(counter)
+    QTest.mouseClick(dialog.buttons["reopen"], Qt.MouseButton.LeftButton)
+    assert counter.case.marks == CODE
+    assert [one.reason for one in shop.all_returns(open_store(counter.data))] == ["wrong base"]
+
+
+def test_a_value_is_confirmed_beside_the_window(counter):
+    from counter.window.parts.source_dialog import SourceDialog
+
+    fact = next(one for one in counter.detail._facts if one.address == ("lamp", "G24q-3/26/quad", "length_mm"))
+    dialog = SourceDialog(fact, "26 W", "", counter._said_before(fact), counter.window)
+    counter._confirm(dialog, fact, "163.5", "Kim", "caliper")
+    settle(counter)
+    assert counter.catalogue.lamp_by_id["G24q-3/26/quad"].length_mm.value == 163.5
+
+
+def test_an_import_that_is_closed_in_the_middle_leaves_no_trace(counter, tmp_path):
+    path = tmp_path / "stock.xlsx"
+    write_xlsx(path, [HEADINGS, *LINES * 400])
+    dialog = ImportDialog(counter, counter.shop.worker, path, counter.shop._imported)
+    dialog.show()
+    QTest.qWait(150)
+    dialog.reject()
+    settle(counter)
+    assert shop.current_list(open_store(counter.data)) is None
