@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QDialog, QDoubleSpinBox, QFormLayout, QHBoxLayout, QLabel, QVBoxLayout
+from PySide6.QtWidgets import QDialog, QDoubleSpinBox, QFormLayout, QHBoxLayout, QVBoxLayout
 
 from counter.shelf import FORMULA, LEFT_OUT, CostOf, Usage, pay_back, yearly
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QWheelEvent
@@ -50,7 +51,7 @@ class CostDialog(QDialog):
         self.usage = {"hours": Figure(3000, 8784), "rate": Figure(0.15, 100, 3), "lamps": Figure(1, 9999)}
         self.present = _figures(watts, price, life)
         self.other = _figures(watts * LED_SHARE, price * 2, LED_LIFE_H)
-        self.says = QLabel(wordWrap=True)
+        self.says = Words(wraps=True)
         self.says.setTextFormat(Qt.TextFormat.PlainText)
         forms = QHBoxLayout()
         for title, figures in (("Use", self.usage), (name, self.present), ("instead", self.other)):
@@ -58,7 +59,7 @@ class CostDialog(QDialog):
         box = QVBoxLayout(self)
         box.addLayout(forms)
         box.addWidget(self.says)
-        box.addWidget(QLabel(f"{FORMULA}.\n{LEFT_OUT}", wordWrap=True))
+        box.addWidget(Words(f"{FORMULA}.\n{LEFT_OUT}", wraps=True))
         for figures in (self.usage, self.present, self.other):
             for figure in figures.values():
                 figure.valueChanged.connect(lambda _: self.reckon())
@@ -92,7 +93,7 @@ def _figures(watts: float, price: float, life: float) -> dict[str, Figure]:
 
 def _form(title: str, figures: dict[str, Figure]) -> QFormLayout:
     form = QFormLayout()
-    form.addRow(QLabel(title, textFormat=Qt.TextFormat.PlainText))
+    form.addRow(Words(title))
     for name, figure in figures.items():
         form.addRow(name, figure)
     return form

@@ -13,7 +13,6 @@ from PySide6.QtWidgets import (
     QFileDialog,
     QGridLayout,
     QHBoxLayout,
-    QLabel,
     QPlainTextEdit,
     QProgressBar,
     QPushButton,
@@ -24,6 +23,7 @@ from PySide6.QtWidgets import (
 
 from counter import shelf, shop
 from counter.window.parts.theme import TARGET
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -61,7 +61,7 @@ class ImportDialog(QDialog):
         self._stopped = Event()
         self.combos = {field: QComboBox() for field in shelf.FIELDS}
         self.table, self.report = QTableWidget(), QPlainTextEdit(readOnly=True)
-        self.says, self.bar = QLabel("Reading …", wordWrap=True), QProgressBar()
+        self.says, self.bar = Words("Reading …", wraps=True), QProgressBar()
         self.says.setTextFormat(Qt.TextFormat.PlainText)
         self.go, self.stop = QPushButton("Import"), QPushButton("Cancel")
         self.go.setEnabled(False)
@@ -75,7 +75,7 @@ class ImportDialog(QDialog):
     def _lay_out(self) -> None:
         grid = QGridLayout()
         for at, (field, combo) in enumerate(self.combos.items()):
-            label = QLabel(field.replace("_", " "))
+            label = Words(field.replace("_", " "))
             label.setBuddy(combo)
             grid.addWidget(label, at // 5 * 2, at % 5)
             grid.addWidget(combo, at // 5 * 2 + 1, at % 5)

@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QListView, QPushButton, QSpinBox, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QListView, QPushButton, QSpinBox, QVBoxLayout, QWidget
 
 from counter.window.parts.theme import TARGET
+from counter.window.parts.words import Words
 from counter.window.shelf.shelf_rows import STRUCK, ShelfDelegate, ShelfModel
 
 if TYPE_CHECKING:
@@ -142,8 +143,8 @@ class ShelfPane(QWidget):
         self.same.setVisible(one is not None and bool(one.item.reason))
 
 
-def _quiet() -> QLabel:
-    label = QLabel(wordWrap=True)
+def _quiet() -> Words:
+    label = Words(wraps=True)
     label.setTextFormat(Qt.TextFormat.PlainText)
     label.setProperty("role", "quiet")
     label.hide()

@@ -13,7 +13,6 @@ from PySide6.QtWidgets import (
     QDialog,
     QFileDialog,
     QHBoxLayout,
-    QLabel,
     QLineEdit,
     QListWidget,
     QListWidgetItem,
@@ -28,6 +27,7 @@ from counter.files import write_atomic
 from counter.shelf import folded
 from counter.slip import log_words
 from counter.window.parts.theme import TARGET
+from counter.window.parts.words import Words
 from counter.window.slip.month_view import MonthView
 
 if TYPE_CHECKING:
@@ -46,7 +46,7 @@ class LogDialog(QDialog):
         self.setWindowTitle("Slips")
         self.counter, self.worker, self.reopener, self.data = counter, worker, reopener, counter.data
         self.found: list[LoggedSlip] = []
-        self.field, self.list, self.says = QLineEdit(), QListWidget(), QLabel(wordWrap=True)
+        self.field, self.list, self.says = QLineEdit(), QListWidget(), Words(wraps=True)
         self.says.setTextFormat(Qt.TextFormat.PlainText)
         self.field.setPlaceholderText("number (#12), name, day (2026-11), base, bin, code")
         self.field.setMinimumHeight(TARGET)

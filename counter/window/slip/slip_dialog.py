@@ -11,7 +11,6 @@ from PySide6.QtWidgets import (
     QDialog,
     QFormLayout,
     QHBoxLayout,
-    QLabel,
     QLineEdit,
     QPushButton,
     QScrollArea,
@@ -19,6 +18,7 @@ from PySide6.QtWidgets import (
 )
 
 from counter.window.parts.theme import TARGET
+from counter.window.parts.words import Words
 from counter.window.slip.paper import PAPERS, Printed, picture
 
 if TYPE_CHECKING:
@@ -48,7 +48,7 @@ class SlipDialog(QDialog):
         for key, kind in PAPERS.items():
             self.paper.addItem(kind.name, key)
         self.paper.setCurrentIndex(max(self.paper.findData(paper), 0))
-        self.preview, self.says = QLabel(), QLabel(wordWrap=True)
+        self.preview, self.says = Words(), Words(wraps=True)
         self.says.setTextFormat(Qt.TextFormat.PlainText)
         self.buttons = {how: QPushButton(words) for how, words in WAYS}
         for how, button in self.buttons.items():

@@ -35,7 +35,7 @@ CASES = {
     "bypassed": {"marks": "F32T8/841", "fixture": {"holder": "G13", "ballast": "bypassed"}, "use": "lighting"},
     "broken": {"marks": "F32T8/841", "broken": True},
 }
-CAUTIONS, INSTEAD, LIGHT_TAB, LAW = range(len(TABS))
+CAUTIONS, INSTEAD, LIGHT_TAB, LAW, SHELF = range(len(TABS))
 
 
 @pytest.fixture
