@@ -83,6 +83,7 @@ def _wake(window: MainWindow, rescue: Rescue, only: OneInstance) -> None:
     reports.log.info("started: %s", reports.versions())
     qInstallMessageHandler(_note_qt)
     rescue.install_in_threads()
+    window.fill_screen()
     window.setWindowIcon(icon())
     only.called.connect(window.come_forward)
     only.listen()

@@ -439,9 +439,10 @@ def report(verdicts) -> str:
     )
 
 
-# What the shares must not fall below: a little under what was measured, so that a step back is noticed.
-LEAST = {"measured": 0.0, "face in three": 0.0, "look right": 0.0, "side right": 0.0}
-MOST_OFF_MM = 9.9  # of the pin spacing where it is said, at 95 %
+# What the shares must not fall below: a little under what some hundred pictures gave, so that a step back is noticed.
+# What is wanted is more: 0.3 mm at 95 %, and 0.97 for face and side.
+LEAST = {"measured": 0.93, "face in three": 0.75, "look right": 0.80, "side right": 0.88}
+MOST_OFF_MM = 0.9  # of the pin spacing where it is said, at 95 %
 
 
 def shares(verdicts) -> dict[str, float]:

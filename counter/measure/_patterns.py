@@ -236,7 +236,7 @@ def pins_at(image: Floats, view: View, maps: Maps, place: Place, known: Sequence
 
 
 def _brought(maps: Maps, spot: Spot) -> tuple[Spot, bool]:
-    """Return a spot moved to the best score around it, and whether it is lighter there than what surrounds it."""
+    """Return a spot moved to the best score around it, and whether it is surely the light end of a pin."""
     import numpy as np
 
     if spot.radius not in maps.scores:
@@ -250,4 +250,6 @@ def _brought(maps: Maps, spot: Spot) -> tuple[Spot, bool]:
         return spot, True
     r, c = np.unravel_index(int(np.abs(around).argmax()), around.shape)
     x, y = piece.at(float(columns.start + c), float(rows.start + r))
-    return spot._replace(x=x, y=y), bool(around[r, c] > 0)
+    by_whole = maps.by_whole.get(spot.radius)
+    is_end = by_whole is None or not bool(by_whole[rows, columns][r, c])
+    return spot._replace(x=x, y=y), is_end and bool(around[r, c] > 0)

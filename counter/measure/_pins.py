@@ -69,6 +69,7 @@ class Maps(NamedTuple):
 
     piece: Patch
     scores: dict[float, Floats]
+    by_whole: dict[float, Floats]  # where it is the whole pin that scores so, and not its end alone
 
 
 def maps_of(image: Floats, view: View, centre: tuple[float, float], half_mm: float) -> Maps:
@@ -78,10 +79,12 @@ def maps_of(image: Floats, view: View, centre: tuple[float, float], half_mm: flo
     piece = patch(image, view, centre, half_mm, PIN_TALL_MM, COARSE_PX_PER_MM)
     toward_foot = -view.lean(np.array(centre)) * PIN_TALL_MM
     scores = {radius: _scores(piece, radius, toward_foot) for radius in RADII_MM}
+    by_whole: dict[float, Floats] = {}
     for radius in RADII_MM[:SLENDER]:
         whole = _whole_pins(piece, radius, toward_foot)
-        scores[radius] = np.where(whole > np.abs(scores[radius]), whole, scores[radius])
-    return Maps(piece, scores)
+        by_whole[radius] = whole > np.abs(scores[radius])
+        scores[radius] = np.where(by_whole[radius], whole, scores[radius])
+    return Maps(piece, scores, by_whole)
 
 
 def spots_in(maps: Maps) -> list[Spot]:

@@ -41,6 +41,24 @@ def likely_pairs(catalogue: Catalogue, most: int = 8) -> tuple[tuple[str, str], 
     return tuple(met.values())[:most]
 
 
+def pairs_of(catalogue: Catalogue, mixed: Iterable[tuple[str, str]], most: int = 8) -> tuple[tuple[str, str], ...]:
+    """Return pairs of bases for pairs of families that a shop mixes up, most often first, each once either way round.
+
+    Of two families those two bases stand for them whose key numbers agree; what the catalogue lacks is left out.
+    """
+    by_family: dict[str, list[Base]] = {}
+    for base in catalogue.bases:
+        by_family.setdefault(base.family, []).append(base)
+    found: dict[frozenset[str], tuple[str, str]] = {}
+    for one, other in mixed:
+        if one == other or one not in by_family or other not in by_family:
+            continue
+        pairs = [(here, there) for here in by_family[one] for there in by_family[other]]
+        here, there = min(pairs, key=lambda pair: _is_odd(*pair))
+        found.setdefault(frozenset((one, other)), (here.designation, there.designation))
+    return tuple(found.values())[:most]
+
+
 def _near(one: Base, other: Base) -> bool:
     here, there = one.pin_spacing_mm, other.pin_spacing_mm
     if here is None or there is None or one.pins.value != other.pins.value:

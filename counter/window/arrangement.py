@@ -137,7 +137,7 @@ class Arrangement(QWidget):
         width = self.width()
         if self.is_wide:
             looks, column = min(max(width // 6, 344), 420), min(max(width // 5, 380), 440)
-            side = min(max(width // 4, 440), 720)
+            side = min(max(width * 3 // 10, 560), 760)
             self.across.setSizes([looks, width - looks - column - side, column, side])
         else:
             column = 330 if width < NARROW_PX else 372

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from counter.window.counter_room import Counter
 
 CASES = "Cases (*.json)"
+LATER_MS = 200  # a disk takes longer to be sure than the next customer waits
 REST_MS = 1500  # after a change, before the open case is written: a code is typed to its end
 
 
@@ -31,6 +32,7 @@ class DeskCases(QObject):
         super().__init__(room)
         self.room, self.data = room, room.data
         self.line = OfferLine()
+        self._left: list[Kept] = []
         room.window.places.add_foot(self.line)
         self._rest = QTimer(self, singleShot=True, interval=REST_MS)
         self._rest.timeout.connect(self.keep_open)
@@ -53,14 +55,21 @@ class DeskCases(QObject):
         return desk.Kept(f"{found.headline} {found.subline}".strip() or "not known yet", case)
 
     def leave(self) -> None:
-        """Keep the case left behind among the last customers."""
+        """Keep the case left behind among the last customers, once the next one has been greeted."""
         kept = self._kept()
         if kept is not None:
+            self._left.append(kept)
+            QTimer.singleShot(LATER_MS, self, self._write_left)
+
+    def _write_left(self) -> None:
+        left, self._left = self._left, []
+        for kept in left:
             desk.keep_customer(self.data, kept)
 
     def close(self) -> None:
         """Close as asked: the case goes to the last customers, and nothing is open any more."""
         self.leave()
+        self._write_left()
         self._rest.stop()
         desk.keep_open(self.data, None)
 
@@ -129,6 +138,7 @@ class DeskCases(QObject):
 
     def fill_last(self, menu: QMenu) -> None:
         """Fill a menu with the last customers."""
+        self._write_left()
         menu.clear()
         kept = [one for one in desk.last_customers(self.data) if self._is_known(one.case)]
         for one in kept:

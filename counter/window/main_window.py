@@ -71,6 +71,7 @@ class MainWindow(QMainWindow):
         self.theme_name = theme_name or str(self.settings.value("theme", "system"))
         self.units: Units = "in" if self.settings.value("units") == "in" else "mm"
         self.is_awake = False
+        self._is_to_fill = False
         self.theme = themes.kept_theme(self.theme_name, str(self.settings.value("seen_theme", "")))
         self._dress()  # before there are widgets: dressing each again is what costs
         self._is_painted = False
@@ -145,7 +146,7 @@ class MainWindow(QMainWindow):
         room = screen.availableGeometry()
         if room.width() <= ROOMY_SIZE[0] or room.height() <= ROOMY_SIZE[1]:
             self.setGeometry(room.adjusted(0, min(FRAME_PX, room.height() // 10), 0, 0))
-            self.setProperty("windowState", 2)  # Qt.WindowState.WindowMaximized
+            self._is_to_fill = True
         else:
             self.setGeometry(QRect(room.center().x() - 800, room.center().y() - 500, *ROOMY_SIZE))
 
@@ -153,9 +154,13 @@ class MainWindow(QMainWindow):
         kept = numbers(self.settings.value("window"))
         if len(kept) == 5 and _is_on_a_screen(QRect(*kept[:4])):
             self.setGeometry(QRect(*kept[:4]))
-            if kept[4] == 1:
-                self.setProperty("windowState", 2)
+            self._is_to_fill = kept[4] == 1
         self.places.restore(self.settings)
+
+    def fill_screen(self) -> None:
+        """Fill the screen where it did so before, or where it is small; the first paint does not wait for that."""
+        if self._is_to_fill:
+            self.showMaximized()
 
     def _save(self) -> None:
         frame = self.normalGeometry() if self.isMaximized() else self.geometry()

@@ -85,7 +85,7 @@ def test_a_week_by_keyboard_alone(window):
     assert {worst.asked, worst.said} == set(SWAPPED)
     repeated = {answer.point for answer in known.answers if answer.at >= MONDAY + timedelta(days=1)}
     assert repeated & {answer.point for answer in known.answers if answer.at < MONDAY + timedelta(days=1)}
-    assert Schedule(known.answers).curve(hire.now, 7)[0].recall > 0.8
+    assert Schedule(known.answers).known({answer.point for answer in known.answers}, hire.now) > 0.8
 
     for key, page in ((Qt.Key.Key_2, STANDING), (Qt.Key.Key_3, BOARD), (Qt.Key.Key_1, PRACTICE)):
         hire.presses(key, modifier=Qt.KeyboardModifier.ControlModifier)
@@ -131,7 +131,7 @@ def test_a_kill_between_two_answers_loses_none(window, kept):
     hire = NewHire(window)
     hire.now = datetime.now(UTC)
     hire.goes_to_training()
-    assert f"{len(known.answers)} answers so far" in hire.room.start.stands.text()
+    assert f"{len(known.answers)} answer" in hire.room.start.stands.text()
 
 
 MEASURING = """

@@ -64,12 +64,12 @@ CODES = [
     ("26W/NKP/841/4P/LL", 26, 4100, 80, 4, None, ("NKP",)),
     ("F26NKP/ZQ41", 26, 4100, None, None, None, ("NKP", "ZQ")),
     ("F26NKP/ZQ30/4P", 26, 3000, None, 4, None, ("NKP", "ZQ")),
-    ("NR18/ZQ27/E", 18, 2700, None, 4, None, ("NR", "ZQ")),
-    ("NR 18W/950", 18, 5000, 90, None, None, ("NR",)),
-    ("NR18W/CW", 18, 4100, 60, None, None, ("NR",)),
-    ("NR-22W-765-G10q", 22, 6500, 70, 4, "G10q", ("NR",)),
-    ("40NR/835/2G11/RS", 40, 3500, 80, 4, "2G11", ("NR",)),
-    ("NR 40W 3500K RS", 40, 3500, None, None, None, ("NR",)),
+    ("NJ18/ZQ27/E", 18, 2700, None, 4, None, ("NJ", "ZQ")),
+    ("NJ 18W/950", 18, 5000, 90, None, None, ("NJ",)),
+    ("NJ18W/CW", 18, 4100, 60, None, None, ("NJ",)),
+    ("NJ-22W-765-G10q", 22, 6500, 70, 4, "G10q", ("NJ",)),
+    ("40NJ/835/2G11/RS", 40, 3500, 80, 4, "2G11", ("NJ",)),
+    ("NJ 40W 3500K RS", 40, 3500, None, None, None, ("NJ",)),
     ("XV-13W/GX24d-1/830", 13, 3000, 80, 2, "GX24d-1", ("XV",)),
     ("XV13-2/830", 13, 3000, 80, 2, None, ("XV",)),
     ("F5KS/827/G23/LL", 5, 2700, 80, 2, "G23", ("KS",)),
@@ -94,7 +94,7 @@ def test_slots(shipped, code, watts, cct_k, cri_min, pins, base, own):
     assert best.lamps, "some lamp type of the catalogue is meant"
 
 
-@pytest.mark.parametrize("code", ["F11XK/835", "KT26", "KD18-827", "NR40/835", "XQ13W/4P"])
+@pytest.mark.parametrize("code", ["F11XK/835", "KT26", "KD18-827", "NJ40/835", "XQ13W/4P"])
 def test_no_form_is_guessed_from_letters(shipped, code):
     for reading in marks.read(shipped, code).readings:
         assert reading.lamp.shape is None or len(reading.lamps) < 3, "only what watts, pins and base leave"

@@ -118,6 +118,12 @@ def test_likely_pairs_are_of_as_many_pins_about_as_far_apart(catalogue):
         assert abs(one.pin_spacing_mm.value - other.pin_spacing_mm.value) <= 1.6
 
 
+def test_what_a_shop_mixes_up_becomes_pairs_of_like_key_numbers(catalogue):
+    mixed = [("GX24q", "G24q"), ("G24q", "GX24q"), ("G23", "nowhere"), ("G23", "G23"), ("2G7", "2GX7")]
+    pairs = paper.pairs_of(catalogue, mixed)
+    assert [set(pair) for pair in pairs] == [{"GX24q-1", "G24q-1"}, {"2G7", "2GX7"}]
+
+
 @pytest.mark.parametrize("grid", paper.GRIDS.values(), ids=paper.GRIDS)
 def test_labels_stay_inside_their_own_label(catalogue, grid):
     width, height = paper.PAGES[grid.page]

@@ -50,7 +50,8 @@ def test_what_is_half_typed_does_not_reach_the_next_customer(window, qtbot):
     QTest.keyClicks(row.field, "14")
     QTest.keyClicks(window.fixture.watts, "18")
     key(window, Qt.Key.Key_F2)
-    assert not any(timer.isActive() for timer in window.findChildren(QTimer) if timer.isSingleShot())
+    panes = (window.looks, window.marks, window.fixture)
+    assert not any(timer.isActive() for pane in panes for timer in pane.findChildren(QTimer))
     assert (window.case.marks, window.case.looks, window.case.fixture.ballast_watts) == ("", {}, ())
 
 
@@ -144,3 +145,23 @@ def test_a_flipped_bit_in_the_settings_never_makes_a_window_that_nobody_can_use(
     assert 300 < window.width() <= 1280
     assert 200 < window.height() <= 800
     assert all(size < 20_000 for size in window.places.across.sizes())
+
+
+def test_a_window_that_filled_the_screen_does_so_again(windows):
+    first = windows()
+    first.showMaximized()
+    QApplication.processEvents()
+    first.close()
+    second = windows()
+    assert not second.isMaximized(), "not before it is awake and seen"
+    second.fill_screen()
+    QApplication.processEvents()
+    assert second.isMaximized()
+
+
+def test_a_first_window_fits_the_screen_there_is(windows):
+    window = windows()
+    window.fit_screen()  # the screen that needs no screen is 800 pixels square
+    QApplication.processEvents()
+    assert window.width() <= 840, "as near to it as the answer can be"
+    assert window.height() <= 800

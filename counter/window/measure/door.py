@@ -103,6 +103,17 @@ class MeasureDoor(QObject):
         except OSError as problem:
             self.window.counter.looks.show_problem("", f"Not written: {problem.strerror or problem}")
 
+    def _mixed_up(self) -> list[tuple[str, str]]:
+        """Return the families that this shop's trainees take for one another, most often first."""
+        from counter import training
+
+        try:
+            people = training.trainees(self.window.data)
+            answers = [answer for one in people for answer in training.progress(self.window.data, one.id).answers]
+        except (OSError, ValueError, LookupError):
+            return []  # records that cannot be read leave the pairs that look alike by the catalogue
+        return [(mix.asked, mix.said) for mix in training.mixes(answers) if mix.axis == "family"]
+
     def _sheets(self, what: str) -> Sequence[Sheet]:
         from counter import paper
         from counter.language import current
@@ -113,7 +124,8 @@ class MeasureDoor(QObject):
         if what == "gauge":
             return paper.pin_gauge(catalogue, words, page)
         if what == "look-alikes":
-            return paper.look_alike_sheets(catalogue, words, paper.likely_pairs(catalogue), page)
+            mixed = paper.pairs_of(catalogue, self._mixed_up())
+            return paper.look_alike_sheets(catalogue, words, mixed or paper.likely_pairs(catalogue), page)
         if what == "labels":
             grid = paper.GRIDS["letter-30" if page == "Letter" else "a4-24"]
             return paper.bin_labels(catalogue, words, paper.labels_for(catalogue), grid)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from counter.window.measure import screens
 from counter.window.measure.glass_gauge import GlassGauge
@@ -55,7 +55,7 @@ class GlassDialog(QDialog):
         calibrate.clicked.connect(self.calibration_wanted)
         row = QHBoxLayout()
         for words, widget in (("Begin with", self.base), ("Key, pins toward you", self.key)):
-            label = QLabel(words)
+            label = Words(words)
             label.setTextFormat(Qt.TextFormat.PlainText)
             label.setBuddy(widget)
             row.addWidget(label)

@@ -79,9 +79,8 @@ class CounterStyle(QProxyStyle):
     ) -> None:
         if control == CONTROLS.CC_ComboBox and isinstance(widget, QComboBox) and not widget.isEditable():
             _combo(option, painter)
-        elif (
-            control == CONTROLS.CC_ScrollBar and widget is not None
-        ):  # Fusion's gradients took longer than all else after a look
+        elif control == CONTROLS.CC_ScrollBar and widget is not None:
+            # Fusion's gradients took longer than all else after a look.
             slider = self.subControlRect(control, option, QStyle.SubControl.SC_ScrollBarSlider, widget)
             _scroll_bar(option, painter, QRectF(slider))
         else:

@@ -31,7 +31,7 @@ TABS = (
     ("Shelf", "What the stock list has for this case; search it"),
 )
 INSTEAD = 1
-BESIDE_EMS = 92  # letters across from which two panes stand side by side: the strip of tabs needs half of them
+BESIDE_EMS = 90  # letters across from which two panes stand side by side
 COUNTED, WIDEST_COUNT = ("Cautions", "Instead"), 88
 
 

@@ -131,7 +131,7 @@ class StandingPage(QWidget):
 def stands_words(row: Row) -> str:
     """Say how much of a shelf is fresh, fading and gone, and what is ready for the counter."""
     counts = {state: len(row.families(state)) for state in ("fresh", "fading", "gone", "new")}
-    words = tr("Of {all} families {fresh} are fresh, {fading} fading, {gone} gone, {new} not met yet.")
+    words = tr("Of {all} families: {fresh} fresh, {fading} fading, {gone} gone, {new} not met yet.")
     ready = tr("Ready for the counter: {families}.").format(families=", ".join(row.ready) or tr("none yet"))
     return f"{words.format(all=len(row.freshness), **counts)} {ready}"
 

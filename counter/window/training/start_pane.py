@@ -85,7 +85,8 @@ class StartPane(QFrame):
 
 
 def _stands(row: Row) -> str:
-    lines = [tr("{name}'s shelf").format(name=row.name) + ". " + stands_words(row)]
+    answers = trn("{count} answer so far.", "{count} answers so far.", row.answers).format(count=row.answers)
+    lines = [tr("{name}'s shelf").format(name=row.name) + f". {stands_words(row)} {answers}"]
     if row.assigned:
         lines.append(tr("{name} learns first: {families}.").format(name=row.name, families=", ".join(row.assigned)))
     if row.torn:

@@ -26,16 +26,18 @@ def confirm(window, what, value, how):
     dialog.who.setText("Ada")
     dialog.how.setText(how)
     press(dialog.save)
-    kept(window)
+    wait_closed(window)
 
 
-def kept(window):
-    """Wait until the store, which is asked beside the window, has kept it."""
-    for _ in range(400):
-        QTest.qWait(5)
-        if window.counter.shop.worker.pending == 0:
-            return
-    raise AssertionError("the store does not answer")
+def wait_closed(window):
+    """Wait until the store has taken it, which it does beside the window, and the dialog is gone."""
+    shown = lambda: any(one.isVisible() for one in window.findChildren(SourceDialog))  # noqa: E731
+    for _ in range(200):
+        if not shown():
+            break
+        QTest.qWait(25)
+    assert not shown()
+    settle(QApplication.instance())
 
 
 def fact(window, what):
@@ -64,7 +66,7 @@ def test_it_is_withdrawn_with_all_that_was_said(shown):
     dialog = open_at(shown, "Length")
     assert len(dialog.history.text().splitlines()) == 2
     press(dialog.withdraw)
-    settle(QApplication.instance())
+    wait_closed(shown)
     assert fact(shown, "Length") == before
 
 
@@ -76,7 +78,7 @@ def test_words_follow_a_key_that_was_seen(window):
     dialog = open_at(window, "Key")
     assert dialog.seen.currentData() == "small-left"
     press(dialog.withdraw)
-    settle(QApplication.instance())
+    wait_closed(window)
     assert "not drawn" in window.detail.hold.text()
 
 

@@ -75,4 +75,6 @@ def test_the_case_before_comes_back(window):
 
 
 def test_the_menu_has_it(window):
-    assert any("first case" in action.text() for action in window.answer.menu.menu().actions())
+    assert any("first case" in one.words for one in window.counter.commands)
+    menus = [action.menu() for action in window.answer.menu.menu().actions()]
+    assert any("first case" in action.text() for menu in menus for action in menu.actions())
