@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from counter.fit._asks import asks
 from counter.fit._facts import Facts, Finding, facts
@@ -49,27 +49,38 @@ def judge_any(
     are lamps and their probabilities, likeliest first; the verdict is otherwise "ask first".
     """
     labelled = with_label(fixture)
-    refused: dict[str, list[Finding]] = {}
-    shares: dict[str, float] = {}
+    refused: dict[str, list[_Refused]] = {}
     spared = 0.0
     for lamp, chance in chances[:MOST_AT_ONCE]:
         refusing = [one for one in find(facts(catalogue, lamp, labelled, use)) if verdict_of(one) == "do not sell"]
         spared += 0.0 if refusing else chance
         for one in refusing:
-            refused.setdefault(kin_of(one.rule), []).append(one)
-            shares[kin_of(one.rule)] = shares.get(kin_of(one.rule), 0.0) + chance
-        certain = [rule for rule, share in shares.items() if share >= sure]
-        if certain:
-            return Judgement(verdict="do not sell", cautions=in_words([_gravest(refused[rule]) for rule in certain]))
+            refused.setdefault(kin_of(one.rule), []).append(_Refused(one, lamp, chance))
         if spared > 1 - sure:
             break
-    return Judgement(verdict="ask first")
+    certain = [rows for rows in refused.values() if sum(row.chance for row in rows) >= sure]
+    if not certain:
+        return Judgement(verdict="ask first")
+    return Judgement(verdict="do not sell", cautions=in_words([_gravest(rows) for rows in certain]))
 
 
-def _gravest(findings: Sequence[Finding]) -> Finding:
-    """Return the finding to show for all: the shortest time until harm, else the likeliest lamp's."""
-    timed = [one for one in findings if one.unit == "s" and one.figure is not None]
-    return min(timed, key=lambda one: one.figure or 0.0, default=findings[0])
+class _Refused(NamedTuple):
+    """What refuses a lamp that it can be, and how likely that is."""
+
+    finding: Finding
+    lamp: Lamp
+    chance: float
+
+
+def _gravest(rows: Sequence[_Refused]) -> Finding:
+    """Return the finding to show for all: the shortest time until harm on the likeliest base, else the likeliest's.
+
+    Lamps a tenth as likely as the likeliest are left out, so that one time stands wherever one is told.
+    """
+    first = rows[0]
+    likely = [row for row in rows if row.lamp.base == first.lamp.base and row.chance >= first.chance / 10]
+    timed = [row.finding for row in likely if row.finding.unit == "s" and row.finding.figure is not None]
+    return min(timed, key=lambda one: one.figure or 0.0, default=first.finding)
 
 
 def strictest_of(judgements: Sequence[Judgement]) -> Judgement:

@@ -75,7 +75,7 @@ def wanted(catalogue: Catalogue, fixture: Fixture, use: Use = "unknown") -> tupl
 
     For the customer who has no lamp along, or one that cannot be read.
     """
-    labelled = with_label(fixture).model_copy(update={"came_out": None})  # no lamp is there that can have
+    labelled = with_label(fixture).model_copy(update={"came_out": False})  # no lamp is there that can have
     bases = [base for base in catalogue.bases if compare(catalogue, base, labelled.holder).says in ("same", "family")]
     found = []
     for base in bases:
@@ -225,7 +225,7 @@ def _fixture_for(known: Facts, lamp: Lamp) -> Fixture:
     holder = (
         known.fixture.holder if known.match.says != "unknown" or lamp.base == known.lamp.base else known.lamp.base
     )
-    return known.fixture.model_copy(update={"came_out": None, "holder": holder})
+    return known.fixture.model_copy(update={"came_out": False, "holder": holder})
 
 
 def _reason(known: Facts, verdict: Verdict, cautions: tuple[Caution, ...], waiting: tuple[str, ...]) -> str:

@@ -167,7 +167,7 @@ def _weighed(clean: Clean, worn: Worn, makers: MakersRead, plain: str, known: Kn
     rows = _once([*worn.readings, *makers.readings, *as_typed], known)
     # What has the build of a maker's code is less likely to be no code at all.
     none = background(plain) + (tables()["slots"]["costs"]["own_background"] if makers.is_code else 0.0)
-    chances = weights([cost for _, cost in rows], none) if rows else []
+    chances = weights([round(cost, 6) for _, cost in rows], none) if rows else []
     return [
         reading.model_copy(update={"probability": chance}) for (reading, _), chance in zip(rows, chances, strict=True)
     ]

@@ -99,6 +99,10 @@ def fold(text: str) -> Folded:
     return Folded(text, "".join(folding.plain), tuple(folding.places))
 
 
+def _is_accent(character: str) -> bool:
+    return bool(unicodedata.combining(character)) or unicodedata.category(character) in _UNSEEN
+
+
 @cache
 def _plain(character: str) -> str:
     """Return one visible character in its plain form; nothing for marks that only format or accent."""
@@ -107,6 +111,6 @@ def _plain(character: str) -> str:
     if unicodedata.category(character) in _UNREADABLE:
         return "?"
     wide = unicodedata.normalize("NFKC", character.translate(_SIGNS)).translate(_SIGNS)
-    bare = "".join(one for one in unicodedata.normalize("NFKD", wide.casefold()) if not unicodedata.combining(one))
+    bare = "".join(one for one in unicodedata.normalize("NFKD", wide.casefold()) if not _is_accent(one))
     is_fraction = unicodedata.category(character) == "No" and "/" in bare
     return f" {bare}" if is_fraction else bare.strip()  # ½ after a 5 is five and a half, not fifty-one halves

@@ -200,8 +200,10 @@ def test_grave_words_stand_first_and_all_of_them(catalogue):
     assert {"uvc-in-lighting", "broken"} <= {one.rule for one in found.first_words}
 
 
-def test_one_time_to_harm_stands_everywhere_while_the_watts_are_open(catalogue):
-    found = assess(catalogue, Case(looks={"legs": "2", "pins": "4", "glass": "clear"}, use="lighting"))
+@pytest.mark.parametrize("pins", ["2", "4"])
+@pytest.mark.parametrize("use", ["lighting", "unknown", "germicidal"])
+def test_one_time_to_harm_stands_everywhere_while_the_watts_are_open(catalogue, pins, use):
+    found = assess(catalogue, Case(looks={"legs": "2", "pins": pins, "glass": "clear"}, use=use))
     figures = {one.figure for one in found.cautions if one.unit == "s"}
     assert len(figures) == 1
     at_two_metres = exposure(found.light.uvc.uvc_watts, found.light.uvc.arc_mm, 2.0)

@@ -163,3 +163,16 @@ def test_the_everyday_tube_is_not_stopped_by_one_hardly_met(catalogue, label):
     fixture = Fixture(holder="G13", ballast="magnetic", ballast_watts=(40,), label=label)
     rules = {one.rule for one in judge(catalogue, catalogue.lamp_by_id["G13/40/linear/t12"], fixture).cautions}
     assert not rules & {"same-watts-other-length", "same-watts-other-tube"}
+
+
+@pytest.mark.parametrize("label", ["26W T12", "T8 26W", "26W. Tubes T12"])
+def test_a_tube_on_the_label_is_heard_without_only(catalogue, label):
+    fixture = Fixture(holder="G24q-3", ballast="electronic", ballast_watts=(26,), label=label)
+    rules = {one.rule for one in judge(catalogue, catalogue.lamp_by_id[QUAD], fixture).cautions}
+    assert "labelled-tube" in rules
+
+
+def test_a_tube_of_another_thickness_is_heard(catalogue):
+    fixture = Fixture(holder="G13", ballast="electronic", ballast_watts=(32,), label="32W T12")
+    rules = {one.rule for one in judge(catalogue, catalogue.lamp_by_id["G13/32/linear"], fixture).cautions}
+    assert "labelled-tube" in rules
