@@ -506,6 +506,7 @@ def test_damaged_house_codes_are_named(tmp_path, capsys):
 
 @pytest.mark.parametrize("sheet", ["wall", "look-alikes", "gauge", "labels"])
 def test_chart_judges_what_was_typed_before_it_paints(run, tmp_path, monkeypatch, sheet):
+    pytest.importorskip("PySide6")
     painted = []
     monkeypatch.setattr("counter.app.save_paper", lambda out, sheets: painted.append((out, len(sheets))))
     assert run("chart", tmp_path / "a.pdf", "--sheet", sheet)[0] == DONE
