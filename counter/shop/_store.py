@@ -114,11 +114,15 @@ def next_number(connection: Connection, name: str) -> int:
     return int(found)
 
 
+# In one statement: of two tills that write in an area for the first time at once, one would break the key.
+_BUMP = text(
+    "INSERT INTO revisions (area, number) VALUES (:area, 1)"
+    " ON CONFLICT (area) DO UPDATE SET number = revisions.number + 1"
+)
+
+
 def _bump(connection: Connection, area: str) -> None:
-    row = revisions.c.area == area
-    done = connection.execute(revisions.update().where(row).values(number=revisions.c.number + 1))
-    if done.rowcount == 0:
-        connection.execute(revisions.insert().values(area=area, number=1))
+    connection.execute(_BUMP, {"area": area})
 
 
 def _inode(where: Where) -> int:
