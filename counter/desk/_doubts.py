@@ -236,6 +236,18 @@ def unread_marks(seen: Evidence) -> tuple[str, ...]:
     return tuple(one for one in left if words.fold(one).plain not in read)
 
 
+def _saver(seen: Evidence) -> Iterator[Doubt]:
+    """Letters that say "fewer watts than the number", where no such lamp is known: it is not the full one either."""
+    lamp, reading = seen.lamp, seen.reading
+    if lamp is None or reading is None or lamp.is_saver or lamp.shape != "linear":
+        return
+    if said := marks.saving_suffix(reading):
+        says = f"“{said}” says that it takes fewer watts than its number, and no such lamp is in the catalogue."
+        yield Doubt(
+            kind="against", about="marks", says=says, ask="How many watts does it take? Read the whole print."
+        )
+
+
 def _watts(seen: Evidence) -> Iterator[Doubt]:
     """A chosen base that comes in several wattages, of which none was seen."""
     if seen.chosen is None or seen.lamp is not None:
@@ -281,7 +293,7 @@ def _share_of(seen: Evidence, lamp: Lamp) -> float:
     return seen.chance(lamp) / (1 - ruled_out) if ruled_out < 1 else 0.0
 
 
-FINDERS: tuple[Finder, ...] = (_uv, _led, _glass, _dispute, _against, _split, _unread, _watts, _look)
+FINDERS: tuple[Finder, ...] = (_uv, _led, _glass, _dispute, _against, _split, _saver, _unread, _watts, _look)
 
 
 def advice(catalogue: Catalogue, nexts: Sequence[NextLook], doubts: Sequence[Doubt]) -> str:

@@ -86,7 +86,8 @@ def _with(known: Facts, about: str, value: Any) -> Facts:
 
 def _unknowns(known: Facts) -> Iterator[Unknown]:
     fixture = known.fixture
-    open_ = not fixture.came_out  # a lamp that burned there until it died has shown that holder and ballast take it
+    # A lamp that burned there until it died has shown that holder and ballast take it, though not on a dimmer.
+    open_ = not fixture.came_out or bool(fixture.dimmer)
     if known.match.says in ("unknown", "unreadable", "family"):
         if fixture.came_out is None and known.match.says == "unknown":
             yield Unknown("came_out", (("yes", True), ("no", False)), blocks=True)

@@ -24,7 +24,7 @@ from counter.marks._house import (
 from counter.marks._letters import KnownLetters, LettersMean
 from counter.marks._models import MarkEvidence, Reading, ReadLamp, Span, System
 from counter.marks._read import read
-from counter.marks._sharpen import says, sharpen, uv_doubt
+from counter.marks._sharpen import saving_suffix, says, sharpen, uv_doubt
 from counter.marks._tables import tables
 
 if TYPE_CHECKING:
@@ -51,6 +51,7 @@ __all__ = [
     "format_house",
     "load_house",
     "read",
+    "saving_suffix",
     "says",
     "sharpen",
     "shipped_house",

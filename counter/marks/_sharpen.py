@@ -70,3 +70,12 @@ def uv_doubt(readings: Sequence[Reading]) -> str | None:
                     "Look at the glass before anything is sold."
                 )
     return None
+
+
+def saving_suffix(reading: Reading) -> str:
+    """Return the letters of a tube's code that say "fewer watts than the number" ("ES"); "" where there are none."""
+    letters = {row["letters"] for row in tables()["linear"]["suffixes"] if row.get("saving")}
+    found = (
+        span.text for span in reading.spans if span.part == "suffix" and span.text.upper().strip("/ ") in letters
+    )
+    return next(found, "")

@@ -253,3 +253,22 @@ def test_the_law_can_be_read_and_answered(catalogue):
     assert (found.verdict, assess(catalogue, yes).verdict) == ("ask first", "sell")
     assert assess(catalogue, no).verdict == "do not sell"
     assert next(one for one in found.replacements if one.verdict != "ask first").verdict in ("sell", "do not sell")
+
+
+@pytest.mark.parametrize("code", ["F72T12/ES", "F36T8/ES", "F20T12/SS"])
+def test_a_saver_that_is_not_in_the_catalogue_is_not_the_full_lamp(catalogue, code):
+    found = assess(
+        catalogue, Case(marks=code, looks={"glass": "white"}, fixture=Fixture(came_out=True), use="lighting")
+    )
+    assert found.verdict == "ask first"
+
+
+def test_what_burned_on_a_dimmer_is_asked_about(catalogue):
+    fixture = Fixture(came_out=True, dimmer=True)
+    found = assess(catalogue, Case(marks="FT36W/2G11/840", fixture=fixture, use="lighting"))
+    assert found.verdict == "ask first"
+
+
+def test_nothing_seen_is_never_sold(catalogue):
+    found = assess(catalogue, Case(fixture=Fixture(came_out=True), use="lighting"))
+    assert found.verdict != "sell"
