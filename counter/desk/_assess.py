@@ -62,7 +62,7 @@ def _answer(
         headline=_headline(seen),
         subline=_subline(seen, open_, settled)
         or nothing_known_words(seen.catalogue, case.marks, [one.lamp for one in offered if one.lamp]),
-        advice=advice(seen.catalogue, seen.next, open_),
+        advice=advice(seen, open_),
         candidates=seen.candidates,
         next=seen.next,
         readings=seen.readings,

@@ -296,15 +296,20 @@ def _share_of(seen: Evidence, lamp: Lamp) -> float:
 FINDERS: tuple[Finder, ...] = (_uv, _led, _glass, _dispute, _against, _split, _saver, _unread, _watts, _look)
 
 
-def advice(catalogue: Catalogue, nexts: Sequence[NextLook], doubts: Sequence[Doubt]) -> str:
+def advice(seen: Evidence, doubts: Sequence[Doubt]) -> str:
     """Return the one thing to do next: the question of the gravest doubt, in the words of its look if it is one."""
-    if not doubts:
-        return "Nothing more to ask."
+    catalogue, nexts = seen.catalogue, seen.next
+    if not doubts:  # an untouched case has none either, and its first look is still to come
+        return _look_words(catalogue, nexts[0]) if seen.nothing_known and nexts else "Nothing more to ask."
     first = doubts[0]
     if not any(one.is_about_lamp for one in doubts):
         return "Enough is known of the lamp. Ask about the fixture."
     if first.kind == "dispute":
         return f"{catalogue.look_by_key[first.about].label}: look again, the marks say otherwise."
     if first.kind == "look" and nexts:
-        return f"{catalogue.look_by_key[nexts[0].look].label}: {nexts[0].why}"
+        return _look_words(catalogue, nexts[0])
     return first.ask
+
+
+def _look_words(catalogue: Catalogue, one: NextLook) -> str:
+    return f"{catalogue.look_by_key[one.look].label}: {one.why}"

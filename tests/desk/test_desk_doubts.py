@@ -272,3 +272,8 @@ def test_what_burned_on_a_dimmer_is_asked_about(catalogue):
 def test_nothing_seen_is_never_sold(catalogue):
     found = assess(catalogue, Case(fixture=Fixture(came_out=True), use="lighting"))
     assert found.verdict != "sell"
+
+
+def test_an_untouched_case_names_its_first_look(catalogue):
+    found = assess(catalogue, Case())
+    assert found.advice == f"{catalogue.look_by_key[found.next[0].look].label}: {found.next[0].why}"
