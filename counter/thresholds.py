@@ -9,7 +9,6 @@ SETTLED_AT = 0.95  # below this the clerk has not seen enough for a sale, whatev
 TOLD_AT = 0.6  # and so likely it must be by what was seen and read alone, however often each lamp is met
 NAMED_AT = 0.5  # a lamp type more likely than all others together is named and judged
 UV_DOUBT = 0.01  # a UV candidate this likely keeps the sale open until somebody has looked
-UV_READING = 0.02  # a reading of a UV lamp this probable is shown, and keeps its doubt
 LEADING = 0.05  # a candidate this likely leads; so do germicidal lamps that reach it only together
 COLOUR_AT = 0.8  # below this share of the readings a colour is a guess among others
 ENOUGH_BITS = 0.05  # a look worth less than this is not worth asking for

@@ -43,7 +43,7 @@ if TYPE_CHECKING:
     from counter.catalogue._problems import Finding, Problem, check_report, report_text, shown
     from counter.catalogue._schema import schemas
     from counter.catalogue._shop import PARTS, Confirmed, Shop, confirmations
-    from counter.catalogue._shop_file import ConfirmError, empty_layer, layer_problems, read_layer, refuse_bad
+    from counter.catalogue._shop_file import ConfirmError, empty_layer, read_layer, refuse_bad
     from counter.catalogue._tally import share_read, sources_report, sources_text
     from counter.catalogue._validate import findings_of
 
@@ -70,7 +70,6 @@ _LATER = {
     "Shop": "_shop",
     "ConfirmError": "_shop_file",
     "empty_layer": "_shop_file",
-    "layer_problems": "_shop_file",
     "read_layer": "_shop_file",
     "refuse_bad": "_shop_file",
     "share_read": "_tally",
@@ -127,7 +126,6 @@ __all__ = [
     "empty_layer",
     "findings_of",
     "layer_of",
-    "layer_problems",
     "load",
     "load_file",
     "load_with_problems",

@@ -57,11 +57,6 @@ def over(shipped: Catalogue, layer: dict[str, Any]) -> Loaded:
     return Loaded(laid.catalogue, problems_from(laid.findings, layer))
 
 
-def layer_problems(layer: dict[str, Any]) -> tuple[Problem, ...]:
-    """Return everything that is wrong with a layer."""
-    return over(load_file(paths.resources() / "catalogue.json"), layer).problems
-
-
 def refuse_bad(layer: dict[str, Any]) -> None:
     """Judge the last confirmation of a layer.
 

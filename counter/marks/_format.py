@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, get_args
+from typing import TYPE_CHECKING
 
 from counter.marks._house import house_code, shipped_house
 from counter.marks._known import known_for
 from counter.marks._lex import fold
-from counter.marks._models import System
 from counter.marks._nema import nema_head
 from counter.marks._resolve import output_of
 from counter.marks._tables import tables
@@ -20,7 +19,6 @@ if TYPE_CHECKING:
     from counter.marks._house import HouseChoice, HouseFacts, HouseMaker
 
 _TUBE_MM = {15.9: 16, 25.4: 26, 28.6: 29, 38.1: 38}  # what codes in millimetres print for the inch sizes
-GRAMMARS = (*get_args(System), "lbs")
 
 
 def format_code(catalogue: Catalogue, lamp_id: str, system: str, colour: str | None = None) -> str | None:

@@ -163,8 +163,3 @@ def ends(plain: str, at: int) -> bool:
 def figure(text: str) -> float:
     """Return the number written with a point or a comma."""
     return float(text.replace(",", "."))
-
-
-def plain_number(value: float) -> str:
-    """Write a number without needless zeros."""
-    return f"{value:g}"

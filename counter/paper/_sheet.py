@@ -21,7 +21,6 @@ PAGES: dict[str, tuple[float, float]] = {
 }
 MARGIN_MM = 10.0  # what every office printer can reach
 CARD_MM = (85.60, 53.98)  # ISO/IEC 7810, ID-1: a bank card's width and height
-CARD_CORNER_MM = 3.18  # ISO/IEC 7810 allows 2.88 to 3.48
 EM_WIDE = (
     0.56  # of a letter's height, the width of an average one in a wide sans: measured on DejaVu Sans, rounded up
 )

@@ -10,7 +10,7 @@ from pydantic import Field
 
 from counter.catalogue import Model
 from counter.shelf._numbers import figure, is_unknown
-from counter.shelf._tables import heading_of, tables
+from counter.shelf._tables import heading_of
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -123,8 +123,3 @@ def _is_figure(text: str) -> bool:
 def repeated_headings(row: Row, columns: Columns) -> bool:
     """Whether a row only repeats the headings, as printed lists do at every page."""
     return bool(columns.headings) and Counter(row.cells) == Counter(columns.headings)
-
-
-def known_fields() -> tuple[str, ...]:
-    """Return every field that a column may hold."""
-    return tuple(tables()["columns"])

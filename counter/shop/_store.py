@@ -186,13 +186,3 @@ def _make_file(where: Where, may_begin: bool) -> None:
     except OSError as error:
         raise problem("full" if error.errno == 28 else "read-only", where) from error
     share_like_folder(where.file)
-
-
-def ping(store: Store) -> None:
-    """Ask the store for a sign of life.
-
-    Raises:
-        StoreProblem: it gives none.
-    """
-    with store.reading() as connection:
-        connection.execute(text("SELECT 1"))

@@ -179,4 +179,3 @@ training_events = Table(
     Column("trainee", String(16), ForeignKey("trainees.id", ondelete="CASCADE"), nullable=False, index=True),
     Column("body", Text, nullable=False),
 )
-APPEND_ONLY = ("slips", "slip_items", "wishes", "returns")

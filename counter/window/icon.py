@@ -2,17 +2,12 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QColor, QIcon, QPainter, QPixmap
 
 from counter.outline import Disc, Drawing, Path, Shape
 from counter.window.parts import pen
 from counter.window.parts.theme import LIGHT
-
-if TYPE_CHECKING:
-    import pathlib
 
 SIDES = (16, 24, 32, 48, 64, 128, 256)
 GROUND_ROUND = 0.18  # of the side
@@ -58,8 +53,3 @@ def drawn_icon() -> QIcon:
     for side in SIDES:
         made.addPixmap(picture(side))
     return made
-
-
-def write_icon(out: pathlib.Path, side_px: int = 256) -> bool:
-    """Write the icon as a PNG for the desktop entry."""
-    return picture(side_px).save(str(out))

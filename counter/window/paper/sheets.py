@@ -41,12 +41,6 @@ def save_sheets(sheets: Sequence[Sheet], out: Path, title: str) -> None:
     _paint_all(sheets, writer)
 
 
-def print_sheets(sheets: Sequence[Sheet], title: str, printer: QPagedPaintDevice) -> None:
-    """Print sheets at full size on the page that the printer was set to, corner on corner."""
-    printer.setPageMargins(QMarginsF(0, 0, 0, 0), QPageLayout.Unit.Millimeter)
-    _paint_all(sheets, printer)
-
-
 def _layout(sheet: Sheet) -> QPageLayout:
     size = QPageSize(QSizeF(sheet.width_mm, sheet.height_mm), QPageSize.Unit.Millimeter, "")
     return QPageLayout(size, QPageLayout.Orientation.Portrait, QMarginsF(0, 0, 0, 0))
