@@ -6,7 +6,17 @@ Checking and the shop's layer are imported when first asked for (26 ms): a start
 
 from typing import TYPE_CHECKING, Any
 
-from counter.catalogue._designation import Designation, parse_designation, parse_designations, words_beside
+from counter.catalogue._designation import (
+    Designation,
+    Piece,
+    Scanned,
+    cap_size,
+    parse_designation,
+    parse_designations,
+    pin_angles,
+    scan_designation,
+    words_beside,
+)
 from counter.catalogue._load import SHOP_FILE, Loaded, load, load_file, load_with_problems
 from counter.catalogue._models import (
     TRUST,
@@ -109,13 +119,16 @@ __all__ = [
     "Notch",
     "Notches",
     "Outline",
+    "Piece",
     "Pin",
     "Pins",
     "Problem",
+    "Scanned",
     "Shop",
     "Source",
     "Sourced",
     "Word",
+    "cap_size",
     "check_file",
     "check_report",
     "check_shipped",
@@ -133,9 +146,11 @@ __all__ = [
     "notch_look",
     "parse_designation",
     "parse_designations",
+    "pin_angles",
     "read_layer",
     "refuse_bad",
     "report_text",
+    "scan_designation",
     "schemas",
     "share_read",
     "shown",

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any, get_args
 from pydantic import Field
 
 from counter import words
-from counter.catalogue import Model
+from counter.catalogue import Model, scan_designation
 from counter.fit._label_scan import Scan, Stretch, gap, scan, table
 from counter.words import Topic
 
@@ -240,7 +240,8 @@ def _bases(folded: Folded, found: Scan) -> Iterator[str]:
         yield folded.as_typed(one.start, one.end)
     for one in _named(found, "code"):
         text = folded.as_typed(one.start, one.end)
-        yield from (part for part in re.split(r"[/]", text)[1:] if re.fullmatch(r"(?i)2?G[XYZUR]{0,2}\d.*", part))
+        named = ((part, scan_designation(part.upper())) for part in text.split("/")[1:])
+        yield from (part for part, found in named if found is not None and found.designation.letter == "G")
 
 
 def _spans(folded: Folded, found: Scan, kinds: list[tuple[str, LabelSpan]]) -> Iterator[LabelSpan]:
