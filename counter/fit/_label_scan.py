@@ -89,6 +89,12 @@ def _any_row() -> re.Pattern[str]:
 
 
 @cache
+def holder_words() -> re.Pattern[str]:
+    """Return what holders bear beside their mark and what says nothing: ratings, approvals, how they are mounted."""
+    return re.compile("|".join(row["pattern"] for row in table()["holder"]))
+
+
+@cache
 def gap() -> re.Pattern[str]:
     """Return what may stand between a count and the lamps that it counts."""
     return re.compile(_filled(table()["gap"]))

@@ -10,7 +10,7 @@ from counter.catalogue import words_beside
 from counter.fit._facts import HIGH_FREQUENCY, RUNS_LAMPS, Facts, Finding, number
 from counter.fit._holder import compare
 from counter.fit._label import parse_label, quoted
-from counter.fit._label_scan import table
+from counter.fit._label_scan import holder_words as ratings
 from counter.fit.rules._beyond import suits
 from counter.fit.rules._start import starts_said
 from counter.fit.rules._supply import code_is_named
@@ -167,7 +167,7 @@ def holder_words(facts: Facts) -> Finding | None:
 
 def _is_rating(word: str) -> bool:
     """Whether a word beside a holder's mark is one that holders bear: what it stands, and how it is called."""
-    return re.fullmatch(str(table()["holder"]), words.fold(word).plain.strip("()[].,;:")) is not None
+    return ratings().fullmatch(words.fold(word).plain.strip("()[].,;:")) is not None
 
 
 RULES = (
