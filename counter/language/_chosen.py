@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from functools import cache
-from gettext import GNUTranslations, NullTranslations
 from typing import TYPE_CHECKING
 
 from counter import paths
 
 if TYPE_CHECKING:
+    from gettext import NullTranslations
     from pathlib import Path
 
 OWN = "en"  # the language that the program is written in; it needs no file
@@ -24,6 +24,8 @@ def folder() -> Path:
 
 @cache
 def _words(code: str) -> NullTranslations:
+    from gettext import GNUTranslations, NullTranslations  # nothing that a start in the program's own words waits for
+
     file = folder() / code / f"{DOMAIN}.mo"
     if code == OWN or not file.is_file():
         return NullTranslations()
@@ -42,9 +44,12 @@ def use(code: str) -> None:
 
     A regional code falls back on its language: es_MX on es.
     """
-    known = languages() if code != OWN else {}
     plain = code.replace("-", "_")
-    _chosen[0] = next((one for one in (plain, plain.split("_")[0]) if one in known), OWN)
+    _chosen[0] = next((one for one in (plain, plain.split("_")[0]) if _is_known(one)), OWN)
+
+
+def _is_known(code: str) -> bool:
+    return code.replace("_", "").isalpha() and (folder() / code / f"{DOMAIN}.mo").is_file()
 
 
 def current() -> str:
@@ -54,7 +59,7 @@ def current() -> str:
 
 def tr(text: str) -> str:
     """Return a sentence in the language now spoken; the sentence itself where it has no translation."""
-    return _words(_chosen[0]).gettext(text) if text else text
+    return text if _chosen[0] == OWN or not text else _words(_chosen[0]).gettext(text)
 
 
 def marked(text: str) -> str:

@@ -99,7 +99,7 @@ def menu_of(room: Counter, commands: tuple[Command, ...]) -> QMenu:
     view.addSeparator()
     colours, lengths, spoken = (view.addMenu(words) for words in ("Colours", "Lengths", tr("Language")))
     named = tuple((name, code) for code, name in languages().items())
-    view.aboutToShow.connect(lambda: _fill(spoken, named, current(), room.set_language))
+    view.aboutToShow.connect(lambda: _fill(spoken, named, current(), window.set_language))
     view.aboutToShow.connect(lambda: _fill(colours, COLOURS, window.theme_name, window.set_theme))
     view.aboutToShow.connect(lambda: _fill(lengths, LENGTHS, window.units, window.set_units))
     return whole

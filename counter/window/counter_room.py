@@ -69,10 +69,7 @@ def wake(window: MainWindow, case: Case | None) -> None:
     window.follow_system()
     QGuiApplication.styleHints().colorSchemeChanged.connect(window.follow_system)
     speak(str(window.settings.value("language", "")) or OWN)
-    window.looks, window.detail, window.marks = LooksPane(), DetailPane(window.theme), MarksPane(window.theme)
-    window.fixture, window.side = FixturePane(), SideTabs(window.theme)
-    window.cautions = window.side.cautions
-    window.places.fill(Panes(window.looks, window.detail, window.marks, window.fixture, window.side))
+    _fill_places(window)
     try:
         loaded = shop.remembered_catalogue(window.data).loaded
     except (OSError, ValidationError) as problem:
@@ -81,6 +78,21 @@ def wake(window: MainWindow, case: Case | None) -> None:
     window.counter = Counter(window, loaded, case)
     window.is_awake = True
     window.counter.begin(is_fresh=case is None)
+
+
+def fill(window: MainWindow, loaded: Loaded, history: desk.History) -> None:
+    """Fill the window's places anew and give them a counter that goes on with a case and its history."""
+    _fill_places(window)
+    window.counter = Counter(window, loaded, history.case)
+    window.counter.history = history
+    window.counter.begin(is_fresh=False)
+
+
+def _fill_places(window: MainWindow) -> None:
+    window.looks, window.detail, window.marks = LooksPane(), DetailPane(window.theme), MarksPane(window.theme)
+    window.fixture, window.side = FixturePane(), SideTabs(window.theme)
+    window.cautions = window.side.cautions
+    window.places.fill(Panes(window.looks, window.detail, window.marks, window.fixture, window.side))
 
 
 class Counter(QObject):
@@ -124,6 +136,7 @@ class Counter(QObject):
 
     def _take_catalogue(self, loaded: Loaded) -> None:
         """Use a catalogue from now on: everything kept of an older one is dropped."""
+        self.loaded = loaded
         self.catalogue = loaded.catalogue
         self._drawn.clear()
         self.grid.delegate.forget()
@@ -189,16 +202,9 @@ class Counter(QObject):
         window = self.window
         self._undo_keys = UndoKeys(window)
         self._undo_keys.watch(window)
-        self._menus()
-        QShortcut(QKeySequence("F10"), window, self.answer.menu.showMenu)
-
-    def _menus(self) -> None:
-        """Make the menus, anew where the language has changed; the old ones take their keys with them."""
         self.commands = commands_of(self)
-        old, made = self.answer.menu.menu(), menu_of(self, self.commands)
-        self.answer.menu.setMenu(made)
-        if old is not None:
-            old.deleteLater()
+        self.answer.menu.setMenu(menu_of(self, self.commands))
+        QShortcut(QKeySequence("F10"), window.places, self.answer.menu.showMenu)
 
     # -- the case and its history
 
@@ -384,14 +390,6 @@ class Counter(QObject):
         self.side.open(LAW_TAB)
         self.side.law.ask_for_place()
 
-    def set_language(self, code: str) -> None:
-        """Speak another language, and keep the choice."""
-        self.settings.setValue("language", code)
-        speak(code)
-        self.training.set_language()
-        self._menus()
-        self.show()
-
     def toggle_broken(self) -> None:
         """Say that a lamp lies broken, or that none does, and show the steps."""
         self.change(broken=not self.case.broken)
@@ -403,7 +401,7 @@ class Counter(QObject):
         self.shop.next_customer()
         self.desk_cases.leave()
         self.history.start_over(self._new_case())
-        self.side.open_first()
+        self.side.open_quietly()
         self.show()
         self.marks.take_focus()
 
@@ -528,6 +526,17 @@ class Counter(QObject):
         for pane in (self.looks, self.detail, self.marks, self.side):
             pane.set_theme(theme)
         self.training.set_theme(theme)
+
+    def put_away(self) -> None:
+        """Make way for a counter that goes on with this case: the case is not left behind, and nothing is asked."""
+        menu = self.answer.menu.menu()
+        self.desk_cases.write()
+        self.training.put_away()
+        self.shop.close()
+        self.window.setStatusBar(None)  # cases that wait stand in it
+        for part in (menu, self.measuring, self):
+            if part is not None:
+                part.deleteLater()
 
     def close(self) -> None:
         """Leave nothing behind that would keep the program alive."""

@@ -66,6 +66,11 @@ class DeskCases(QObject):
         for kept in left:
             desk.keep_customer(self.data, kept)
 
+    def write(self) -> None:
+        """Write now what waits to be written."""
+        self._write_left()
+        self.keep_open()
+
     def close(self) -> None:
         """Close as asked: the case goes to the last customers, and nothing is open any more."""
         self.leave()

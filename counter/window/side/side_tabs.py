@@ -154,9 +154,13 @@ class SideTabs(QFrame):
                 if not self.tabs.tabText(at):
                     self.tabs.setTabText(at, name)
 
-    def open_first(self) -> None:
-        """Bring the cautions to the front, and leave the keyboard where it is."""
-        self.tabs.setCurrentIndex(0)
+    def shown(self) -> int:
+        """Return the place of the tab in view, from 0."""
+        return self._panes.index(self.tabs.currentWidget())
+
+    def open_quietly(self, at: int = 0) -> None:
+        """Bring a tab to the front, and leave the keyboard where it is; it may stand beside the tabs instead."""
+        self.tabs.setCurrentIndex(max(self.tabs.indexOf(self._panes[at]), 0))
 
     def open(self, at: int) -> None:
         """Bring a tab to the front, by its place from 0, and the keyboard to it."""
