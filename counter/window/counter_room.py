@@ -533,7 +533,6 @@ class Counter(QObject):
         self.desk_cases.write()
         self.training.put_away()
         self.shop.close()
-        self.window.setStatusBar(None)  # cases that wait stand in it
         for part in (menu, self.measuring, self):
             if part is not None:
                 part.deleteLater()

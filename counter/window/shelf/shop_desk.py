@@ -223,6 +223,7 @@ class ShopDesk(QObject):
     def close(self) -> None:
         """Take no more questions; what is being written is written to its end."""
         self._soon.stop()
+        self.parked.close()
         self.worker.close()
 
 
