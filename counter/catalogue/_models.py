@@ -161,6 +161,11 @@ class Base(Model):
     seldom: Word | None = Field(None, description="yes: seldom met, so among much the same it is not named first")
     face: Face
 
+    @property
+    def is_seldom(self) -> bool:
+        """Whether a counter meets it so seldom that among much the same it is not named first."""
+        return self.seldom is not None and self.seldom.value == "yes"
+
 
 class Circuit(Model):
     """Lamp values on one kind of supply: lamp power, current and voltage."""

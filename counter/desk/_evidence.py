@@ -110,6 +110,13 @@ class Evidence:
         return tuple(one for one in same if not one.is_saver or one.id == chosen.id)  # a saver says so in print
 
     @cached_property
+    def shares_in_question(self) -> dict[str, float]:
+        """How likely each lamp type in question is, by id; they sum to 1."""
+        found = {one.id: self.chances.get(one.id, 0.0) for one in self.in_question}
+        total = sum(found.values()) or 1.0
+        return {one: share / total for one, share in found.items()}
+
+    @cached_property
     def shown(self) -> Lamp | None:
         """The lamp named, or the nearest to it once anything is known."""
         if self.presumed is not None or self.lead is None:

@@ -12,7 +12,7 @@ from counter.thresholds import MOST_TIED, SETTLED_AT, TIED_AT
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
-    from counter.catalogue import Catalogue, Kind, Lamp
+    from counter.catalogue import Base, Catalogue, Kind, Lamp
     from counter.identify import Candidate
     from counter.marks import Reading
 
@@ -73,8 +73,9 @@ def leading(catalogue: Catalogue, candidates: Sequence[Candidate], read: frozens
     told_families = _by_family(catalogue, told) if read else families
 
     def place(key: Key) -> tuple[float, ...]:
-        family = (catalogue.base_by_name[key[0]].family, key[1])
-        weight = SELDOM if _is_seldom(catalogue, key[0]) else 1.0
+        base = catalogue.base_by_name[key[0]]
+        family = (base.family, key[1])
+        weight = SELDOM if base.is_seldom else 1.0
         return -told_families.get(family, 0.0) * weight, -families[family] * weight, -told.get(key, 0.0), -bases[key]
 
     order = sorted(bases, key=place)
@@ -84,31 +85,32 @@ def leading(catalogue: Catalogue, candidates: Sequence[Candidate], read: frozens
     first = best[order[0]]
     family = catalogue.base_by_name[first.base].family
     shares = told[order[0]], told_families[family, first.kind]
-    weighed = {one: share * _weight(catalogue, one, bases) for one, share in told_families.items()}
+    firsts = _firsts(catalogue, bases)
+    weighed = {one: share * (SELDOM if firsts[one].is_seldom else 1.0) for one, share in told_families.items()}
     tied = [one for one, weight in weighed.items() if weight >= TIED_AT * weighed[family, first.kind]]
     tied.sort(key=lambda one: -weighed[one])
-    names = tuple(_name(told, catalogue, one) for one in tied if one != (family, first.kind))
+    told_firsts = _firsts(catalogue, told)
+    names = tuple(
+        _name(told_firsts[one].designation, one, told, told_families) for one in tied if one != (family, first.kind)
+    )
     return Leading(first, shares[0], family, shares[1], tuple(best[key].lamp for key in order), names)
 
 
-def _weight(catalogue: Catalogue, family: Key, bases: Mapping[Key, float]) -> float:
-    """Return the weight of a family: that of its likeliest base."""
-    return SELDOM if _is_seldom(catalogue, _first_base(bases, catalogue, family)) else 1.0
-
-
-def _name(told: Mapping[Key, float], catalogue: Catalogue, family: Key) -> str:
+def _name(base: str, family: Key, told: Mapping[Key, float], families: Mapping[Key, float]) -> str:
     """Return the base that holds most of a family's share, else the family."""
-    base = _first_base(told, catalogue, family)
-    whole = sum(share for (other, kind), share in told.items() if _family(catalogue, (other, kind)) == family)
-    return base if told.get((base, family[1]), 0.0) >= MOSTLY * whole else family[0]
+    return base if told.get((base, family[1]), 0.0) >= MOSTLY * families[family] else family[0]
 
 
-def _first_base(bases: Mapping[Key, float], catalogue: Catalogue, family: Key) -> str:
-    return max((key for key in bases if _family(catalogue, key) == family), key=bases.__getitem__)[0]
-
-
-def _family(catalogue: Catalogue, key: Key) -> Key:
-    return catalogue.base_by_name[key[0]].family, key[1]
+def _firsts(catalogue: Catalogue, bases: Mapping[Key, float]) -> dict[Key, Base]:
+    """Return the likeliest base of every family and kind."""
+    shares: dict[Key, float] = {}
+    found: dict[Key, Base] = {}
+    for (name, kind), share in bases.items():
+        base = catalogue.base_by_name[name]
+        family = (base.family, kind)
+        if share > shares.get(family, -1.0):
+            shares[family], found[family] = share, base
+    return found
 
 
 def _shares(candidates: Sequence[Candidate]) -> dict[Key, float]:
@@ -124,11 +126,6 @@ def _by_family(catalogue: Catalogue, bases: Mapping[Key, float]) -> dict[Key, fl
         family = catalogue.base_by_name[base].family
         found[family, kind] = found.get((family, kind), 0.0) + share
     return found
-
-
-def _is_seldom(catalogue: Catalogue, base: str) -> bool:
-    seldom = catalogue.base_by_name[base].seldom
-    return seldom is not None and seldom.value == "yes"
 
 
 def read_lamps(catalogue: Catalogue, candidates: Sequence[Candidate], readings: Sequence[Reading]) -> frozenset[str]:
