@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 import json
+from datetime import date  # pydantic needs the class itself
 from functools import cache
 from typing import TYPE_CHECKING, Any, Literal, cast
+
+from pydantic import Field
 
 from counter import paths
 from counter.catalogue import Confidence, Model
@@ -33,6 +36,7 @@ class DisposalNote(Model):
     text: str
     source: str
     confidence: Confidence
+    read: date | None = Field(None, description="the day the text it rests on was last read; absent: from memory")
 
 
 @cache
