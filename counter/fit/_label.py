@@ -43,6 +43,7 @@ _NUMBER = re.compile(r"\d+|[a-z]+")
 _IS_RANGE = re.compile(r"-|\b(?:to|a|bis|hasta)\b")
 _REDUCED = re.compile(r"(\d{2}) ?w\b")
 _DENIES = re.compile(r"\b(?:not?|non|never|without)\b[\s\w-]{0,8}$")
+_BESIDE: dict[str, str] = {"emergency": "a battery pack drives the lamp too", "dimmer": "a dimmer in the circuit"}
 SHOWN = 60  # characters of a label that are quoted
 
 
@@ -69,7 +70,13 @@ class LabelReading(Model):
     tubes: tuple[int, ...] = Field((), description="tube diameters that it names, in eighths of an inch")
     codes: tuple[str, ...] = Field((), description="lamp codes that it names, folded")
     pins: tuple[int, ...] = Field((), description="pins of the lamps that it names")
+    at_most_w: float | None = Field(None, description="the most watts that a lamp in it may take")
     is_cut: bool = Field(False, description="whether the label is longer than what is read of it")
+
+    @property
+    def says_two_kinds(self) -> bool:
+        """Whether it names an electronic and a magnetic ballast."""
+        return bool(self.problems)
 
     def speaks_of(self, *topics: Topic) -> str:
         """Return the first words that speak of one of these topics; "" where there are none."""
@@ -91,7 +98,10 @@ def parse_label(text: str) -> LabelReading:
     ballast, problems = _one_kind([kind for kind, _ in kinds])
     watts, counts = _watts(found), _counts(found)
     fields: dict[str, Any] = {"ballast_watts": watts, "ballast_counts": counts, "ballast": ballast}
-    fields["emergency"] = any(one.topic == "emergency" for one in found.topics) or None
+    topics = {one.topic for one in found.topics}
+    fields["emergency"] = "emergency" in topics or None
+    # A dimming ballast's label may name the dimmer that goes with it; on another a dimmer is one too many.
+    fields["dimmer"] = ("dimmer" in topics and "dimming" not in (kind for kind, _ in kinds)) or None
     return LabelReading(
         fields={name: value for name, value in fields.items() if value},
         spans=tuple(sorted(_spans(folded, found, kinds), key=lambda span: (span.start, span.end))),
@@ -103,6 +113,7 @@ def parse_label(text: str) -> LabelReading:
         tubes=tuple(sorted({tube for one in _named(found, "tube", "code") if (tube := _eighths(one))})),
         codes=tuple(dict.fromkeys(folded.plain[one.start : one.end] for one in _named(found, "code"))),
         pins=tuple(sorted({_number(one.groups["pins"]) for one in _named(found, "pins")})),
+        at_most_w=min((_most_of(one) for one in _named(found, "at most")), default=None),
         is_cut=len(text) > longest,
     )
 
@@ -155,6 +166,10 @@ def _watts_of(one: Stretch) -> tuple[float, ...]:
     number = int(one.groups["number"])
     is_length = int(one.groups.get("tube", 0)) >= 8 and number in table()["inches"]
     return () if is_length or not number else (float(number),)
+
+
+def _most_of(one: Stretch) -> float:
+    return float((one.groups.get("most_w") or one.groups["most_behind"]).replace(",", "."))
 
 
 def _eighths(one: Stretch) -> int | None:
@@ -247,8 +262,8 @@ def _bases(folded: Folded, found: Scan) -> Iterator[str]:
 def _spans(folded: Folded, found: Scan, kinds: list[tuple[str, LabelSpan]]) -> Iterator[LabelSpan]:
     yield from (span for _, span in kinds)
     for word in found.topics:
-        if word.topic == "emergency":
-            yield _span(folded, word.start, word.end, "emergency", "a battery pack drives the lamp too")
+        if word.topic in _BESIDE:
+            yield _span(folded, word.start, word.end, word.topic, _BESIDE[word.topic])
     for one in found.stretches:
         if one.about not in _KINDS and not one.is_unread:
             yield from _of_stretch(folded, one)

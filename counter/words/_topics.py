@@ -32,6 +32,7 @@ Topic = Literal[
     "magnetic",
     "electronic",
     "dimming",
+    "dimmer",
     "harmless",
 ]
 UV_TOPICS: tuple[Topic, ...] = ("uv-c", "uv-b", "uv-a")

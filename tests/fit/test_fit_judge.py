@@ -112,6 +112,7 @@ CASES = [
         "label-counts",
         "ask first",
     ),
+    (QUAD, OWN | {"label": "26W. Max lamp 18 W"}, "lighting", "label-at-most", "ask first"),
     (QUAD, OWN | {"holder": "G24q-3 zorbik"}, "lighting", "holder-words", "ask first"),
     (QUAD, {"came_out": True}, "lighting", "same-again", "sell"),
     (
