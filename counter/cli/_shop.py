@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from counter.cli._line import Commands
+    from counter.shop import LeftOut
 
 MOST_SHOWN = 20  # lines of text; --json gives all
 
@@ -111,6 +112,7 @@ def _about(data: Path, _: Any) -> Answer:
     found = shop.describe(data)
     held = ", ".join(f"{count} {name.replace('_', ' ')}" for name, count in found["rows"].items() if count)
     lines = [f"{found['where']} ({found['kind']})", f"{found['bytes'] / 1e6:.1f} MB: {held or 'nothing yet'}"]
+    lines += [_left_out(shop.LeftOut(**one)) for one in found["left_out"]]
     lines += [f"{found['waiting']} entries wait on this machine"] if found["waiting"] else []
     return Answer(found, "\n".join(lines), DONE)
 
@@ -132,9 +134,17 @@ def _back_up(data: Path, place: str) -> Answer:
 def _restore(data: Path, place: str) -> Answer:
     from counter import shop
 
-    kept = shop.restore(data, Path(place))
-    words = f" What was there before is kept as {kept}." if kept is not None else ""
-    return Answer({"file": place, "kept": str(kept) if kept else None}, f"Brought back: {place}.{words}", DONE)
+    kept, out = shop.restore(data, Path(place))
+    words = [f"Brought back: {place}."]
+    words += [f"What was there before is kept as {kept}."] if kept is not None else []
+    words += [_left_out(one) for one in out]
+    report = {"file": place, "kept": str(kept) if kept else None, "left_out": [one._asdict() for one in out]}
+    return Answer(report, " ".join(words), DONE)
+
+
+def _left_out(one: LeftOut) -> str:
+    numbers = f"{one.first} to {one.last}" if one.last > one.first else f"{one.first}"
+    return f"No slip has number {numbers}: {one.reason}."
 
 
 def _move(data: Path, place: str) -> Answer:

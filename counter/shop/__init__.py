@@ -59,6 +59,7 @@ if TYPE_CHECKING:
         parked,
         unpark,
     )
+    from counter.shop._printed import LeftOut, numbers_left_out
     from counter.shop._problem import Cancelled, StoreProblem
     from counter.shop._records import add_record, append_record, record_lines, records, remove_record
     from counter.shop._sales import weighed_by_sales
@@ -139,6 +140,8 @@ _LATER = {
     "sold_lamps": "_log",
     "put_setting": "_settings",
     "setting": "_settings",
+    "LeftOut": "_printed",
+    "numbers_left_out": "_printed",
     "Kept": "_journal",
     "flush": "_journal",
     "keep_return": "_journal",
@@ -170,6 +173,7 @@ __all__ = [
     "Cancelled",
     "Kept",
     "Layer",
+    "LeftOut",
     "LoggedSlip",
     "Look",
     "Month",
@@ -220,6 +224,7 @@ __all__ = [
     "month",
     "months",
     "move",
+    "numbers_left_out",
     "open_store",
     "park",
     "parked",

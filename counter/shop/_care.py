@@ -10,18 +10,20 @@ import shutil
 import sqlite3
 import tempfile
 from contextlib import closing
+from datetime import UTC, date, datetime
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from sqlalchemy import func, insert, select, text
 
 from counter.shop._journal import waiting
 from counter.shop._migrate import HEAD
 from counter.shop._moments import now_text
+from counter.shop._printed import LeftOut, Noted, given, note, noted, numbers_left_out, skip_to, unseen_after
 from counter.shop._problem import StoreProblem
 from counter.shop._seen import forget_seen
 from counter.shop._store import Store, open_at, open_store
-from counter.shop._tables import metadata, numbers, slips, stock, stock_lists
+from counter.shop._tables import left_out, metadata, numbers, slips, stock, stock_lists
 from counter.shop._where import FILE, VARIABLE, Where, address, set_where, where_of
 
 if TYPE_CHECKING:
@@ -46,6 +48,7 @@ def describe(data: Path) -> dict[str, Any]:
         "bytes": int(size or 0),
         "rows": counts,
         "waiting": waiting(data),
+        "left_out": [one._asdict() for one in numbers_left_out(store)],
     }
 
 
@@ -54,14 +57,27 @@ def check_store(data: Path) -> list[str]:
     store = open_store(data)
     with store.reading() as connection:
         found = _sqlite_faults(connection) if store.is_sqlite else []
-        last = connection.scalar(select(func.max(slips.c.number))) or 0
-        if (count := _count(connection, slips)) != last:
-            found.append(f"{last} slip numbers were given and {count} slips are there")
-        following = connection.scalar(select(numbers.c.next).where(numbers.c.name == "slip"))
-        if following != last + 1:
-            found.append(f"the next slip would be number {following}, after {last}")
+        found += _number_faults(connection)
         if (lists := connection.scalar(select(func.count()).where(stock_lists.c.is_current)) or 0) > 1:
             found.append(f"{lists} stock lists are marked as the present one")
+    return found
+
+
+def _number_faults(connection: Connection) -> list[str]:
+    """Return what speaks against numbers without a gap: each is a slip's, or left out with its reason, and once."""
+    gaps = connection.execute(select(left_out.c.first, left_out.c.last).order_by(left_out.c.first)).all()
+    out = sum(gap.last - gap.first + 1 for gap in gaps)
+    last = max(connection.scalar(select(func.max(slips.c.number))) or 0, gaps[-1].last if gaps else 0)
+    found = []
+    if (count := _count(connection, slips)) + out != last:
+        explained = f", {out} are left out with a reason" if out else ""
+        found.append(f"{last} slip numbers were given and {count} slips are there{explained}")
+    for gap in gaps:
+        inside = slips.c.number.between(gap.first, gap.last)
+        if connection.scalar(select(func.count()).select_from(slips).where(inside)):
+            found.append(f"numbers {gap.first} to {gap.last} are left out, and a slip has one of them")
+    if (following := given(connection) + 1) != last + 1:
+        found.append(f"the next slip would be number {following}, after {last}")
     return found
 
 
@@ -121,8 +137,15 @@ def _write_copy(store: Store, file: Path) -> None:
         made.execute("PRAGMA journal_mode=DELETE")
 
 
-def restore(data: Path, file: Path) -> Path | None:
-    """Bring a back-up into the place of the store's content; returns where a copy of that was kept, if there was any.
+class Restored(NamedTuple):
+    """What a restore did: where the content of before is kept, if there was any, and which numbers no slip will have."""
+
+    kept: Path | None
+    left_out: tuple[LeftOut, ...]
+
+
+def restore(data: Path, file: Path) -> Restored:
+    """Bring a back-up into the place of the store's content; slip numbers go on after all that may be on paper.
 
     Raises:
         StoreProblem: the file is no back-up of a store, or the store cannot be written.
@@ -132,16 +155,44 @@ def restore(data: Path, file: Path) -> Path | None:
         copy = Path(folder) / FILE
         source = _opened_copy(file, copy, data)
         try:
+            highest = _given_by_now(where, source)
             kept = _keep_present(data, where)
             target = open_at(where)
             try:
-                _replace_content(source, target)
+                before = {one.first for one in numbers_left_out(source)}
+                _replace_content(source, target, highest)
+                out = tuple(one for one in numbers_left_out(target) if one.first not in before)
             finally:
                 target.close()
         finally:
             source.close()
             forget_seen(source.where)
-    return kept
+    note(data, highest)
+    return Restored(kept, out)
+
+
+def _given_by_now(where: Where, source: Store) -> int:
+    """Return the highest number that may be on paper: as the present store says, or more than anybody can have given."""
+    known = noted(where.data)
+    try:
+        present = open_at(where, may_begin=False)
+    except StoreProblem:
+        return unseen_after(known, _last_of(source))
+    try:
+        with present.reading() as connection:
+            return max(given(connection), known.number)
+    except StoreProblem:
+        return unseen_after(known, _last_of(source))
+    finally:
+        present.close()
+
+
+def _last_of(source: Store) -> Noted:
+    """Return the last number of a back-up and the day of its last slip; without a slip, today."""
+    with source.reading() as connection:
+        day = connection.scalar(select(func.max(slips.c.day)))
+        today = datetime.now(UTC).date()
+        return Noted(given(connection), date.fromisoformat(day) if day else today)
 
 
 def _opened_copy(file: Path, copy: Path, data: Path) -> Store:
@@ -182,15 +233,12 @@ def _move_aside(file: Path, aside: Path) -> Path:
     return aside
 
 
-def _replace_content(source: Store, target: Store) -> None:
-    """Replace all rows in one transaction; the log's numbers go on where the back-up's end."""
+def _replace_content(source: Store, target: Store, highest: int) -> None:
+    """Replace all rows in one transaction; numbers go on after the highest that was given, not where the back-up ends."""
     with target.writing("confirmed", "training", "stock", "slips", "settings") as connection:
         _empty(connection)
         _copy_rows(source, connection)
-        row = numbers.c.name == "slip"
-        restored = connection.scalar(select(numbers.c.next).where(row)) or 1
-        last = connection.scalar(select(func.max(slips.c.number))) or 0
-        connection.execute(numbers.update().where(row).values(next=max(restored, last + 1)))
+        skip_to(connection, highest)
 
 
 def move(data: Path, url: str) -> dict[str, int]:

@@ -10,11 +10,13 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from sqlalchemy import delete, func, insert, or_, select
 
 from counter.shop._moments import now_text
+from counter.shop._printed import note, noted, skip_to
 from counter.shop._store import next_number
 from counter.shop._tables import returns, slip_items, slip_names, slips, wishes
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
+    from pathlib import Path
 
     from sqlalchemy import Connection, Select
 
@@ -93,22 +95,41 @@ def add_slip(
     Raises:
         StoreProblem: it cannot be kept.
     """
+    data = store.where.data
     with store.writing(AREA) as connection:
-        known = _number_of(connection, slip["key"])
-        if known is not None:
-            return known
+        number = _number_of(connection, slip["key"])
+        if number is None:
+            number, is_new = _number_for(connection, slip["key"], data)
+            if is_new:
+                _put_slip(connection, number, slip, items)
+                if customer:
+                    connection.execute(insert(slip_names).values(number=number, customer=customer, folded=folded))
+    note(data, number)
+    return number
+
+
+def _number_for(connection: Connection, key: str, data: Path) -> tuple[int, bool]:
+    """Return the number of a slip and whether it is new: another till may have put it in while this one waited."""
+    number = next_number(connection, "slip")
+    known = _number_of(connection, key)
+    if known is not None:
+        _give_back(connection)
+        return known, False
+    highest = noted(data).number
+    if number <= highest:  # the store was set back, and this machine has given that number before
+        _give_back(connection)
+        skip_to(connection, highest)
         number = next_number(connection, "slip")
-        known = _number_of(connection, slip["key"])  # another till may have put it in while this one waited
-        if known is not None:
-            _give_back(connection)
-            return known
-        connection.execute(insert(slips).values(number=number, **slip))
-        rows = [{"number": number, "place": place, **item} for place, item in enumerate(items)]
-        if rows:
-            connection.execute(insert(slip_items), rows)
-        if customer:
-            connection.execute(insert(slip_names).values(number=number, customer=customer, folded=folded))
-        return number
+    return number, True
+
+
+def _put_slip(
+    connection: Connection, number: int, slip: Mapping[str, Any], items: Sequence[Mapping[str, Any]]
+) -> None:
+    connection.execute(insert(slips).values(number=number, **slip))
+    rows = [{"number": number, "place": place, **item} for place, item in enumerate(items)]
+    if rows:
+        connection.execute(insert(slip_items), rows)
 
 
 def _number_of(connection: Connection, key: str) -> int | None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from counter.shop._journal import flush, waiting
+from counter.shop._printed import given, note, noted, skip_to
 from counter.shop._stock import StockList, current_list
 from counter.shop._store import open_store
 
@@ -32,4 +33,10 @@ def look(data: Path) -> Look:
     flush(store)
     with store.reading() as connection:
         revisions = {area: store.revision(connection, area) for area in AREAS}
+        last = given(connection)
+    if last < noted(data).number:
+        with store.writing() as connection:
+            skip_to(connection, noted(data).number)
+    elif last:
+        note(data, last)
     return Look(revisions, current_list(store), waiting(data))

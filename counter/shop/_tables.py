@@ -31,6 +31,15 @@ numbers = Table(
     Column("name", String(20), primary_key=True),
     Column("next", Integer, nullable=False),
 )
+# Numbers that no slip has, each with its reason: with the slips they make the numbers without a gap.
+left_out = Table(
+    "left_out",
+    metadata,
+    Column("first", Integer, primary_key=True, autoincrement=False),
+    Column("last", Integer, nullable=False),
+    Column("at", String(40), nullable=False),
+    Column("reason", Text, nullable=False),
+)
 confirmed = Table(
     "confirmed",
     metadata,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sqlite3
 from contextlib import closing
+from datetime import UTC, date, datetime, timedelta
 
 import pytest
 from sqlalchemy import select
@@ -11,6 +12,7 @@ from sqlalchemy import select
 from counter import shelf, shop
 from counter.shelf._demo import demo_rows
 from counter.shop import StoreProblem, open_store
+from counter.shop._printed import MOST_A_DAY, Noted, note, noted, unseen_after
 from counter.shop._store import close_all
 from counter.shop._tables import metadata
 from tests.shop.test_log import SOLD, slip
@@ -47,6 +49,11 @@ def content(store):
         return {table.name: sorted(map(tuple, connection.execute(select(table))), key=repr) for table in tables}
 
 
+def same(found, before):
+    """Whether all came back; what no longer comes back is the numbers given since."""
+    return {**found, "numbers": before["numbers"], "left_out": before["left_out"]} == before
+
+
 def test_sound_store_has_no_faults(shop_data, plan):
     fill(shop_data, plan)
     assert shop.check_store(shop_data) == []
@@ -72,11 +79,13 @@ def test_back_up_comes_back(shop_data, plan, tmp_path):
     store = open_store(shop_data)
     shop.add_slip(store, slip("after"), [])
     shop.bring_back(store)
-    kept = shop.restore(shop_data, tmp_path / "back-up.db")
-    assert content(open_store(shop_data)) == before
+    kept, out = shop.restore(shop_data, tmp_path / "back-up.db")
+    assert [(one.first, one.last) for one in out] == [(5, 5)]
+    assert same(content(open_store(shop_data)), before)
     assert shop.check_store(shop_data) == []
     assert shelf.find(open_store(shop_data), "g24q")
-    assert shop.add_slip(open_store(shop_data), slip("next"), []) == 5
+    assert shop.add_slip(open_store(shop_data), slip("next"), []) == 6
+    assert shop.check_store(shop_data) == []
     with pytest.raises(StoreProblem, match="only grows"), open_store(shop_data).writing() as connection:
         connection.exec_driver_sql("DELETE FROM slip_items")
     with closing(sqlite3.connect(kept)) as aside:
@@ -107,9 +116,10 @@ def test_damaged_store_is_kept_and_replaced(data, plan, tmp_path):
     for tail in ("-wal", "-shm"):
         (data / f"shop.db{tail}").unlink(missing_ok=True)
     (data / "shop.db").write_bytes(b"damaged" * 1000)
-    kept = shop.restore(data, tmp_path / "back-up.db")
+    kept, out = shop.restore(data, tmp_path / "back-up.db")
+    assert [(one.first, one.last) for one in out] == [(5, 1004)], "nobody can look what was given, so well beyond"
     assert kept.read_bytes() == b"damaged" * 1000
-    assert content(open_store(data)) == before
+    assert same(content(open_store(data)), before)
 
 
 def test_store_that_vanished_comes_back_from_its_back_up(data, plan, tmp_path):
@@ -120,8 +130,8 @@ def test_store_that_vanished_comes_back_from_its_back_up(data, plan, tmp_path):
     shutil.rmtree(data)
     with pytest.raises(StoreProblem):
         open_store(data).reading().__enter__()
-    assert shop.restore(data, tmp_path / "back-up.db") is None
-    assert content(open_store(data)) == before
+    assert shop.restore(data, tmp_path / "back-up.db").kept is None
+    assert same(content(open_store(data)), before)
 
 
 def test_there_and_back_again(server, data, plan):
@@ -150,3 +160,72 @@ def test_move_into_a_store_that_holds_something_is_refused(server, data, plan, t
     with pytest.raises(StoreProblem, match="already holds"):
         shop.move(data, url)
     assert open_store(data).where.file == data.absolute() / "shop.db"
+
+
+def test_till_that_gave_more_numbers_lifts_a_store_that_was_set_back(shop_data, plan, tmp_path, monkeypatch):
+    fill(shop_data, plan)
+    shop.back_up(shop_data, tmp_path / "back-up.db")
+    other = str(tmp_path / "other machine")
+    with monkeypatch.context() as there:
+        there.setenv("COUNTER_LOCAL", other)
+        assert shop.add_slip(open_store(shop_data), slip("far"), []) == 5
+        assert shop.add_slip(open_store(shop_data), slip("farther"), []) == 6
+    set_back(open_store(shop_data), 4)
+    monkeypatch.setenv("COUNTER_LOCAL", other)
+    assert shop.add_slip(open_store(shop_data), slip("next"), []) == 7
+    assert [(one.first, one.last) for one in shop.numbers_left_out(open_store(shop_data))] == [(5, 6)]
+    assert shop.check_store(shop_data) == []
+
+
+def test_look_alone_lifts_a_store_that_was_set_back(data, plan):
+    store = fill(data, plan)
+    shop.add_slip(store, slip("far"), [])
+    set_back(store, 4)
+    shop.look(data)
+    assert [(one.first, one.last) for one in shop.numbers_left_out(store)] == [(5, 5)]
+    shop.look(data)
+    assert len(shop.numbers_left_out(store)) == 1
+
+
+def set_back(store, last):
+    """Set a store back as if an older file had been copied over it by hand."""
+    with store.writing() as connection:
+        for guard in (f"{table}_no_delete" for table in ("slips", "slip_items")):
+            if store.is_sqlite:
+                connection.exec_driver_sql(f"DROP TRIGGER {guard}")
+        if not store.is_sqlite:
+            connection.exec_driver_sql("SET LOCAL session_replication_role = replica")
+        for table in ("slip_items", "slip_names", "slips"):
+            connection.exec_driver_sql(f"DELETE FROM {table} WHERE number > {last}")
+        connection.exec_driver_sql(f"UPDATE numbers SET next = {last + 1} WHERE name = 'slip'")
+
+
+def test_highest_number_stays_noted_whoever_writes_last(data):
+    note(data, 12)
+    note(data, 11)
+    assert noted(data).number == 12
+
+
+def test_numbers_given_unseen_are_reckoned_by_the_days_since():
+    today = datetime.now(UTC).date()
+    lately, long_ago = Noted(40, today), Noted(60, today - timedelta(days=3))
+    assert unseen_after(lately, long_ago) == 40 + MOST_A_DAY
+    assert unseen_after(Noted(0, date.min), long_ago) == 60 + 4 * MOST_A_DAY
+    assert unseen_after(lately, Noted(5000, today - timedelta(days=9))) == 5000
+
+
+def test_left_out_number_that_a_slip_has_is_found(data, plan):
+    store = fill(data, plan)
+    with store.writing() as connection:
+        connection.exec_driver_sql("INSERT INTO left_out VALUES (3, 3, 'now', 'no reason')")
+    assert any("left out, and a slip has one" in one for one in shop.check_store(data))
+
+
+def test_store_of_the_first_version_is_brought_up_to_date(data, plan):
+    store = fill(data, plan)
+    with store.writing() as connection:
+        connection.exec_driver_sql("DROP TABLE left_out")
+        connection.exec_driver_sql("UPDATE alembic_version SET version_num = '0001'")
+    close_all()
+    assert shop.add_slip(open_store(data), slip("new"), []) == 5
+    assert shop.check_store(data) == []

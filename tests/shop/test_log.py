@@ -54,13 +54,15 @@ def test_slip_that_fails_leaves_no_gap(store):
     assert shop.add_slip(store, slip("good"), []) == 1
 
 
-@pytest.mark.parametrize("table", ["slips", "slip_items", "wishes", "returns"])
+@pytest.mark.parametrize("table", ["slips", "slip_items", "wishes", "returns", "left_out"])
 @pytest.mark.parametrize("what", ["DELETE FROM {}", "UPDATE {} SET {} = 'x'"])
 def test_log_only_grows(store, table, what):
     shop.add_slip(store, slip("k"), [SOLD])
     shop.add_wish(store, "w", Wish("2026-11-25T10:00:00", "2026-11-25", None, "something", 1))
     shop.add_return(store, "r", Return("2026-11-25T10:00:00", "2026-11-25", 1, None, None, "other", ""))
-    column = {"slips": "till", "slip_items": "code", "wishes": "text", "returns": "note"}[table]
+    with store.writing() as connection:
+        connection.execute(text("INSERT INTO left_out VALUES (9, 9, 'now', 'tried')"))
+    column = {"left_out": "reason", "slips": "till", "slip_items": "code", "wishes": "text", "returns": "note"}[table]
     with pytest.raises(StoreProblem, match="only grows"), store.writing() as connection:
         connection.execute(text(what.format(table, column)))
 
