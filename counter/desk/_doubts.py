@@ -230,7 +230,7 @@ def words_may_be_pressed(left: Iterable[str]) -> bool:
 
 def unread_marks(seen: Evidence) -> tuple[str, ...]:
     """Return the words of the marks that no table explains and nobody has read, without the harmless ones."""
-    read = {words.fold(one).plain for one in seen.case.explained}
+    read = words.plains(seen.case.explained)
     whole = seen.marks.text.strip()[:40] if seen.marks.is_split else ""  # that is a doubt of its own
     left = (one for one in seen.marks.unread if one != whole and not words.is_harmless(one))
     return tuple(one for one in left if words.fold(one).plain not in read)

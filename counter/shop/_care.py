@@ -138,7 +138,7 @@ def _write_copy(store: Store, file: Path) -> None:
 
 
 class Restored(NamedTuple):
-    """What a restore did: where the content of before is kept, if there was any, and which numbers no slip will have."""
+    """What a restore did: where the content of before is kept, if any was, and which numbers no slip will have."""
 
     kept: Path | None
     left_out: tuple[LeftOut, ...]
@@ -172,7 +172,7 @@ def restore(data: Path, file: Path) -> Restored:
 
 
 def _given_by_now(where: Where, source: Store) -> int:
-    """Return the highest number that may be on paper: as the present store says, or more than anybody can have given."""
+    """Return the highest number that may be on paper: as the store says, or more than anybody can have given."""
     known = noted(where.data)
     try:
         present = open_at(where, may_begin=False)
@@ -234,7 +234,7 @@ def _move_aside(file: Path, aside: Path) -> Path:
 
 
 def _replace_content(source: Store, target: Store, highest: int) -> None:
-    """Replace all rows in one transaction; numbers go on after the highest that was given, not where the back-up ends."""
+    """Replace all rows in one transaction; numbers go on after the highest given, not after the back-up's."""
     with target.writing("confirmed", "training", "stock", "slips", "settings") as connection:
         _empty(connection)
         _copy_rows(source, connection)

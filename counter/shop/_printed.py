@@ -73,7 +73,7 @@ def given(connection: Connection) -> int:
 
 
 def unseen_after(*known: Noted) -> int:
-    """Return the highest number that may have been given, where nobody can look: reckoned from what was known last."""
+    """Return the highest number that may have been given, where nobody can look, from what was known last."""
     number, day = max(known, key=lambda one: (one.day, one.number))
     days = max((datetime.now(UTC).date() - day).days, 0)
     return max(number + MOST_A_DAY * (1 + days), *(one.number for one in known))

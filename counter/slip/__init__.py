@@ -6,7 +6,16 @@ looks on paper is the window's business, which has the pen.
 May import counter.shelf, counter.shop, counter.desk and the core behind it.
 """
 
-from counter.slip._code import case_in, case_text, is_case_text, key_in, without_the_gone
+from counter.slip._code import (
+    case_in,
+    case_text,
+    holds_case,
+    is_case_text,
+    key_in,
+    with_words,
+    without_the_gone,
+    without_words,
+)
 from counter.slip._log_files import log_csv, log_words
 from counter.slip._slip import (
     Slip,
@@ -27,6 +36,7 @@ __all__ = [
     "SlipMark",
     "case_in",
     "case_text",
+    "holds_case",
     "is_case_text",
     "item_from",
     "keep",
@@ -36,5 +46,7 @@ __all__ = [
     "make_slip",
     "slip_of",
     "slip_report",
+    "with_words",
     "without_the_gone",
+    "without_words",
 ]

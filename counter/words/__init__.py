@@ -6,7 +6,7 @@ Lives here: folding a text once before anything looks into it (`_fold`), and top
 May import counter.paths alone.
 """
 
-from counter.words._fold import Folded, fold
+from counter.words._fold import Folded, fold, plains
 from counter.words._topics import UV_TOPICS, Match, Saying, Topic, is_danger, is_harmless, matches, sayings, speaks_of
 
 __all__ = [
@@ -19,6 +19,7 @@ __all__ = [
     "is_danger",
     "is_harmless",
     "matches",
+    "plains",
     "sayings",
     "speaks_of",
 ]

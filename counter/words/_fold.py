@@ -114,3 +114,9 @@ def _plain(character: str) -> str:
     bare = "".join(one for one in unicodedata.normalize("NFKD", wide.casefold()) if not _is_accent(one))
     is_fraction = unicodedata.category(character) == "No" and "/" in bare
     return f" {bare}" if is_fraction else bare.strip()  # ½ after a 5 is five and a half, not fifty-one halves
+
+
+@lru_cache(maxsize=8)
+def plains(texts: tuple[str, ...]) -> frozenset[str]:
+    """Return the plain letters of many texts at once: a shop keeps up to two thousand, and each key asks for them."""
+    return frozenset(fold(text).plain for text in texts)

@@ -7,12 +7,15 @@ from datetime import UTC, datetime
 
 import pytest
 
-from counter import desk, slip
+from counter import desk, slip, words
 from counter.desk import Case, CaseProblem
+from counter.shop_words import MOST
 from counter.slip import SlipItem
+from tests.slip.rich_cases import rich_case
 
 NOW = datetime(2026, 11, 25, 10, 30, tzinfo=UTC)
 KEY = "0123456789abcdef" * 2
+CRC32 = 2777204129
 LOOKS = {"glass": "white", "pins": "4"}
 CASE = Case(marks="CFQ26W/G24q/835", looks=LOOKS, fixture={"holder": "G24q-3"}, place="us-ca", on="2026-11-25")
 
@@ -47,9 +50,52 @@ def test_price_that_is_not_known_leaves_no_total(catalogue):
 
 def test_code_brings_the_case_back(catalogue):
     text = slip.case_text(CASE, KEY)
-    assert set(text) <= set(string.ascii_uppercase + string.digits + " $%*+-./:"), "QR's alphanumeric mode"
+    assert set(text) <= set(string.ascii_uppercase + string.digits), (
+        "QR's alphanumeric mode, and every keyboard's letters"
+    )
     assert slip.case_in(text, catalogue) == CASE
     assert slip.case_in(f"  {text[:40]}\n{text[40:].lower()} ", catalogue) == CASE
+
+
+def test_scanner_with_another_keyboards_layout_is_understood(catalogue):
+    swapped = slip.case_text(CASE, KEY).translate(str.maketrans("YZ", "ZY"))
+    assert slip.case_in(swapped, catalogue) == CASE
+
+
+def test_code_of_the_first_version_still_brings_its_case_back(catalogue):
+    import base64
+    import zlib
+
+    plain = CASE.model_dump_json(exclude_defaults=True, exclude={"version"}).encode()
+    old = "LC1:" + base64.b32encode(zlib.compress(plain, 9)).decode().rstrip("=")
+    assert slip.case_in(old, catalogue) == CASE
+    assert slip.key_in("LCK:" + KEY.upper()) == KEY
+
+
+def test_dictionary_of_printed_slips_never_changes():
+    import zlib
+
+    from counter import paths
+
+    assert zlib.crc32((paths.resources() / "case-words.txt").read_bytes()) == CRC32
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_cases_as_they_are_sold_come_back_from_their_code(catalogue, seed):
+    case = rich_case(catalogue, seed)
+    text = slip.case_text(case, KEY)
+    assert slip.holds_case(text)
+    assert slip.case_in(text, catalogue) == case
+
+
+def test_letter_that_was_read_wrong_is_noticed(catalogue):
+    text = slip.case_text(CASE, KEY)
+    for at in range(len("LAMPCASE2"), len(text), 7):
+        wrong = text[:at] + ("A" if text[at] != "A" else "B") + text[at + 1 :]
+        try:
+            assert slip.case_in(wrong, catalogue) == CASE, "the last letter holds bits that say nothing"
+        except CaseProblem:
+            continue
 
 
 def test_case_too_long_for_a_code_is_known_by_its_key():
@@ -67,7 +113,7 @@ def test_lamps_that_are_gone_are_left_out(catalogue):
     assert (back.chosen, back.looks) == (None, {"pins": "4"})
 
 
-@pytest.mark.parametrize("cut", [5, 20, 60])
+@pytest.mark.parametrize("cut", [5, 20, -9, -1])
 def test_code_that_is_cut_off_is_said(catalogue, cut):
     with pytest.raises(CaseProblem, match="scan it again"):
         slip.case_in(slip.case_text(CASE, KEY)[:cut], catalogue)
@@ -77,6 +123,28 @@ def test_code_that_unpacks_without_end_is_no_case(catalogue):
     import base64
     import zlib
 
-    bomb = base64.b32encode(zlib.compress(b" " * 50_000_000)).decode().rstrip("=")
-    with pytest.raises(CaseProblem):
-        slip.case_in(f"LC1:{bomb}", catalogue)
+    deflate = zlib.compressobj(9, zlib.DEFLATED, -zlib.MAX_WBITS)
+    raw = deflate.compress(b" " * 50_000_000) + deflate.flush()
+    for head, packed in (("LC1:", zlib.compress(b" " * 50_000_000)), ("LAMPCASE2", b"00" + raw)):
+        with pytest.raises(CaseProblem):
+            slip.case_in(head + base64.b32encode(packed).decode().rstrip("="), catalogue)
+
+
+def test_words_the_shop_has_read_for_good_need_no_room_in_the_code(catalogue):
+    shops = tuple(f"part number {n}" for n in range(MOST))
+    fixture = CASE.fixture.model_copy(update={"explained": (*shops, "once")})
+    case = CASE.model_copy(update={"explained": shops, "fixture": fixture})
+    short = slip.without_words(case, shops)
+    assert (short.explained, short.fixture.explained) == ((), ("once",))
+    assert slip.with_words(short, shops) == case
+    assert slip.holds_case(slip.case_text(short, KEY))
+
+
+def test_as_many_words_as_a_shop_keeps_fit_into_a_case_and_are_folded_once(catalogue):
+    shops = tuple(f"part number {n}" for n in range(MOST))
+    fixture = CASE.fixture.model_copy(update={"explained": shops, "label": "zorbik 26W electronic"})
+    case = Case.model_validate(CASE.model_dump() | {"explained": shops, "fixture": fixture.model_dump()})
+    desk.assess(catalogue, case)
+    before = words.fold.cache_info().misses
+    desk.assess(catalogue, case.model_copy(update={"use": "lighting"}))
+    assert words.fold.cache_info().misses - before < 100

@@ -130,9 +130,9 @@ def unread(facts: Facts) -> Finding | None:
     return Finding("label-unread", {"words": ", ".join(map(quoted, left))}, words=left) if left else None
 
 
-def unexplained(found: Iterable[str], explained: Iterable[str]) -> tuple[str, ...]:
+def unexplained(found: Iterable[str], explained: tuple[str, ...]) -> tuple[str, ...]:
     """Return the words that nobody has read yet, each once, however they are spaced or written in capitals."""
-    read = {words.fold(one).plain for one in explained}
+    read = words.plains(explained)
     return tuple(dict.fromkeys(one for one in found if words.fold(one).plain not in read))
 
 

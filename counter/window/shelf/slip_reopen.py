@@ -60,9 +60,9 @@ class SlipReopen(QObject):
         self.counter.take_case(self._today(slip.without_the_gone(case, self.counter.catalogue)))
 
     def _today(self, case: Any) -> Any:
-        """Ask about the law of today and of this shop, not of the day when the slip was written."""
+        """Ask about the law of today and of this shop, not of the slip's day; bring the shop's own words."""
         fresh = self.counter.fresh_case()
-        return case.model_copy(update={"place": fresh.place, "on": fresh.on})
+        return slip.with_words(case.model_copy(update={"place": fresh.place, "on": fresh.on}), fresh.explained)
 
     def _fail(self, problem: Exception) -> None:
         self.counter.looks.show_problem("", str(problem))

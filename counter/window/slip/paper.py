@@ -8,9 +8,10 @@ import segno
 from PySide6.QtCore import QMarginsF, QRectF, QSizeF, Qt
 from PySide6.QtGui import QColor, QFont, QImage, QPageLayout, QPageSize, QPainter, QPdfWriter
 
+from counter.language import tr
 from counter.outline import face_view
 from counter.shelf import money
-from counter.slip import case_text
+from counter.slip import case_text, holds_case
 from counter.window.parts import pen
 from counter.window.parts.theme import LIGHT
 
@@ -28,6 +29,7 @@ if TYPE_CHECKING:
 DPI = 300
 PX_PER_MM = 96 / 25.4
 QR_MM, QR_QUIET = 34.0, 4
+MODULE_MM = 0.44  # at least: three and a half dots of a receipt printer, and what a scanner still reads
 GAP = 6.0
 VERDICTS = {"sell": "MAY BE SOLD", "ask first": "ASK FIRST", "do not sell": "DO NOT SELL"}
 WRAP = int(Qt.TextFlag.TextWordWrap)
@@ -167,7 +169,10 @@ def _blocks(printed: Printed, catalogue: Catalogue, paper: Paper) -> Iterator[Bl
     yield from _section("Seen and answered", list(slip.answers), px)
     yield from _section("Not known", list(slip.unknown), px)
     yield from _section("Used lamps", list(slip.disposal), px)
-    yield _code(case_text(slip.case, slip.key))
+    code = case_text(slip.case, slip.key)
+    yield _code(code)
+    if not holds_case(code):
+        yield _text(tr("The case is too long for the code: it only names this slip in the shop's own log."), px)
     yield _text(
         "Bring this slip along next time: the code holds the case. Labels, local codes and a licensed"
         " electrician come before anything printed here.",
@@ -224,8 +229,9 @@ def _code(words: str) -> Block:
     matrix = [list(row) for row in segno.make(words, error="m", micro=False).matrix]
 
     def block(painter: QPainter, top: float, width: float) -> float:
-        side = min(QR_MM if len(matrix) < 70 else QR_MM * 1.6, width / PX_PER_MM) * PX_PER_MM
-        module = side / (len(matrix) + 2 * QR_QUIET)
+        count = len(matrix) + 2 * QR_QUIET
+        side = min(max(QR_MM, count * MODULE_MM), width / PX_PER_MM) * PX_PER_MM
+        module = side / count
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(QColor("black"))
         for y, row in enumerate(matrix):
