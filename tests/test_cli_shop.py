@@ -7,7 +7,7 @@ import json
 import pytest
 
 from counter.cli import main
-from counter.shop import open_store
+from counter.shop import add_slip, find_slips, open_store
 from tests.shelf.conftest import HEADINGS, LINES, as_text
 from tests.shop.test_log import SOLD, slip
 
@@ -55,8 +55,6 @@ def test_find_reports_by_the_contract(run, listed):
 
 
 def test_slips_report_by_the_contract(run, shop_data):
-    from counter.shop import add_slip
-
     assert run("slips")[0] == 1
     add_slip(open_store(shop_data), slip("a", body={"items": [SOLD], "cautions": [], "headline": "x"}), [SOLD])
     status, found, _ = run("slips", "g24q")
@@ -82,6 +80,8 @@ BAD = [
     ("store", "check", "what"),
     ("store", "move", "http://somewhere"),
     ("stock",),
+    ("slips", "--forget-before", "soon"),
+    ("slips", "nordberg", "--forget", "Kim"),
 ]
 
 
@@ -100,3 +100,14 @@ def test_a_question_makes_no_store(run, shop_data):
 
 def test_headings_and_lines_are_of_one_list():
     assert len(HEADINGS) == len(LINES[0])
+
+
+def test_names_are_forgotten_by_command(run, shop_data):
+    assert run("slips", "--forget", "Ola")[:2] == (1, {"forgotten": 0})
+    store = open_store(shop_data)
+    add_slip(store, slip("a"), [], "Ola Nordberg", "ola nordberg")
+    add_slip(store, slip("b", day="2024-01-01"), [], "Kim", "kim")
+    assert run("slips", "--forget", "OLA  Nordberg")[:2] == (0, {"forgotten": 1})
+    assert run("slips", "--forget", "Ola Nordberg")[0] == 1
+    assert run("slips", "--forget-before", "2025-01-01")[:2] == (0, {"forgotten": 1})
+    assert [one.customer for one in find_slips(store)] == ["", ""]

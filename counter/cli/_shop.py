@@ -31,6 +31,9 @@ def add(commands: Commands) -> None:
     slips = commands.add("slips", _slips, "the log of slips, newest first")
     about = "a number as #12, a name, a day as 2026-11-25, a base, a bin, a code; none: the newest"
     slips.add_argument("text", metavar="TEXT", nargs="?", default="", help=about)
+    forget = slips.add_mutually_exclusive_group()
+    forget.add_argument("--forget", metavar="NAME", help="take a customer's name off all slips; the slips stay")
+    forget.add_argument("--forget-before", metavar="DAY", help="take all names off slips before a day, 2026-11-25")
     store = commands.add("store", _store, "where everything is kept, how big; check, back up, restore, move it")
     about = "check; back-up FILE; restore FILE; move URL (postgresql://… or a file); begin anew where one was lost"
     store.add_argument("what", nargs="?", choices=("check", "back-up", "restore", "move", "begin"), help=about)
@@ -83,6 +86,8 @@ def _find(chosen: argparse.Namespace, data: Path) -> Answer:
 def _slips(chosen: argparse.Namespace, data: Path) -> Answer:
     from counter import shop, slip
 
+    if chosen.forget is not None or chosen.forget_before is not None:
+        return _forget(chosen, data)
     with _in_one_line():
         found = shop.find_slips(shop.open_store(data), slip.log_words(chosen.text)) if shop.has_store(data) else []
     reports = [slip.slip_report(one) for one in found]
@@ -90,6 +95,33 @@ def _slips(chosen: argparse.Namespace, data: Path) -> Answer:
         f"{one['number']:>6}  {one['at']}  {one['headline']}  {_items(one['items'])}".rstrip() for one in reports
     ]
     return Answer({"slips": reports}, "\n".join(lines) or "no slips", DONE if reports else NOTHING)
+
+
+def _forget(chosen: argparse.Namespace, data: Path) -> Answer:
+    """Take names off slips: one customer's, or all before a day."""
+    from counter import shop
+    from counter.shelf import folded
+
+    if chosen.text:
+        raise BadInput(f"slips: “{chosen.text[:40]}” is too much; nothing else is asked where names are forgotten")
+    day = _day(chosen.forget_before) if chosen.forget_before is not None else ""
+    with _in_one_line():
+        if not shop.has_store(data):
+            count = 0
+        elif day:
+            count = shop.forget_names_before(shop.open_store(data), day)
+        else:
+            count = shop.forget_name(shop.open_store(data), folded(" ".join(chosen.forget.split())))
+    return Answer({"forgotten": count}, f"Names taken off {count} slips.", DONE if count else NOTHING)
+
+
+def _day(text: str) -> str:
+    from datetime import date
+
+    try:
+        return date.fromisoformat(text).isoformat()
+    except ValueError:
+        raise BadInput(f"slips: “{text[:40]}” is no day; write it as 2026-11-25") from None
 
 
 def _items(items: list[dict[str, Any]]) -> str:

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
         restore,
     )
     from counter.shop._confirmed import Layer, confirm, confirmed_before, layer, withdraw
+    from counter.shop._defaults import DEFAULTS
     from counter.shop._journal import (
         Kept,
         flush,
@@ -40,12 +41,12 @@ if TYPE_CHECKING:
         add_return,
         add_slip,
         add_wish,
-        all_returns,
-        all_wishes,
+        asked_for,
+        came_back,
         find_slips,
         forget_name,
         forget_names_before,
-        last_of,
+        forget_old_names,
         mixed_up,
         month,
         months,
@@ -53,20 +54,12 @@ if TYPE_CHECKING:
         sold_lamps,
     )
     from counter.shop._look import Look, look
-    from counter.shop._parked import (
-        Parked,
-        park,
-        parked,
-        unpark,
-    )
+    from counter.shop._parked import MOST_PARKED, Parked, park, parked, unpark
     from counter.shop._printed import LeftOut, numbers_left_out
     from counter.shop._problem import Cancelled, StoreProblem
     from counter.shop._records import add_record, append_record, record_lines, records, remove_record
     from counter.shop._sales import weighed_by_sales
-    from counter.shop._settings import (
-        put_setting,
-        setting,
-    )
+    from counter.shop._settings import put_setting, setting
     from counter.shop._stock import (
         StockItem,
         StockList,
@@ -76,6 +69,7 @@ if TYPE_CHECKING:
         drop_demo,
         find_items,
         hands,
+        items_by_code,
         items_of,
         lists,
         match_by_hand,
@@ -83,7 +77,7 @@ if TYPE_CHECKING:
         remember_columns,
         remembered_columns,
     )
-    from counter.shop._store import Store, open_store
+    from counter.shop._store import Store, close_all, open_store
     from counter.shop._where import Where, where_of
 
 _LATER = {
@@ -112,6 +106,7 @@ _LATER = {
     "drop_demo": "_stock",
     "find_items": "_stock",
     "hands": "_stock",
+    "items_by_code": "_stock",
     "items_of": "_stock",
     "lists": "_stock",
     "match_by_hand": "_stock",
@@ -127,17 +122,18 @@ _LATER = {
     "add_return": "_log",
     "add_slip": "_log",
     "add_wish": "_log",
-    "all_returns": "_log",
-    "all_wishes": "_log",
+    "asked_for": "_log",
+    "came_back": "_log",
     "find_slips": "_log",
     "forget_name": "_log",
     "forget_names_before": "_log",
-    "last_of": "_log",
+    "forget_old_names": "_log",
     "mixed_up": "_log",
     "month": "_log",
     "months": "_log",
     "slip_by": "_log",
     "sold_lamps": "_log",
+    "DEFAULTS": "_defaults",
     "put_setting": "_settings",
     "setting": "_settings",
     "LeftOut": "_printed",
@@ -148,6 +144,7 @@ _LATER = {
     "keep_slip": "_journal",
     "keep_wish": "_journal",
     "waiting": "_journal",
+    "MOST_PARKED": "_parked",
     "Parked": "_parked",
     "park": "_parked",
     "parked": "_parked",
@@ -162,13 +159,16 @@ _LATER = {
     "look": "_look",
     "remembered_revisions": "_load",
     "Store": "_store",
+    "close_all": "_store",
     "open_store": "_store",
     "Where": "_where",
     "where_of": "_where",
 }
 
 __all__ = [
+    "DEFAULTS",
     "MIX_UPS",
+    "MOST_PARKED",
     "REASONS",
     "Cancelled",
     "Kept",
@@ -191,13 +191,14 @@ __all__ = [
     "add_slip",
     "add_wish",
     "all_items",
-    "all_returns",
-    "all_wishes",
     "append_record",
+    "asked_for",
     "back_up",
     "begin_anew",
     "bring_back",
+    "came_back",
     "check_store",
+    "close_all",
     "confirm",
     "confirmed_before",
     "current_list",
@@ -208,13 +209,14 @@ __all__ = [
     "flush",
     "forget_name",
     "forget_names_before",
+    "forget_old_names",
     "hands",
     "has_store",
+    "items_by_code",
     "items_of",
     "keep_return",
     "keep_slip",
     "keep_wish",
-    "last_of",
     "layer",
     "lists",
     "load_catalogue",

@@ -5,17 +5,20 @@ Names stand in a table of their own, so that they can be forgotten while the log
 
 from __future__ import annotations
 
+from datetime import timedelta
 from typing import TYPE_CHECKING, Any, NamedTuple
 
-from sqlalchemy import delete, func, insert, or_, select
+from sqlalchemy import delete, func, insert, or_, select, union
 
 from counter.shop._moments import now_text
 from counter.shop._printed import note, noted, skip_to
+from counter.shop._settings import setting
 from counter.shop._store import next_number
 from counter.shop._tables import returns, slip_items, slip_names, slips, wishes
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
+    from datetime import date
     from pathlib import Path
 
     from sqlalchemy import Connection, Select
@@ -204,26 +207,20 @@ def slip_by(store: Store, *, number: int | None = None, key: str | None = None) 
     return LoggedSlip._make(row) if row is not None else None
 
 
-def last_of(store: Store, folded: str) -> LoggedSlip | None:
-    """Return the last slip of a customer whose name begins so: the same as last time."""
-    wanted = _logged().where(slip_names.c.folded.like(f"{folded.replace('%', '')}%"))
-    with store.reading() as connection:
-        row = connection.execute(wanted.order_by(slips.c.number.desc()).limit(1)).first()
-    return LoggedSlip._make(row) if row is not None else None
-
-
-def all_returns(store: Store) -> list[Return]:
-    """Return everything that came back, oldest first."""
+def came_back(store: Store, limit: int = MOST) -> list[Return]:
+    """Return what came back, newest first."""
     columns = [returns.c[name] for name in Return._fields]
+    wanted = select(*columns).order_by(returns.c.id.desc()).limit(limit)
     with store.reading() as connection:
-        return [Return._make(row) for row in connection.execute(select(*columns).order_by(returns.c.id))]
+        return [Return._make(row) for row in connection.execute(wanted)]
 
 
-def all_wishes(store: Store) -> list[Wish]:
-    """Return everything that was asked for and not there, oldest first."""
+def asked_for(store: Store, limit: int = MOST) -> list[Wish]:
+    """Return what was asked for and not there, newest first."""
     columns = [wishes.c[name] for name in Wish._fields]
+    wanted = select(*columns).order_by(wishes.c.id.desc()).limit(limit)
     with store.reading() as connection:
-        return [Wish._make(row) for row in connection.execute(select(*columns).order_by(wishes.c.id))]
+        return [Wish._make(row) for row in connection.execute(wanted)]
 
 
 def month(store: Store, of: str) -> Month:
@@ -257,10 +254,10 @@ def _counts(connection: Connection, wanted: Select[Any]) -> tuple[tuple[str, int
 
 
 def months(store: Store) -> list[str]:
-    """Return the months with slips, newest first, as in 2026-11."""
-    of = func.substr(slips.c.day, 1, 7)
+    """Return the months in which anything was sold, asked for or brought back, newest first, as in 2026-11."""
+    every = union(*(select(func.substr(one.c.day, 1, 7)) for one in (slips, wishes, returns)))
     with store.reading() as connection:
-        return [str(one) for one in connection.scalars(select(of).distinct().order_by(of.desc()))]
+        return sorted(map(str, connection.scalars(every)), reverse=True)
 
 
 def sold_lamps(store: Store) -> dict[str, int]:
@@ -293,10 +290,20 @@ def forget_name(store: Store, folded: str) -> int:
 def forget_names_before(store: Store, day: str) -> int:
     """Forget all names on slips before a day (ISO 8601); returns how many there were."""
     old = select(slips.c.number).where(slips.c.day < day)
+    with store.reading() as connection:
+        count = connection.scalar(select(func.count()).select_from(slip_names).where(slip_names.c.number.in_(old)))
+    if not count:
+        return 0
     with store.writing(AREA) as connection:
         done = connection.execute(delete(slip_names).where(slip_names.c.number.in_(old)))
     store.wipe("slip_names")
     return int(done.rowcount)
+
+
+def forget_old_names(store: Store, today: date) -> int:
+    """Forget the names that the shop's settings keep no longer; returns how many there were."""
+    days = setting(store, "names kept days")
+    return forget_names_before(store, (today - timedelta(days=days)).isoformat()) if days > 0 else 0
 
 
 def moment() -> str:

@@ -13,26 +13,27 @@ if TYPE_CHECKING:
     from pathlib import Path
 
 FOLDER = "parked"
-MOST = 9  # each comes back by one figure
+MOST_PARKED = 9  # each comes back by one figure
 
 
 class Parked(NamedTuple):
-    """A case that waits: when it was put aside, its headline, and the case as JSON."""
+    """A case that waits: when it was put aside, its headline, the case and what was chosen for its slip, as JSON."""
 
     key: str
     at: str
     headline: str
     case: dict[str, Any]
+    items: tuple[dict[str, Any], ...] = ()
 
 
-def park(data: Path, key: str, at: str, headline: str, case: dict[str, Any]) -> None:
+def park(data: Path, one: Parked) -> None:
     """Put a case aside.
 
     Raises:
         OSError: it cannot be written; the case stays where it is.
     """
-    content = {"at": at, "headline": headline, "case": case}
-    write_atomic(_folder(data) / f"{key}.json", json.dumps(content, ensure_ascii=False).encode())
+    content = one._asdict()
+    write_atomic(_folder(data) / f"{content.pop('key')}.json", json.dumps(content, ensure_ascii=False).encode())
 
 
 def parked(data: Path) -> list[Parked]:
@@ -42,8 +43,9 @@ def parked(data: Path) -> list[Parked]:
         for file in sorted(_folder(data).glob("*.json")):
             with suppress(OSError, ValueError, KeyError, TypeError):
                 one = json.loads(file.read_bytes())
-                found.append(Parked(file.stem, str(one["at"]), str(one["headline"]), dict(one["case"])))
-    return sorted(found, key=lambda one: one.at)[:MOST]
+                items = tuple(map(dict, one.get("items", ())))
+                found.append(Parked(file.stem, str(one["at"]), str(one["headline"]), dict(one["case"]), items))
+    return sorted(found, key=lambda one: one.at)[:MOST_PARKED]
 
 
 def unpark(data: Path, key: str) -> None:

@@ -1,4 +1,4 @@
-"""Settings of the shop, the same on every till: what slips say, whether sales weigh, how long names stay."""
+"""Settings of the shop, the same on every till: what slips say, where it is, how long names stay."""
 
 from __future__ import annotations
 
@@ -6,20 +6,14 @@ from typing import TYPE_CHECKING, Any
 
 from sqlalchemy import delete, insert, select
 
+from counter.shop._defaults import DEFAULTS
 from counter.shop._moments import now_text
 from counter.shop._tables import settings
 
 if TYPE_CHECKING:
-    from counter.shop._store import Store
+    from sqlalchemy import Connection
 
-DEFAULTS: dict[str, Any] = {
-    "shop name": "",
-    "sales weigh": True,
-    "names kept days": 730,
-    "rate per kWh": 0.15,
-    "hours a year": 3000,
-    "paper": "receipt",
-}
+    from counter.shop._store import Store
 
 
 def setting(store: Store, key: str) -> Any:
@@ -33,6 +27,11 @@ def setting(store: Store, key: str) -> Any:
     with store.reading() as connection:
         found = connection.execute(select(settings.c.value).where(settings.c.key == key)).first()
     return default if found is None else found.value
+
+
+def settings_in(connection: Connection) -> dict[str, Any]:
+    """Return every setting of the shop, in a transaction that is open already."""
+    return DEFAULTS | {row.key: row.value for row in connection.execute(select(settings)) if row.key in DEFAULTS}
 
 
 def put_setting(store: Store, key: str, value: Any) -> None:

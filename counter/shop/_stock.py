@@ -163,6 +163,11 @@ def items_of(store: Store, lamps: Iterable[str], bases: Iterable[str], limit: in
     return _fetch(store, _present().where(stock.c.lamp.in_(list(lamps)) | led).order_by(stock.c.line).limit(limit))
 
 
+def items_by_code(store: Store, codes: Iterable[str]) -> list[StockItem]:
+    """Return lines of the present list with exactly these codes."""
+    return _fetch(store, _present().where(stock.c.code.in_(list(codes))).order_by(stock.c.line))
+
+
 def match_by_hand(store: Store, keys: Iterable[str], lamp: str, facts: Mapping[str, Any], who: str) -> int:
     """Let codes and barcodes mean a lamp type from now on, in the present list and in every later one.
 

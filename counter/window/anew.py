@@ -25,7 +25,7 @@ class InHand(NamedTuple):
 
     loaded: Loaded
     history: History
-    items: dict[int, SlipItem]
+    items: dict[tuple[str, str], SlipItem]
     widths: Widths
     filtered: str
     searched: str

@@ -14,7 +14,7 @@ from counter import catalogue as catalogues
 from counter import desk, shop
 from counter.fit import worth_holding_beside
 from counter.identify import LookProblem, Typed, parse_look, with_unit
-from counter.language import OWN
+from counter.language import OWN, tr
 from counter.marks import letters, load_house
 from counter.shop_words import add_shop_word, shop_words
 from counter.window.arrangement import Panes
@@ -153,6 +153,7 @@ class Counter(QObject):
         """Show a case that comes from a slip or from those that waited; the one before it comes back by undo."""
         for pane in (self.looks, self.marks, self.fixture):
             pane.clear()
+        self.shop.writer.clear()
         self.history.start_over(case)
         self.show()
 
@@ -381,7 +382,16 @@ class Counter(QObject):
 
     def set_place(self, place: str) -> None:
         """Ask for the law of this place from now on; a setting, so undo leaves it alone."""
-        self.settings.setValue("place", place)
+        self._take_place(place)
+        self.shop.keep_place(place)
+
+    def take_shop_place(self, place: str | None) -> None:
+        """Take the place that another till of the shop has set; None was never set."""
+        if place is not None and place != str(self.settings.value("place", "")):
+            self._take_place(place)
+
+    def _take_place(self, place: str) -> None:
+        self.window.keep("place", place)
         self.history.everywhere(place=place or None)
         self.show()
 
@@ -408,6 +418,7 @@ class Counter(QObject):
     def open_case(self, case: Case) -> None:
         """Put a saved case in the place of the present one, which comes back by undo."""
         self._clear_panes()
+        self.shop.writer.clear()
         fresh = self._new_case()
         self.history.start_over(case.model_copy(update={"on": fresh.on, "place": case.place or fresh.place}))
         self.show()
@@ -428,6 +439,11 @@ class Counter(QObject):
             self.show()
 
     # -- sheets and the clipboard
+
+    def say_not_kept(self, file: str) -> None:
+        """Say that this machine cannot keep a choice, and why that may be."""
+        words = tr("Not kept for the next start: {file} cannot be written. Let this account write in its folder.")
+        self.desk_cases.line.say(words.format(file=file))
 
     def copy_answer(self) -> None:
         """Put the answer on the clipboard as lines of text."""

@@ -119,7 +119,7 @@ class MainWindow(QMainWindow):
     def set_theme(self, name: str) -> None:
         """Change to light, dark or the system's palette, and keep the choice."""
         self.theme_name = name
-        self.settings.setValue("theme", name)
+        self.keep("theme", name)
         self.follow_system()
 
     def follow_system(self, *_: object) -> None:
@@ -135,10 +135,17 @@ class MainWindow(QMainWindow):
         if self.is_awake:
             self.counter.set_theme(theme)
 
+    def keep(self, name: str, value: str) -> None:
+        """Keep a choice of this machine, and say so where it cannot be: it counts until the program ends."""
+        self.settings.setValue(name, value)
+        self.settings.sync()
+        if self.settings.status() != QSettings.Status.NoError and self.is_awake:
+            self.counter.say_not_kept(self.settings.fileName())
+
     def set_units(self, units: str) -> None:
         """Show lengths in millimetres or inches, and keep the choice."""
         self.units = cast("Units", units)
-        self.settings.setValue("units", units)
+        self.keep("units", units)
         if self.is_awake:
             self.counter.show()
 
@@ -146,7 +153,7 @@ class MainWindow(QMainWindow):
         """Speak another language from now on, and keep the choice; the case stays under the hand."""
         from counter.window.anew import speak_anew
 
-        self.settings.setValue("language", code)
+        self.keep("language", code)
         speak_anew(self, code)
 
     # -- where it stands

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 import pytest
 from sqlalchemy import exc, text
 
 from counter import shop
-from counter.shop import Return, StoreProblem, Wish, open_store
+from counter.shop import Parked, Return, StoreProblem, Wish, open_store
 
 SOLD = {
     "code": "TV100",
@@ -85,14 +87,6 @@ def test_slips_are_found_by_what_is_known_of_them(store, words, numbers):
     assert [one.number for one in shop.find_slips(store, words.split())] == numbers
 
 
-def test_same_as_last_time(store):
-    for key in "abc":
-        shop.add_slip(store, slip(key), [], "Ola Nordberg", "ola nordberg")
-    shop.add_slip(store, slip("d"), [], "Kim", "kim")
-    assert shop.last_of(store, "ola").number == 3
-    assert shop.last_of(store, "nobody") is None
-
-
 def test_name_is_forgotten_and_the_slip_stays(store, shop_data):
     shop.add_slip(store, slip("a"), [], "Ola Nordberg", "ola nordberg")
     assert shop.forget_name(store, "ola nordberg") == 1
@@ -106,6 +100,16 @@ def test_names_go_with_age(store):
     shop.add_slip(store, slip("old", day="2024-01-01"), [], "Ola", "ola")
     shop.add_slip(store, slip("new"), [], "Kim", "kim")
     assert shop.forget_names_before(store, "2025-01-01") == 1
+    assert [one.customer for one in shop.find_slips(store)] == ["Kim", ""]
+
+
+def test_names_are_kept_as_long_as_the_shop_has_set(store):
+    shop.add_slip(store, slip("old", day="2026-11-01"), [], "Ola", "ola")
+    shop.add_slip(store, slip("new", day="2026-11-25"), [], "Kim", "kim")
+    shop.put_setting(store, "names kept days", 0)
+    assert shop.forget_old_names(store, date(2026, 11, 26)) == 0
+    shop.put_setting(store, "names kept days", 10)
+    assert shop.forget_old_names(store, date(2026, 11, 26)) == 1
     assert [one.customer for one in shop.find_slips(store)] == ["Kim", ""]
 
 
@@ -123,7 +127,8 @@ def test_month_says_what_sells_what_misses_and_what_comes_back(store):
     assert found.missing == (("G23/9/twin", 3),)
     assert found.came_back == (("wrong base", 1),)
     assert found.mix_ups == (("G24q-3/26/quad", "GX24q-3/26/triple", 1),)
-    assert shop.months(store) == ["2026-11", "2026-10"]
+    shop.add_wish(store, "later", Wish("2026-12-01T10:00:00", "2026-12-01", None, "wire", 1))
+    assert shop.months(store) == ["2026-12", "2026-11", "2026-10"]
     assert shop.sold_lamps(store) == {"G24q-3/26/quad": 3}
     assert shop.mixed_up(store) == [("G24q-3/26/quad", "GX24q-3/26/triple", 1)]
 
@@ -192,6 +197,7 @@ def test_neither_store_nor_disk_is_said(data, monkeypatch):
 
 def test_parked_cases_wait_in_order_and_survive(data):
     for n in range(3):
-        shop.park(data, f"key{n}", f"2026-11-25T10:0{n}:00", f"case {n}", {"marks": str(n)})
+        shop.park(data, Parked(f"key{n}", f"2026-11-25T10:0{n}:00", f"case {n}", {"marks": str(n)}, ({"code": "a"},)))
     shop.unpark(data, "key1")
     assert [one.headline for one in shop.parked(data)] == ["case 0", "case 2"]
+    assert shop.parked(data)[0].items == ({"code": "a"},)

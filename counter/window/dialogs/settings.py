@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QFormLayout, QLineEdit, QWidget
 
 from counter.fit import places
 from counter.window.dialogs.sheet import Sheet
+from counter.window.dialogs.shop_settings import ShopSettings
 from counter.window.parts.calm import CalmCombo
 from counter.window.parts.words import Words
 
@@ -45,11 +46,15 @@ class Settings(Sheet):
             caption.setBuddy(field)
             rows.addRow(caption, field)
         self.area.column.addWidget(form)
+        for button in self.buttons.buttons():
+            button.setAutoDefault(False)  # Enter ends a field here, not the dialog
+        self.of_shop = ShopSettings(window.counter.shop)
+        self.area.column.addWidget(self.of_shop)
         self.say("The system's choice of light, dark and high contrast is followed while the program runs.", "quiet")
         self.colours.activated.connect(lambda i: window.set_theme(self.colours.itemData(i)))
         self.lengths.activated.connect(lambda i: window.set_units(self.lengths.itemData(i)))
         self.place.activated.connect(lambda i: window.counter.set_place(self.place.itemData(i)))
-        self.who.editingFinished.connect(lambda: window.settings.setValue("who", self.who.text().strip()))
+        self.who.editingFinished.connect(lambda: window.keep("who", self.who.text().strip()))
 
 
 def _combo(name: str, choices: tuple[tuple[str, str], ...], now: str) -> CalmCombo:

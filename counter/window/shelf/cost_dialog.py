@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from counter.shelf import ShelfAnswer
     from counter.window.counter_room import Counter
 
+RATE, HOURS = "rate per kWh", 3000
 LIFE_H, LED_LIFE_H, LED_SHARE = 10_000, 30_000, 0.5  # where the list says nothing; shown, and to be typed over
 
 
@@ -48,7 +49,9 @@ class CostDialog(QDialog):
         price = (item.price_cents or 0) / 100 if item is not None else 0.0
         life = (item.life_h if item is not None else None) or LIFE_H
         name = item.code if item is not None else "this lamp"
-        self.usage = {"hours": Figure(3000, 8784), "rate": Figure(0.15, 100, 3), "lamps": Figure(1, 9999)}
+        self.shop = counter.shop
+        rate = float(self.shop.settings[RATE])
+        self.usage = {"hours": Figure(HOURS, 8784), "rate": Figure(rate, 100, 3), "lamps": Figure(1, 9999)}
         self.present = _figures(watts, price, life)
         self.other = _figures(watts * LED_SHARE, price * 2, LED_LIFE_H)
         self.says = Words(wraps=True)
@@ -63,6 +66,13 @@ class CostDialog(QDialog):
             for figure in figures.values():
                 figure.valueChanged.connect(lambda _: self.reckon())
         self.reckon()
+
+    def done(self, result: int) -> None:
+        """Close; the rate is the shop's until somebody types another, the hours are a customer's own."""
+        rate = self.usage["rate"].value()
+        if self.shop.is_open and rate != self.shop.settings[RATE]:
+            self.shop.put_setting(RATE, rate, lambda _: None, lambda _: None)
+        super().done(result)
 
     def reckon(self) -> None:
         """Show what both cost a year, and the pay-back."""

@@ -11,6 +11,9 @@ from PySide6.QtWidgets import QPushButton, QStatusBar
 
 from counter import shop
 from counter.desk import Case
+from counter.language import tr
+from counter.slip import SlipItem
+from counter.window.shelf.slip_reopen import case_of_today
 
 if TYPE_CHECKING:
     from counter.shop import Parked
@@ -35,9 +38,14 @@ class ParkedBar(QObject):
         if case == counter.fresh_case():
             return
         head = f"{counter.assessment.headline} {counter.assessment.subline}".strip() or case.marks or "nothing named"
+        if len(shop.parked(counter.data)) >= shop.MOST_PARKED:
+            counter.looks.show_problem("", tr("Not put aside: {count} cases wait.").format(count=shop.MOST_PARKED))
+            return
+        at = datetime.now(UTC).isoformat(timespec="milliseconds")
+        items = tuple(item.model_dump(mode="json") for item in counter.shop.writer.items.values())
+        kept = shop.Parked(secrets.token_hex(8), at, head[:120], case.model_dump(mode="json"), items)
         try:
-            at = datetime.now(UTC).isoformat(timespec="milliseconds")
-            shop.park(counter.data, secrets.token_hex(8), at, head[:120], case.model_dump(mode="json"))
+            shop.park(counter.data, kept)
         except OSError as problem:
             counter.looks.show_problem("", f"Not put aside: {problem}")
             return
@@ -51,10 +59,14 @@ class ParkedBar(QObject):
         if one is None:
             return
         case = _case(one)
+        if case is None:
+            said = tr("“{headline}” was put aside by a later version of this program; it waits on.")
+            self.counter.looks.show_problem("", said.format(headline=one.headline))
+            return
+        shop.unpark(self.counter.data, one.key)  # first: with nine that wait there is room for the present one
         self.park()
-        shop.unpark(self.counter.data, one.key)
-        if case is not None:
-            self.counter.take_case(case)
+        self.counter.take_case(case_of_today(self.counter, case))
+        self.counter.shop.writer.take(tuple(map(SlipItem.model_validate, one.items)))
         self.show_parked()
 
     def show_parked(self) -> None:

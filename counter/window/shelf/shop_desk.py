@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from datetime import date
+from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, QTimer
 
@@ -14,6 +15,8 @@ from counter.window.shelf.slip_writer import SlipWriter
 from counter.window.shelf.store_worker import StoreWorker
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from counter.catalogue import Loaded
     from counter.shelf import ShelfAnswer
     from counter.shop import StockList
@@ -36,6 +39,8 @@ class ShopDesk(QObject):
         self.worker = StoreWorker(self)
         self.is_open = False
         self.has_list = False
+        self.settings: dict[str, Any] = dict(shop.DEFAULTS)
+        self._names_on: date | None = None  # the day when names that are kept no longer were forgotten last
         self._about_list, self._problem, self._waiting = "", "", 0
         self._seen = {"confirmed": -1, "stock": -1, "slips": -1, "settings": -1} | shop.remembered_revisions(
             self.data
@@ -64,9 +69,40 @@ class ShopDesk(QObject):
         """Open the store, put in what waits, and look what other tills changed."""
         self.worker.ask(lambda: shop.look(self.data), self._take_look, self._fail, "look")
 
+    def today(self) -> date:
+        """Return the shop's own day."""
+        return date.today()
+
+    def put_setting(
+        self,
+        key: str,
+        value: Any,
+        then: Callable[[Any], None],
+        failed: Callable[[Exception], None],
+        owner: QObject | None = None,
+    ) -> None:
+        """Keep a setting of the shop for all its tills."""
+        self.settings[key] = value
+        self.worker.ask(lambda: shop.put_setting(shop.open_store(self.data), key, value), then, failed, owner=owner)
+
+    def keep_place(self, place: str) -> None:
+        """Let the other tills know the shop's place too, where there is a store; this till has it already."""
+        if self.is_open:
+            self.put_setting("place", place, lambda _: None, self._fail)
+
+    def _forget_old_names(self) -> None:
+        """Forget, once a day, the customers' names that the shop keeps no longer."""
+        today = self.today()
+        if self._names_on != today:
+            self._names_on = today
+            job = lambda: shop.forget_old_names(shop.open_store(self.data), today)  # noqa: E731
+            self.worker.ask(job, lambda _: None, self._fail)
+
     def _take_look(self, look: shop.Look) -> None:
         is_first, self.is_open = not self.is_open, True
-        self.has_list = look.stock is not None
+        self.has_list, self.settings = look.stock is not None, look.settings
+        self._forget_old_names()
+        self.counter.take_shop_place(look.settings["place"])
         if self._has_news(look.revisions, is_first):
             self._seen |= {area: look.revisions[area] for area in WEIGHTY}
             self.worker.ask(lambda: shop.load_catalogue(self.data), self._take_catalogue, self._fail, "catalogue")
@@ -221,10 +257,12 @@ class ShopDesk(QObject):
         self.pane.field.clear()
 
     def close(self) -> None:
-        """Take no more questions; what is being written is written to its end."""
+        """Take no more questions; what is being written is written to its end, and stores are let go of."""
         self._soon.stop()
         self.parked.close()
         self.worker.close()
+        if self.is_open:
+            shop.close_all()
 
 
 def _about(stock: StockList) -> str:

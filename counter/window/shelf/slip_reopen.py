@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject
 
 from counter import shop, slip
 from counter.desk import CaseProblem
+from counter.language import tr
 
 if TYPE_CHECKING:
-    from counter.shop import LoggedSlip
+    from counter.desk import Case
+    from counter.shop import LoggedSlip, StockItem
+    from counter.slip import SlipItem
     from counter.window.counter_room import Counter
     from counter.window.shelf.store_worker import StoreWorker
 
@@ -37,7 +40,7 @@ class SlipReopen(QObject):
             case = slip.case_in(text, self.counter.catalogue)
         except CaseProblem:
             return True
-        self.counter.take_case(self._today(case))
+        self.counter.take_case(case_of_today(self.counter, case))
         return True
 
     def _by_key(self, key: str) -> None:
@@ -53,16 +56,34 @@ class SlipReopen(QObject):
             self._fail(ValueError("No slip in the log has this code."))
             return
         try:
-            case = slip.slip_of(logged).case
+            written = slip.slip_of(logged)
         except ValidationError:
             self._fail(ValueError(f"Slip {logged.number} was written by a later version of this program."))
             return
-        self.counter.take_case(self._today(slip.without_the_gone(case, self.counter.catalogue)))
+        self.counter.take_case(case_of_today(self.counter, written.case))
+        codes = [item.code for item in written.items]
+        if codes:
+            data = self.counter.data
+            job = lambda: shop.items_by_code(shop.open_store(data), codes)  # noqa: E731
+            self.worker.ask(job, lambda found: self._offer(written.items, found), self._fail)
 
-    def _today(self, case: Any) -> Any:
-        """Ask about the law of today and of this shop, not of the slip's day; bring the shop's own words."""
-        fresh = self.counter.fresh_case()
-        return slip.with_words(case.model_copy(update={"place": fresh.place, "on": fresh.on}), fresh.explained)
+    def _offer(self, before: tuple[SlipItem, ...], found: list[StockItem]) -> None:
+        """Choose what was sold last time, at today's bin and price; what the shelf no longer has is said."""
+        now = {item.code: item for item in reversed(found)}  # of two bins the first
+        self.counter.shop.writer.take(
+            tuple(slip.item_from(now[one.code], one.quantity) for one in before if one.code in now)
+        )
+        gone = [one.code for one in before if one.code not in now]
+        if gone:
+            said = tr("Sold last time and no longer in the stock list: {codes}.")
+            self.counter.shop.pane.say(said.format(codes=", ".join(gone)))
 
     def _fail(self, problem: Exception) -> None:
         self.counter.looks.show_problem("", str(problem))
+
+
+def case_of_today(counter: Counter, case: Case) -> Case:
+    """Return a case of another day as it is asked about now: by law, catalogue and the shop's own words of today."""
+    fresh = counter.fresh_case()
+    known = slip.without_the_gone(case, counter.catalogue)
+    return slip.with_words(known.model_copy(update={"place": fresh.place, "on": fresh.on}), fresh.explained)

@@ -11,9 +11,11 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtCore import QObject
 
 from counter import shop, slip
-from counter.window.slip.paper import PAPERS, blocks_of, height_mm, paint, save_pdf, set_page
+from counter.window.slip.paper import PAPERS, ShopHead, blocks_of, height_mm, paint, save_pdf, set_page
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from PySide6.QtWidgets import QWidget
 
     from counter.shelf import ShelfAnswer
@@ -31,7 +33,7 @@ class SlipWriter(QObject):
     def __init__(self, counter: Counter, worker: StoreWorker, pane: ShelfPane) -> None:
         super().__init__(counter)
         self.counter, self.worker, self.pane = counter, worker, pane
-        self.items: dict[int, SlipItem] = {}
+        self.items: dict[tuple[str, str], SlipItem] = {}  # by code and bin, which stay where a list comes anew
         self.dialog: SlipDialog | None = None
         self._kept: Kept | None = None
 
@@ -46,13 +48,19 @@ class SlipWriter(QObject):
 
     def choose(self, answer: ShelfAnswer, quantity: int) -> None:
         """Put an item on the slip; the same one again takes it off."""
-        if self.items.pop(answer.item.id, None) is None:
-            self.items[answer.item.id] = slip.item_from(answer.item, quantity)
+        at = answer.item.code, answer.item.bin
+        if self.items.pop(at, None) is None:
+            self.items[at] = slip.item_from(answer.item, quantity)
+        self.pane.show_state(self.says)
+
+    def take(self, items: Iterable[SlipItem]) -> None:
+        """Choose these and nothing else: those of a customer who comes back."""
+        self.items = {(item.code, item.bin): item for item in items}
         self.pane.show_state(self.says)
 
     def clear(self) -> None:
         """Take everything off: the next customer has chosen nothing yet."""
-        self.items.clear()
+        self.take(())
 
     def note_missing(self, text: str) -> None:
         """Note that this was asked for and is not there."""
@@ -79,11 +87,18 @@ class SlipWriter(QObject):
         settings = self.counter.settings
         made = self._slip()
         paper, initials = str(settings.value("paper", "receipt")), str(settings.value("initials", ""))
-        name = str(settings.value("shop_name", ""))
+        own = self.counter.shop.settings
+        head = ShopHead(str(own["shop name"]), str(own["shop address"]), bool(own["names asked"]))
         self._kept = None
-        self.dialog = SlipDialog(made, self.counter.catalogue, name, paper, initials, parent)
+        self.dialog = SlipDialog(made, self.counter.catalogue, head, paper, initials, parent)
         self.dialog.wanted.connect(self.write)
+        self.dialog.finished.connect(self._closed)
         self.dialog.open()
+
+    def _closed(self) -> None:
+        """What is in the log is sold; it is not to be on the next slip too."""
+        if self._kept is not None:
+            self.clear()
 
     def _slip(self) -> Slip:
         made = slip.make_slip(

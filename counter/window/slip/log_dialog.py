@@ -24,14 +24,16 @@ from PySide6.QtWidgets import (
 
 from counter import shop
 from counter.files import write_atomic
+from counter.language import tr
 from counter.shelf import folded
 from counter.slip import log_words
 from counter.window.parts.theme import TARGET
 from counter.window.parts.words import Words
+from counter.window.slip.happened import Happened, lamp_words
 from counter.window.slip.month_view import MonthView
 
 if TYPE_CHECKING:
-    from counter.shop import LoggedSlip
+    from counter.shop import LoggedSlip, Month
     from counter.window.counter_room import Counter
     from counter.window.shelf.slip_reopen import SlipReopen
     from counter.window.shelf.store_worker import StoreWorker
@@ -58,8 +60,10 @@ class LogDialog(QDialog):
         self.field.textChanged.connect(lambda _: self.search())
         self.list.itemActivated.connect(lambda _: self.reopen())
         self.months.currentTextChanged.connect(self._ask_month)
+        self.happened = Happened(counter.catalogue)
         self._lay_out()
         self.search()
+        self._ask_happened()
         self._ask(lambda store: shop.months(store), self._take_months, "months")
 
     def _lay_out(self) -> None:
@@ -79,6 +83,7 @@ class LogDialog(QDialog):
         tabs = QTabWidget()
         tabs.addTab(slips, "Slips")
         tabs.addTab(month, "Month")
+        tabs.addTab(self.happened, tr("Asked for, came back"))
         whole = QVBoxLayout(self)
         whole.addWidget(tabs)
         whole.addWidget(self.says)
@@ -130,10 +135,15 @@ class LogDialog(QDialog):
         said = f"Noted: slip {one.number} came back, {row['reason']}."
         self.worker.ask(
             lambda: shop.keep_return(data, key, row),
-            lambda _: self.says.setText(said),
+            lambda _: self._noted(said),
             self._fail,
             owner=self,
         )
+
+    def _noted(self, said: str) -> None:
+        self.says.setText(said)
+        self._ask_happened()
+        self._ask_month(self.months.currentText())
 
     def export(self) -> None:
         """Write the log as CSV, without names."""
@@ -161,12 +171,19 @@ class LogDialog(QDialog):
         self.search()
         self.says.setText(f"The name is off {count} slips.")
 
+    def _ask_happened(self) -> None:
+        self._ask(shop.asked_for, self.happened.show_asked, "asked for")
+        self._ask(shop.came_back, self.happened.show_back, "came back")
+
     def _take_months(self, found: list[str]) -> None:
         self.months.addItems(found)
 
     def _ask_month(self, of: str) -> None:
         if of:
-            self._ask(lambda store: shop.month(store, of), self.month.show_month, "month")
+            self._ask(lambda store: shop.month(store, of), self._take_month, "month")
+
+    def _take_month(self, found: Month) -> None:
+        self.month.show_month(found, lambda lamp: lamp_words(self.counter.catalogue, lamp))
 
 
 BUTTONS = (

@@ -9,6 +9,8 @@ from PySide6.QtGui import QFont, QPainter, QPalette
 from PySide6.QtWidgets import QWidget
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from PySide6.QtGui import QPaintEvent
 
     from counter.shop import Month
@@ -24,12 +26,12 @@ class Section(NamedTuple):
     rows: tuple[tuple[str, int], ...]
 
 
-def sections_of(month: Month) -> tuple[Section, ...]:
-    """Return the groups that hold anything."""
-    mixed = tuple((f"{sold} for {right}", count) for sold, right, count in month.mix_ups)
+def sections_of(month: Month, name: Callable[[str], str]) -> tuple[Section, ...]:
+    """Return the groups that hold anything; `name` says how a lamp type is called at the counter."""
+    mixed = tuple((f"{name(sold)} → {name(right)}", count) for sold, right, count in month.mix_ups)
     made = (
-        Section(f"{month.slips} slips; what sells", month.sold),
-        Section("Asked for and missing", month.missing),
+        Section(f"{month.slips} slips; what sells", tuple((name(one), count) for one, count in month.sold)),
+        Section("Asked for and missing", tuple((name(one), count) for one, count in month.missing)),
         Section("Came back", month.came_back),
         Section("Mixed up: sold for what it should have been", mixed),
     )
@@ -45,9 +47,9 @@ class MonthView(QWidget):
         self.setMinimumHeight(360)
         self.setAccessibleName("The month in bars")
 
-    def show_month(self, month: Month) -> None:
+    def show_month(self, month: Month, name: Callable[[str], str]) -> None:
         """Show a month."""
-        self.sections = sections_of(month)
+        self.sections = sections_of(month, name)
         said = (f"{one.title}: " + ", ".join(f"{name} {count}" for name, count in one.rows) for one in self.sections)
         self.setAccessibleDescription(". ".join(said))
         self.update()

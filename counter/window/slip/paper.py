@@ -52,12 +52,20 @@ PAPERS = {
 }
 
 
+class ShopHead(NamedTuple):
+    """What the shop has set for its slips: its name and address, and whether a customer's name is asked for."""
+
+    name: str = ""
+    address: str = ""
+    asks_for_names: bool = True
+
+
 class Printed(NamedTuple):
-    """A slip with what only paper shows: its number, the shop's name, and a customer's where one was given."""
+    """A slip with what only paper shows: its number, the shop, and a customer's name where one was given."""
 
     slip: Slip
     number: int | None
-    shop: str = ""
+    shop: ShopHead = ShopHead()
     customer: str = ""
 
 
@@ -153,8 +161,10 @@ def _height(block: Block, width: float) -> float:
 def _blocks(printed: Printed, catalogue: Catalogue, paper: Paper) -> Iterator[Block]:
     slip, px = printed.slip, paper.letters_px
     number = f"Slip {printed.number}" if printed.number else f"Slip not numbered yet, ref. {slip.key[:8].upper()}"
-    if printed.shop:
-        yield _text(printed.shop, px + 3, bold=True)
+    if printed.shop.name:
+        yield _text(printed.shop.name, px + 3, bold=True)
+    if printed.shop.address:
+        yield _text(printed.shop.address, px)
     who = " · ".join(filter(None, (slip.till, slip.initials, printed.customer)))
     yield _text("\n".join(filter(None, (f"{number}   {slip.day} {slip.at[11:16]}", who))), px)
     yield _text(slip.headline, px + 9, bold=True)

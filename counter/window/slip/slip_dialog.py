@@ -19,7 +19,7 @@ from PySide6.QtWidgets import (
 
 from counter.window.parts.theme import TARGET
 from counter.window.parts.words import Words
-from counter.window.slip.paper import PAPERS, Printed, picture
+from counter.window.slip.paper import PAPERS, Printed, ShopHead, picture
 
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QWidget
@@ -35,7 +35,7 @@ class SlipDialog(QDialog):
     edited = Signal()
 
     def __init__(
-        self, slip: Slip, catalogue: Catalogue, shop: str, paper: str, initials: str, parent: QWidget
+        self, slip: Slip, catalogue: Catalogue, shop: ShopHead, paper: str, initials: str, parent: QWidget
     ) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
@@ -62,7 +62,8 @@ class SlipDialog(QDialog):
     def _lay_out(self) -> None:
         form = QFormLayout()
         form.addRow("Initials", self.initials)
-        form.addRow("Customer", self.customer)
+        if self.shop.asks_for_names:
+            form.addRow("Customer", self.customer)
         form.addRow("Paper", self.paper)
         scroll = QScrollArea()
         scroll.setWidget(self.preview)

@@ -13,6 +13,7 @@ from counter import shelf, shop, slip
 from counter.desk import Case
 from counter.shop import open_store
 from counter.window.shelf.import_dialog import ImportDialog
+from counter.window.shelf.slip_reopen import case_of_today
 from counter.window.slip.paper import PAPERS
 from tests.shelf.conftest import HEADINGS, LINES, write_xlsx
 
@@ -145,7 +146,7 @@ def test_search_as_you_type_and_what_is_missing_is_noted(counter, tmp_path):
     assert codes(counter) == ["TV103"]
     QTest.mouseClick(counter.shop.pane.miss, Qt.MouseButton.LeftButton)
     settle(counter)
-    assert [one.text for one in shop.all_wishes(open_store(counter.data))] == ["wire nut"]
+    assert [one.text for one in shop.asked_for(open_store(counter.data))] == ["wire nut"]
 
 
 def test_a_line_is_matched_by_hand(counter, tmp_path):
@@ -163,7 +164,7 @@ def test_parked_cases_come_back_by_one_key_and_after_a_restart(windows, data):
     assert window.counter.case == window.counter.fresh_case()
     window.counter.change(marks="CFT9W/G23")
     press(window.counter, Qt.Key.Key_F7)
-    assert window.counter.case == SURE
+    assert window.counter.case == case_of_today(window.counter, SURE)
     second = windows()
     assert second.counter.shop.parked.buttons[0].text().startswith("F7  G23")
     press(second.counter, Qt.Key.Key_F7)
@@ -230,7 +231,7 @@ def test_the_log_finds_reopens_and_takes_back(counter, tmp_path):
     settle(counter)
     QTest.mouseClick(dialog.buttons["reopen"], Qt.MouseButton.LeftButton)
     assert counter.case.marks == CODE
-    assert [one.reason for one in shop.all_returns(open_store(counter.data))] == ["wrong base"]
+    assert [one.reason for one in shop.came_back(open_store(counter.data))] == ["wrong base"]
 
 
 def test_a_value_is_confirmed_beside_the_window(counter):
@@ -252,3 +253,104 @@ def test_an_import_that_is_closed_in_the_middle_leaves_no_trace(counter, tmp_pat
     dialog.reject()
     settle(counter)
     assert shop.current_list(open_store(counter.data)) is None
+
+
+def test_what_was_sold_last_time_is_chosen_again_and_a_sold_slip_is_not_sold_twice(counter, tmp_path):
+    from counter.window.slip.log_dialog import LogDialog
+
+    bring_in(counter, tmp_path)
+    QTest.mouseClick(counter.shop.pane.add, Qt.MouseButton.LeftButton)
+    chosen = list(counter.shop.writer.items)
+    assert chosen
+    write(counter, tmp_path, customer="Ola Nordberg")
+    assert counter.shop.writer.items == {}
+    counter.next_customer()
+    dialog = LogDialog(counter, counter.shop.worker, counter.shop.reopener)
+    dialog.show()
+    QTest.keyClicks(dialog.field, "nordb")
+    settle(counter)
+    QTest.keyClick(dialog.field, Qt.Key.Key_Return)
+    settle(counter)
+    assert counter.case.marks == CODE
+    assert list(counter.shop.writer.items) == chosen
+
+
+def test_parked_case_keeps_what_was_chosen_and_takes_nothing_from_the_next(counter, tmp_path):
+    bring_in(counter, tmp_path)
+    QTest.mouseClick(counter.shop.pane.add, Qt.MouseButton.LeftButton)
+    chosen = dict(counter.shop.writer.items)
+    counter.window.activateWindow()
+    assert QTest.qWaitForWindowActive(counter.window)
+    press(counter, Qt.Key.Key_F6)
+    assert counter.shop.writer.items == {}
+    counter.take_marks("CFT9W/G23/827")
+    press(counter, Qt.Key.Key_F7)
+    assert counter.case.marks == CODE
+    assert counter.shop.writer.items == chosen
+
+
+def test_parked_case_of_a_later_version_waits_on(windows, data):
+    shop.park(data, shop.Parked("k", "2026-11-25T10:00:00", "from later", {"version": 99}))
+    counter = windows().counter
+    press(counter, Qt.Key.Key_F7)
+    assert [one.key for one in shop.parked(data)] == ["k"]
+
+
+def test_shops_name_and_address_are_set_once_for_all_slips(counter, tmp_path):
+    from counter.window.dialogs.settings import Settings
+
+    counter.shop.open()
+    settle(counter)
+    dialog = Settings(counter.window)
+    dialog.show()
+    own = dialog.of_shop
+    for field, text in ((own.name, "Corner Lamps"), (own.address, "1 North Street")):
+        field.setFocus()
+        QTest.keyClicks(field, text)
+        QTest.keyClick(field, Qt.Key.Key_Return)
+    QTest.mouseClick(own.asked, Qt.MouseButton.LeftButton)
+    settle(counter)
+    store = open_store(counter.data)
+    assert [shop.setting(store, key) for key in ("shop name", "shop address")] == ["Corner Lamps", "1 North Street"]
+    assert shop.setting(store, "names asked") is own.asked.isChecked()
+    out = write(counter, tmp_path)
+    words = pypdfium2.PdfDocument(out)[0].get_textpage().get_text_range()
+    assert "Corner Lamps" in words
+    assert "1 North Street" in words
+
+
+def test_place_that_another_till_sets_is_taken(counter):
+    counter.shop.open()
+    settle(counter)
+    shop.put_setting(open_store(counter.data), "place", "us-ca")
+    counter.shop.open()
+    settle(counter)
+    assert counter.case.place == "us-ca"
+    counter.set_place("")
+    settle(counter)
+    assert shop.setting(open_store(counter.data), "place") == ""
+
+
+def test_choice_that_this_machine_cannot_keep_is_said(windows, data, monkeypatch, tmp_path):
+    (tmp_path / "no folder").write_text("")
+    monkeypatch.setenv("COUNTER_LOCAL", str(tmp_path / "no folder"))
+    window = windows()
+    window.set_units("in")
+    assert "cannot be written" in window.counter.desk_cases.line.words.text()
+    assert window.units == "in"
+
+
+def test_lists_say_what_was_asked_for_and_what_came_back(counter):
+    from counter.window.slip.log_dialog import LogDialog
+
+    store = open_store(counter.data)
+    shop.add_wish(store, "w", shop.Wish("2026-11-25T10:00:00", "2026-11-25", None, "wire nut", 3))
+    back = shop.Return("2026-11-25T10:00:00", "2026-11-25", None, "G23/9/twin", "GX23/13/twin", "wrong base", "")
+    shop.add_return(store, "r", back)
+    dialog = LogDialog(counter, counter.shop.worker, counter.shop.reopener)
+    dialog.show()
+    settle(counter)
+    assert "3 × wire nut" in dialog.happened.asked.item(0).text()
+    said = dialog.happened.back.item(0).text()
+    assert all(part in said for part in ("G23 9", "wrong base", "GX23 13"))
+    assert "G23 9" in dialog.month.accessibleDescription()

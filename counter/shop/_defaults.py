@@ -1,0 +1,15 @@
+"""What holds where a shop has set nothing. No database here: the window knows it before any store is open."""
+
+from __future__ import annotations
+
+from typing import Any
+
+DEFAULTS: dict[str, Any] = {
+    "shop name": "",
+    "shop address": "",
+    "place": None,  # never chosen; "" is chosen: none
+    "sales weigh": True,
+    "names asked": True,
+    "names kept days": 730,  # 0: until somebody forgets them by hand
+    "rate per kWh": 0.15,
+}
