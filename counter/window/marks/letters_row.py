@@ -7,14 +7,15 @@ from typing import TYPE_CHECKING, NamedTuple
 from PySide6.QtCore import QPoint, Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QMenu, QPushButton, QVBoxLayout
 
+from counter.language import marked, tr
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from counter.marks.letters import Choice
 
 MOST = 3  # letters of one code that are offered; more are told from the first again
-ORDINARY = "Ordinary lamp of this maker"
-FORGET = "Forget what {letters} means in this shop"
+ORDINARY = marked("Ordinary lamp of this maker")
+FORGET = marked("Forget what {letters} means in this shop")
 
 
 class Offer(NamedTuple):
@@ -35,7 +36,7 @@ class LettersRow(QFrame):
         self.says = Words(wraps=True)
         self.says.set_role("quiet")
         self.buttons = [QPushButton() for _ in range(MOST)]
-        self.ordinary = QPushButton(ORDINARY)
+        self.ordinary = QPushButton(tr(ORDINARY))
         self.offers: tuple[Offer, ...] = ()
         self.choices: tuple[Choice, ...] = ()
         self.menu: QMenu | None = None
@@ -53,7 +54,7 @@ class LettersRow(QFrame):
         box.addWidget(self.ordinary)
         self.ordinary.clicked.connect(self._teach_ordinary)
         self.ordinary.setToolTip(
-            "The letters count as read. A doubt about ultraviolet stays until the glass is seen."
+            tr("The letters count as read. A doubt about ultraviolet stays until the glass is seen.")
         )
         self.setVisible(False)
 
@@ -66,13 +67,13 @@ class LettersRow(QFrame):
             button.setVisible(at < len(self.offers))
             if at < len(self.offers):
                 self._label(button, self.offers[at])
-        self.says.setText("What do these letters mean in this shop?" if unknown else "Taught in this shop:")
+        self.says.setText(tr("What do these letters mean in this shop?") if unknown else tr("Taught in this shop:"))
         self.ordinary.setVisible(bool(unknown))
         self.setVisible(bool(self.offers))
 
     def _label(self, button: QPushButton, offer: Offer) -> None:
         button.setText(f"{offer.letters} \N{HORIZONTAL ELLIPSIS}".replace("&", "&&"))
-        said = offer.means or "the maker's own; not known in this shop"
+        said = offer.means or tr("the maker's own; not known in this shop")
         button.setToolTip(said)
         button.setAccessibleName(f"{offer.letters}: {said}")
 
@@ -87,14 +88,14 @@ class LettersRow(QFrame):
         offer, button = self.offers[at], self.buttons[at]
         menu = self.menu = QMenu(self)
         if offer.means:
-            forget = menu.addAction(FORGET.format(letters=offer.letters))
+            forget = menu.addAction(tr(FORGET).format(letters=offer.letters))
             forget.triggered.connect(lambda: self.forgotten.emit(offer.letters))
             menu.addSeparator()
         group, where = "", menu
         for choice in self.choices:
             if choice.group != group:
                 group = choice.group
-                where = menu.addMenu("Colour") if group == "colour" else menu
+                where = menu.addMenu(tr("Colour")) if group == "colour" else menu
                 menu.addSeparator()
             where.addAction(choice.words).triggered.connect(
                 lambda _=False, one=choice: self.taught.emit([offer.letters], one.means)
