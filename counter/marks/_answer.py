@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 
 from counter.marks._caps import base_means
 from counter.marks._lex import Part
@@ -22,25 +22,51 @@ if TYPE_CHECKING:
 
 T = TypeVar("T")
 _BASE_LOOKS = ("arrangement", "block")
+_MOST_KEPT = 2000  # sets of facts whose meaning is kept
+
+
+class Meant(NamedTuple):
+    """What facts mean: the lamp in the contract's words, the lamp types' ids, and the looks they claim."""
+
+    meaning: Meaning
+    lamp: ReadLamp
+    lamps: tuple[str, ...]
+    looks: dict[str, str | float]
 
 
 def answer(found: Sequence[Parsed], text: str, known: Known, probability: float) -> tuple[Reading, Meaning, Together]:
     """Return one reading of these segments, what it can mean, and what they state together."""
     joined = together(found)
-    meaning = resolve(joined.facts, known) if joined.facts else Meaning((), ())
+    meant = meant_by(joined.facts, known)
+    meaning = meant.meaning
     notes = tuple(note for parsed in found for note in parsed.notes)
     reading = Reading(
         probability=probability,
         system=joined.system,
         grammar=joined.grammar,
         canonical=joined.canonical,
-        lamp=_lamp(joined.facts, meaning),
-        lamps=tuple(lamp.id for lamp in meaning.lamps) if _says_lamp(joined.facts) else (),
+        lamp=meant.lamp,
+        lamps=meant.lamps,
         spans=tuple(_spans(found, text, meaning, joined.facts)),
         assumptions=(*notes, *meaning.notes),
-        looks=_looks(joined.facts, meaning, known),
+        looks=dict(meant.looks),
     )
     return reading, meaning, joined
+
+
+def meant_by(facts: Facts, known: Known) -> Meant:
+    """Return what facts mean; kept, since from one keystroke to the next mostly the same ones are stated."""
+    key = frozenset(facts.items())
+    found = known.meant.get(key)
+    if found is None:
+        if len(known.meant) >= _MOST_KEPT:
+            known.meant.clear()
+        meaning = resolve(facts, known) if facts else Meaning((), ())
+        lamps = tuple(lamp.id for lamp in meaning.lamps) if _says_lamp(facts) else ()
+        found = known.meant[key] = Meant(
+            meaning, _lamp(facts, meaning), lamps, _looks(facts, meaning, known)
+        )
+    return found
 
 
 def _says_lamp(facts: Facts) -> bool:

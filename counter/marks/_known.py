@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from counter.catalogue import Base, Catalogue, Lamp
+    from counter.marks._answer import Meant
 
 Named = tuple[Cap, str | None]
 
@@ -24,6 +25,7 @@ class Known:
         self.catalogue = catalogue
         self.bases = catalogue.base_by_name
         self.lamps_on: dict[str, list[Lamp]] = {}
+        self.meant: dict[frozenset[tuple[str, object]], Meant] = {}
         for lamp in catalogue.lamps:
             self.lamps_on.setdefault(lamp.base, []).append(lamp)
 
@@ -31,6 +33,14 @@ class Known:
     def watts(self) -> frozenset[float]:
         """All nominal watts of the catalogue."""
         return frozenset(lamp.watts.value for lamp in self.catalogue.lamps)
+
+    @cached_property
+    def lamps_of(self) -> dict[float, list[Lamp]]:
+        """Lamp types by nominal watts."""
+        found: dict[float, list[Lamp]] = {}
+        for lamp in self.catalogue.lamps:
+            found.setdefault(lamp.watts.value, []).append(lamp)
+        return found
 
     def names_at(self, plain: str, at: int) -> Iterator[tuple[str, Named]]:
         """Yield the names that stand at a place, longest first."""

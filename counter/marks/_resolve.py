@@ -40,7 +40,7 @@ def resolve(facts: Facts, known: Known) -> Meaning:
     unsure: Meaning | None = None
     for bases, base_note in _base_readings(facts, known):
         for shapes, shape_note in _shape_readings(facts):
-            lamps = tuple(lamp for lamp in _on(bases, known) if _agrees(lamp, known, facts, shapes))
+            lamps = tuple(lamp for lamp in _on(bases, known, facts) if _agrees(lamp, known, facts, shapes))
             lamps = told_apart(_surest(lamps, facts, shapes), facts)
             if not lamps:
                 continue
@@ -64,9 +64,11 @@ def _has_sizes(lamp: Lamp, facts: Facts) -> bool:
     return has_length and (lamp.tube_mm is not None or not facts.get("tube_mm"))
 
 
-def _on(bases: tuple[Base, ...] | None, known: Known) -> Iterator[Lamp]:
+def _on(bases: tuple[Base, ...] | None, known: Known, facts: Facts | None = None) -> Iterator[Lamp]:
+    """Yield the lamps on some bases; where no base is stated those of the watts, or all."""
     if bases is None:
-        yield from known.catalogue.lamps
+        watts = facts.get("watts") if facts and "ids" not in facts else None
+        yield from known.catalogue.lamps if watts is None else known.lamps_of.get(watts, ())
         return
     for base in bases:
         yield from known.lamps_on.get(base.designation, ())
