@@ -13,7 +13,7 @@ from counter.marks._tables import tables
 from counter.marks._variants import is_by_inches
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Callable, Iterable, Iterator, Sequence
 
     from counter.catalogue import Kind, Lamp, LampShape
     from counter.marks._known import Known
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 T = TypeVar("T")
 _BASE_LOOKS = ("arrangement", "block")
+_COLOUR = ("cct_k", "cri_min")
 _MOST_KEPT = 2000  # sets of facts whose meaning is kept
 
 
@@ -56,16 +57,23 @@ def answer(found: Sequence[Parsed], text: str, known: Known, probability: float)
 
 def meant_by(facts: Facts, known: Known) -> Meant:
     """Return what facts mean; kept, since from one keystroke to the next mostly the same ones are stated."""
-    key = frozenset(facts.items())
-    found = known.meant.get(key)
+    return _kept(known.meant, frozenset(facts.items()), lambda: _meant(facts, known))
+
+
+def _meant(facts: Facts, known: Known) -> Meant:
+    rest = frozenset((key, value) for key, value in facts.items() if key not in _COLOUR)  # no lamp type has a colour
+    meaning = _kept(known.meanings, rest, lambda: resolve(facts, known) if facts else Meaning((), ()))
+    lamps = tuple(lamp.id for lamp in meaning.lamps) if _says_lamp(facts) else ()
+    lamp = _lamp(facts, meaning)
+    return Meant(meaning, lamp, lamps, _looks(facts, meaning, lamp, known))
+
+
+def _kept(made: dict[frozenset[tuple[str, object]], T], key: frozenset[tuple[str, object]], make: Callable[[], T]) -> T:
+    found = made.get(key)
     if found is None:
-        if len(known.meant) >= _MOST_KEPT:
-            known.meant.clear()
-        meaning = resolve(facts, known) if facts else Meaning((), ())
-        lamps = tuple(lamp.id for lamp in meaning.lamps) if _says_lamp(facts) else ()
-        found = known.meant[key] = Meant(
-            meaning, _lamp(facts, meaning), lamps, _looks(facts, meaning, known)
-        )
+        if len(made) >= _MOST_KEPT:
+            made.clear()
+        found = made[key] = make()
     return found
 
 
@@ -164,11 +172,10 @@ def _pins(facts: Facts, meaning: Meaning) -> int | None:
     return int(shared) if shared else None
 
 
-def _looks(facts: Facts, meaning: Meaning, known: Known) -> dict[str, str | float]:
+def _looks(facts: Facts, meaning: Meaning, read: ReadLamp, known: Known) -> dict[str, str | float]:
     """Return the looks that the code claims: what it states, and what all its lamp types share."""
     if not _says_lamp(facts):
         return {}
-    read = _lamp(facts, meaning)
     looks: dict[str, Any] = {
         "pins": read.pins and str(read.pins),
         "legs": _legs_look(read.shape, read.legs, known),

@@ -6,10 +6,11 @@ import re
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from counter import words
-from counter.marks._answer import answer
+from counter.marks._answer import answer, meant_by
 from counter.marks._lattice import paths
 from counter.marks._lex import STRETCH, UNREADABLE, Parsed, Part
 from counter.marks._models import Span
+from counter.marks._segments import together
 from counter.marks._slots import slots_for
 from counter.marks._tables import tables
 from counter.marks._worn import with_choices
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
     from counter.marks._house import HouseMaker
     from counter.marks._known import Known
     from counter.marks._lattice import Edge, Path
-    from counter.marks._models import Reading
+    from counter.marks._models import Reading, ReadLamp
     from counter.marks._slots import Found, Slots
 
 WORN_SIGN = " was taken as a worn /."
@@ -62,24 +63,27 @@ def _is_code(way: Path) -> bool:
 
 def _rows(ways: Sequence[Path], plain: str, text: str, known: Known) -> list[tuple[Reading, float, Path]]:
     """Return readings with what they cost; a way that names no lamp type costs more."""
-    costs, rows = tables()["slots"]["costs"], []
-    for way in ways:
-        if way.cost > ways[0].cost + costs["window"] or not _tells(way):
-            continue
-        reading = _reading(way, plain, text, known)
-        names_lamp = _is_possible(reading, known)
-        own = _fee(way) == costs["own_code"]  # what letters mean here does not outweigh the rest of the code
-        cost = way.cost + _fee(way) + (0.0 if names_lamp else costs["impossible" if own else "impossible_whole"])
-        rows.append((reading, cost, way))
-    return sorted(rows, key=lambda row: row[1])
+    window = tables()["slots"]["costs"]["window"]
+    near = (way for way in ways if way.cost <= ways[0].cost + window)
+    costs = sorted(((_cost(way, plain, known), way) for way in near if _tells(way)), key=lambda row: row[0])
+    return [(_reading(way, plain, text, known), cost, way) for cost, way in costs if cost <= costs[0][0] + window]
 
 
-def _is_possible(reading: Reading, known: Known) -> bool:
-    """Whether a lamp type of the catalogue is what a reading says; a stated diameter wants a lamp that has one."""
-    if not reading.lamps:
-        return not reading.lamp.watts
-    tubes = (known.catalogue.lamp_by_id[lamp].tube_mm for lamp in reading.lamps)
-    return reading.lamp.tube_mm is None or any(tubes)
+def _cost(way: Path, plain: str, known: Known) -> float:
+    costs, fee = tables()["slots"]["costs"], _fee(way)
+    meant = meant_by(together(_found(way, plain)).facts, known)
+    if _is_possible(meant.lamps, meant.lamp, known):
+        return way.cost + fee
+    own = fee == costs["own_code"]  # what letters mean here does not outweigh the rest of the code
+    return float(way.cost + fee + costs["impossible" if own else "impossible_whole"])
+
+
+def _is_possible(lamps: Sequence[str], lamp: ReadLamp, known: Known) -> bool:
+    """Whether a lamp type of the catalogue is what a way says; a stated diameter wants a lamp that has one."""
+    if not lamps:
+        return not lamp.watts
+    tubes = (known.catalogue.lamp_by_id[one].tube_mm for one in lamps)
+    return lamp.tube_mm is None or any(tubes)
 
 
 def _fee(way: Path) -> float:
@@ -121,12 +125,17 @@ def _has_taught(way: Path) -> bool:
     return any(edge.found and edge.found.slot.kind == "taught" and edge.found.slot.facts for _, edge in way.edges)
 
 
-def _reading(way: Path, plain: str, text: str, known: Known, facts: dict[str, Any] | None = None) -> Reading:
+def _found(way: Path, plain: str, facts: dict[str, Any] | None = None) -> list[Parsed]:
     found = [one for start, edge in way.edges if (one := _parsed(start, edge, plain, facts))]
     taught = any(edge.found and edge.found.slot.kind == "taught" for _, edge in way.edges)
-    if not taught and not any(edge.what in ("maker", "uv", "number", "worn") for _, edge in way.edges):
-        found = [_lighting(one) for one in found]
-    reading, _, _ = answer(found, text, known, 0.0)
+    if taught or any(edge.what in ("maker", "uv", "number", "worn") for _, edge in way.edges):
+        return found
+    return [_lighting(one) for one in found]
+
+
+def _reading(way: Path, plain: str, text: str, known: Known, facts: dict[str, Any] | None = None) -> Reading:
+    taught = any(edge.found and edge.found.slot.kind == "taught" for _, edge in way.edges)
+    reading, _, _ = answer(_found(way, plain, facts), text, known, 0.0)
     worn = {start: edge.found for start, edge in way.edges if edge.found and edge.found.wear}
     system = "house" if taught else reading.system if reading.system not in ("base", "colour") else "partial"
     return reading.model_copy(

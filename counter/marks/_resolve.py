@@ -65,10 +65,9 @@ def _has_sizes(lamp: Lamp, facts: Facts) -> bool:
 
 
 def _on(bases: tuple[Base, ...] | None, known: Known, facts: Facts | None = None) -> Iterator[Lamp]:
-    """Yield the lamps on some bases; where no base is stated those of the watts, or all."""
+    """Yield the lamps on some bases; where no base is stated those of the watts or the number stated, or all."""
     if bases is None:
-        watts = facts.get("watts") if facts and "ids" not in facts else None
-        yield from known.catalogue.lamps if watts is None else known.lamps_of.get(watts, ())
+        yield from known.lamps_named(facts or {})
         return
     for base in bases:
         yield from known.lamps_on.get(base.designation, ())
