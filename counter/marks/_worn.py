@@ -64,9 +64,12 @@ def read_worn(plain: str, text: str, known: Known, house: tuple[HouseMaker, ...]
     for guess in sorted(guesses, key=lambda guess: guess.cost):
         if made and guess.cost > next(iter(made.values()))[1] + tables()["noise"]["window"]:
             break
-        reading = _reading(guess, plain, text, known, house, noise)
-        if reading is not None and reading.lamps:
-            made.setdefault((reading.lamps, reading.lamp, reading.system), (reading, guess.cost))
+        reading = _answered(guess.code, known, house)
+        if reading is None or not reading.lamps:
+            continue
+        key = (reading.lamps, reading.lamp, reading.system)
+        if key not in made:
+            made[key] = (_as_typed(reading, guess, plain, text, noise), guess.cost)
     return Worn(tuple(with_choices(made.values())), is_complete)
 
 
@@ -138,12 +141,7 @@ def _is_unclear(word: str, known: Known, house: Sequence[HouseMaker]) -> bool:
     return is_worn(word) or bool(cut(word, known, house).unknown)
 
 
-def _reading(
-    guess: Guess, plain: str, text: str, known: Known, house: tuple[HouseMaker, ...], noise: Noise
-) -> Reading | None:
-    reading = _answered(guess.code, known, house)
-    if reading is None:
-        return None
+def _as_typed(reading: Reading, guess: Guess, plain: str, text: str, noise: Noise) -> Reading:
     alignment = align(fold(guess.code), guess.line, noise)
     spans = tuple(_spans(reading.spans, guess, alignment, text))
     assumed = tuple(_assumed(guess, alignment, plain))
