@@ -5,13 +5,13 @@ from __future__ import annotations
 import heapq
 from bisect import bisect_left
 from functools import cached_property
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from counter.marks._lex import STRETCH, fold
 from counter.marks._noise import Noise, Steps
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
 _INFINITE = float("inf")
 
@@ -35,46 +35,53 @@ class Hits(NamedTuple):
 _Row = tuple[int, list[float], float]
 
 
-class _Node:
-    """All codes between two places of the sorted list, which share `depth` characters."""
-
-    __slots__ = ("depth", "high", "kids", "low")
-
-    def __init__(self, low: int, high: int, depth: int) -> None:
-        self.low, self.high, self.depth = low, high, depth
-        self.kids: list[tuple[str, _Node]] | None = None
-
-
 class _Trie:
-    """A trie over sorted codes, opened on demand."""
+    """A trie over sorted codes, opened on demand. A node is the places of its first and last code, and its depth.
+
+    What follows a node is kept as one flat tuple: many small objects would keep the collector busy.
+    """
 
     def __init__(self, codes: Iterable[str]) -> None:
         self.codes = sorted(codes)
         self.alphabet = frozenset("".join(self.codes))
-        self.root = _Node(0, len(self.codes), 0)
+        self._kids: dict[tuple[int, int], tuple[Any, ...]] = {}
+        self._side_by_side: dict[str, float] = {}
 
-    def kids(self, node: _Node) -> list[tuple[str, _Node]]:
-        """Return the nodes one character further."""
-        if node.kids is None:
-            node.kids = self._open(node)
-        return node.kids
-
-    def ends_at(self, node: _Node) -> str | None:
-        """Return the code that ends at a node."""
-        if node.low < node.high and len(self.codes[node.low]) == node.depth:
-            return self.codes[node.low]
-        return None
-
-    def _open(self, node: _Node) -> list[tuple[str, _Node]]:
-        codes, depth = self.codes, node.depth
-        kids: list[tuple[str, _Node]] = []
-        low = node.low + (self.ends_at(node) is not None)
-        while low < node.high:
-            first = codes[low]
-            high = bisect_left(codes, first[:depth] + chr(ord(first[depth]) + 1), low, node.high)
-            kids.append((first[depth], _Node(low, high, depth + 1)))
-            low = high
+    def kids(self, low: int, high: int, depth: int) -> tuple[Any, ...]:
+        """Return the character, first and last place of each node one character further, one after the other."""
+        kids = self._kids.get((low, depth))
+        if kids is None:
+            kids = self._kids[low, depth] = tuple(self._open(low, high, depth))
         return kids
+
+    def _open(self, low: int, high: int, depth: int) -> Iterator[Any]:
+        codes = self.codes
+        low += len(codes[low]) == depth
+        while low < high:
+            first = codes[low]
+            last = bisect_left(codes, first[:depth] + chr(ord(first[depth]) + 1), low, high)
+            yield from (first[depth], low, last)
+            low = last
+
+    def side_by_side(self, pair: str, noise: Noise) -> float:
+        """Return the least that it costs to have typed two characters side by side; nothing where a code has them."""
+        if pair not in self._side_by_side:
+            self._side_by_side[pair] = self._never_so(pair, noise)
+        return self._side_by_side[pair]
+
+    def _never_so(self, pair: str, noise: Noise) -> float:
+        first, second = pair
+        if pair in self._pairs or not {first, second} <= self.alphabet:
+            return 0.0
+        between = (noise.lost(sign) for sign in self.alphabet if {first + sign, sign + second} <= self._pairs)
+        costs = [noise.added(first), noise.added(second), *between, 2 * noise.lost(" ")]
+        costs += (noise.taken(sign, first) for sign in self.alphabet if sign != first)
+        costs += (noise.taken(sign, second) for sign in self.alphabet if sign != second)
+        return min(costs)
+
+    @cached_property
+    def _pairs(self) -> frozenset[str]:
+        return frozenset(code[at : at + 2] for code in self.codes for at in range(len(code) - 1))
 
 
 class CodeIndex:
@@ -125,35 +132,49 @@ class CodeIndex:
 class _Search:
     """One query: best-first over the trie, by the least cost that a code with this prefix can still have.
 
-    What each typed character costs at the least, whatever the code, is paid for at the start (the heuristic of an
-    A* search, written as reduced costs): an unreadable sign near the end then widens nothing near the beginning.
+    What the rest of the query costs at the least, whatever the code, is paid for at the start (the heuristic of an
+    A* search, written as reduced costs): an unreadable sign, or two that never stand side by side, near the end then
+    widen nothing near the beginning.
     """
 
     def __init__(self, trie: _Trie, query: str, noise: Noise) -> None:
         self.trie, self.query, self.noise = trie, query, noise
-        self.least = [noise.unavoidable(typed, trie.alphabet) for typed in query]
+        self.least = self._least()
         self.added = [noise.added(typed) - least for typed, least in zip(query, self.least, strict=True)]
         self.steps: dict[str, Steps] = {}
         self.best: list[tuple[float, str]] = []  # a heap of the worst kept, costs negated
         self.bound = 0.0
 
+    def _least(self) -> list[float]:
+        """Return what each typed character costs at the least, alone or with the one behind it."""
+        query, noise = self.query, self.noise
+        rest = [0.0, 0.0]  # what pairs cost from each place on, the last place first; no character counts in two
+        for at in range(len(query) - 2, -1, -1):
+            pair = self.trie.side_by_side(query[at : at + 2], noise)
+            rest.append(max(rest[-1], pair + rest[-2]))
+        rest = rest[::-1][: len(query)] + [0.0]
+        alone = (noise.unavoidable(typed, self.trie.alphabet) for typed in query)
+        return [least + rest[at] - rest[at + 1] for at, least in enumerate(alone)]
+
     def run(self, limit: int, max_cost: float, window: float, most_nodes: int) -> Hits:
         self.bound = max_cost + 1e-9  # a cost of just the most still counts, whatever order it was added up in
-        heap: list[tuple[float, int, _Node, _Row]] = [(sum(self.least), 0, self.trie.root, self._first_row())]
+        codes = self.trie.codes
+        heap: list[Any] = [(sum(self.least), 0, 0, len(codes), 0, self._first_row())] if codes else []
         opened, order = 0, 0
         while heap and heap[0][0] <= self.bound and opened < most_nodes:
-            _, _, node, row = heapq.heappop(heap)
+            _, _, low, high, depth, row = heapq.heappop(heap)
             opened += 1
-            self._finish(node, row, limit, window)
-            for character, kid in self.trie.kids(node):
-                if kid.high - kid.low == 1:
+            if len(codes[low]) == depth:
+                self._keep(codes[low], row, limit, window)
+            kids = self.trie.kids(low, high, depth)
+            for at in range(0, len(kids), 3):
+                character, first, last = kids[at : at + 3]
+                if last - first == 1:
                     opened += 1
-                    self._tail(kid.low, node.depth, row, limit, window)
-                    continue
-                after = self._step(row, character)
-                if after:
+                    self._tail(codes[first], depth, row, limit, window)
+                elif after := self._step(row, character):
                     order += 1
-                    heapq.heappush(heap, (after[2], order, kid, after))
+                    heapq.heappush(heap, (after[2], order, first, last, depth + 1, after))
         is_complete = not heap or heap[0][0] > self.bound
         found = sorted((-cost, code) for cost, code in self.best)
         return Hits(tuple(Hit(code, cost) for cost, code in found if cost <= self.bound), is_complete)
@@ -220,14 +241,8 @@ class _Search:
             diagonal, place = _INFINITE, place + 1
         return after
 
-    def _finish(self, node: _Node, row: _Row, limit: int, window: float) -> None:
-        code = self.trie.ends_at(node)
-        if code is not None:
-            self._keep(code, row, limit, window)
-
-    def _tail(self, at: int, depth: int, row: _Row | None, limit: int, window: float) -> None:
+    def _tail(self, code: str, depth: int, row: _Row | None, limit: int, window: float) -> None:
         """Follow the only code left to its end, without nodes."""
-        code = self.trie.codes[at]
         for character in code[depth:]:
             row = self._step(row, character) if row else None
             if row is None:
