@@ -57,18 +57,23 @@ def answer(found: Sequence[Parsed], text: str, known: Known, probability: float)
 
 def meant_by(facts: Facts, known: Known) -> Meant:
     """Return what facts mean; kept, since from one keystroke to the next mostly the same ones are stated."""
-    return _kept(known.meant, frozenset(facts.items()), lambda: _meant(facts, known))
+    return _kept(known.meant, facts.items(), lambda: _meant(facts, known))
 
 
 def _meant(facts: Facts, known: Known) -> Meant:
-    rest = frozenset((key, value) for key, value in facts.items() if key not in _COLOUR)  # no lamp type has a colour
-    meaning = _kept(known.meanings, rest, lambda: resolve(facts, known) if facts else Meaning((), ()))
-    lamps = tuple(lamp.id for lamp in meaning.lamps) if _says_lamp(facts) else ()
-    lamp = _lamp(facts, meaning)
+    meaning, lamp = meaning_of(facts, known), _lamp(facts, meaning_of(facts, known))
+    lamps = tuple(one.id for one in meaning.lamps) if says_lamp(facts) else ()
     return Meant(meaning, lamp, lamps, _looks(facts, meaning, lamp, known))
 
 
-def _kept(made: dict[frozenset[tuple[str, object]], T], key: frozenset[tuple[str, object]], make: Callable[[], T]) -> T:
+def meaning_of(facts: Facts, known: Known) -> Meaning:
+    """Return the lamp types and bases that facts mean; a colour says nothing of them."""
+    rest = ((key, value) for key, value in facts.items() if key not in _COLOUR)
+    return _kept(known.meanings, rest, lambda: resolve(facts, known) if facts else Meaning((), ()))
+
+
+def _kept(made: dict[frozenset[tuple[str, object]], T], by: Iterable[tuple[str, object]], make: Callable[[], T]) -> T:
+    key = frozenset(by)
     found = made.get(key)
     if found is None:
         if len(made) >= _MOST_KEPT:
@@ -77,7 +82,8 @@ def _kept(made: dict[frozenset[tuple[str, object]], T], key: frozenset[tuple[str
     return found
 
 
-def _says_lamp(facts: Facts) -> bool:
+def says_lamp(facts: Facts) -> bool:
+    """Whether facts tell lamp types apart; that a lamp is for lighting, or its colour, does not."""
     return bool(facts.keys() - {"kind", "cct_k", "cri_min", "output"}) or facts.get("kind") in ("uv-c", "uv-a")
 
 
@@ -121,7 +127,7 @@ def only(values: Iterable[T]) -> T | None:
 
 
 def _lamp(facts: Facts, meaning: Meaning) -> ReadLamp:
-    cap, lamps = facts.get("base"), meaning.lamps if _says_lamp(facts) else ()
+    cap, lamps = facts.get("base"), meaning.lamps if says_lamp(facts) else ()
     shape = only(lamp.shape for lamp in lamps) or only(facts.get("shapes", ()))
     is_only_base = facts.keys() <= {"base"}  # G24q-3 does not say 26 W, though no other lamp is known on it
     watts = facts.get("watts", None if is_only_base else only(lamp.watts.value for lamp in lamps))
@@ -131,7 +137,7 @@ def _lamp(facts: Facts, meaning: Meaning) -> ReadLamp:
         shape=shape,
         watts=watts if watts is not None or _inches_mm(facts, lamps) else facts.get("number"),
         base=cap.text if cap else None,
-        bases=tuple(base.designation for base in meaning.bases) if _says_lamp(facts) else (),
+        bases=tuple(base.designation for base in meaning.bases) if says_lamp(facts) else (),
         cct_k=facts.get("cct_k"),
         cri_min=facts.get("cri_min"),
         tube_mm=facts.get("tube_mm"),
@@ -174,7 +180,7 @@ def _pins(facts: Facts, meaning: Meaning) -> int | None:
 
 def _looks(facts: Facts, meaning: Meaning, read: ReadLamp, known: Known) -> dict[str, str | float]:
     """Return the looks that the code claims: what it states, and what all its lamp types share."""
-    if not _says_lamp(facts):
+    if not says_lamp(facts):
         return {}
     looks: dict[str, Any] = {
         "pins": read.pins and str(read.pins),

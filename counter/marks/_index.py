@@ -8,7 +8,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from counter.marks._lex import STRETCH, fold
-from counter.marks._noise import Noise, Steps
+from counter.marks._noise import Steps, noise
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -45,7 +45,7 @@ class _Trie:
         self.codes = sorted(codes)
         self.alphabet = frozenset("".join(self.codes))
         self._kids: dict[tuple[int, int], tuple[Any, ...]] = {}
-        self._side_by_side: dict[str, float] = {}
+        self._unavoidable: dict[str, float] = {}
 
     def kids(self, low: int, high: int, depth: int) -> tuple[Any, ...]:
         """Return the character, first and last place of each node one character further, one after the other."""
@@ -63,20 +63,28 @@ class _Trie:
             yield from (first[depth], low, last)
             low = last
 
-    def side_by_side(self, pair: str, noise: Noise) -> float:
-        """Return the least that it costs to have typed two characters side by side; nothing where a code has them."""
-        if pair not in self._side_by_side:
-            self._side_by_side[pair] = self._never_so(pair, noise)
-        return self._side_by_side[pair]
+    def unavoidable(self, typed: str) -> float:
+        """Return the least that one or two typed characters cost, whatever code is meant."""
+        least = self._unavoidable.get(typed)
+        if least is None:
+            find = self._alone if len(typed) == 1 else self._side_by_side
+            least = self._unavoidable[typed] = find(*typed)
+        return least
 
-    def _never_so(self, pair: str, noise: Noise) -> float:
-        first, second = pair
-        if pair in self._pairs or not {first, second} <= self.alphabet:
+    def _alone(self, typed: str) -> float:
+        if typed in self.alphabet:
             return 0.0
-        between = (noise.lost(sign) for sign in self.alphabet if {first + sign, sign + second} <= self._pairs)
-        costs = [noise.added(first), noise.added(second), *between, 2 * noise.lost(" ")]
-        costs += (noise.taken(sign, first) for sign in self.alphabet if sign != first)
-        costs += (noise.taken(sign, second) for sign in self.alphabet if sign != second)
+        return min((noise().added(typed), *(noise().taken(sign)[typed] for sign in self.alphabet)))
+
+    def _side_by_side(self, first: str, second: str) -> float:
+        """Return what two cost together beyond what each does: nothing where a code has them side by side."""
+        if first + second in self._pairs or not {first, second} <= self.alphabet:
+            return 0.0
+        table = noise()
+        between = (table.lost(sign) for sign in self.alphabet if {first + sign, sign + second} <= self._pairs)
+        costs = [table.added(first), table.added(second), *between, 2 * table.lost(" ")]
+        costs += (table.taken(sign)[first] for sign in self.alphabet if sign != first)
+        costs += (table.taken(sign)[second] for sign in self.alphabet if sign != second)
         return min(costs)
 
     @cached_property
@@ -90,11 +98,10 @@ class CodeIndex:
     Making it costs one look at each code; the tries are sorted on the first query and grow with the queries.
     """
 
-    def __init__(self, codes: Iterable[str], noise: Noise | None = None) -> None:
+    def __init__(self, codes: Iterable[str]) -> None:
         self._spelled: dict[str, str] = {}
         for code in codes:
             self._spelled.setdefault(fold(code), code)
-        self._noise = noise or Noise()
 
     def __len__(self) -> int:
         return len(self._spelled)
@@ -116,12 +123,9 @@ class CodeIndex:
         opened; where that does not suffice, the hits are not complete.
         """
         query = fold(text.strip())
-        if query.startswith(STRETCH):  # begin at the end that can be read
-            found = _Search(self._backward, query[::-1], self._noise).run(limit, max_cost, window, most_nodes)
-            return self._spelled_out(found, -1)
-        return self._spelled_out(
-            _Search(self._forward, query, self._noise).run(limit, max_cost, window, most_nodes), 1
-        )
+        is_back = query.startswith(STRETCH)  # begin at the end that can be read
+        search = _Search(self._backward, query[::-1]) if is_back else _Search(self._forward, query)
+        return self._spelled_out(search.run(limit, max_cost, window, most_nodes), -1 if is_back else 1)
 
     def _spelled_out(self, found: Hits, direction: int) -> Hits:
         return Hits(
@@ -137,24 +141,22 @@ class _Search:
     widen nothing near the beginning.
     """
 
-    def __init__(self, trie: _Trie, query: str, noise: Noise) -> None:
-        self.trie, self.query, self.noise = trie, query, noise
+    def __init__(self, trie: _Trie, query: str) -> None:
+        self.trie, self.query = trie, query
         self.least = self._least()
-        self.added = [noise.added(typed) - least for typed, least in zip(query, self.least, strict=True)]
+        self.added = [noise().added(typed) - least for typed, least in zip(query, self.least, strict=True)]
         self.steps: dict[str, Steps] = {}
         self.best: list[tuple[float, str]] = []  # a heap of the worst kept, costs negated
         self.bound = 0.0
 
     def _least(self) -> list[float]:
         """Return what each typed character costs at the least, alone or with the one behind it."""
-        query, noise = self.query, self.noise
+        query, unavoidable = self.query, self.trie.unavoidable
         rest = [0.0, 0.0]  # what pairs cost from each place on, the last place first; no character counts in two
         for at in range(len(query) - 2, -1, -1):
-            pair = self.trie.side_by_side(query[at : at + 2], noise)
-            rest.append(max(rest[-1], pair + rest[-2]))
-        rest = rest[::-1][: len(query)] + [0.0]
-        alone = (noise.unavoidable(typed, self.trie.alphabet) for typed in query)
-        return [least + rest[at] - rest[at + 1] for at, least in enumerate(alone)]
+            rest.append(max(rest[-1], unavoidable(query[at : at + 2]) + rest[-2]))
+        rest = [*rest[::-1][: len(query)], 0.0]
+        return [unavoidable(typed) + rest[at] - rest[at + 1] for at, typed in enumerate(query)]
 
     def run(self, limit: int, max_cost: float, window: float, most_nodes: int) -> Hits:
         self.bound = max_cost + 1e-9  # a cost of just the most still counts, whatever order it was added up in
@@ -226,7 +228,7 @@ class _Search:
         return first, after, least
 
     def _steps(self, character: str) -> Steps:
-        steps = self.noise.steps(character, self.query)
+        steps = noise().steps(character, self.query)
         as_typed = [cost - least for cost, least in zip(steps.as_typed, self.least, strict=True)]
         return Steps(as_typed, steps.not_typed)
 

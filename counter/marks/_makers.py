@@ -6,13 +6,14 @@ import re
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from counter import words
-from counter.marks._answer import answer, meant_by
+from counter.marks._answer import answer, meaning_of, says_lamp
 from counter.marks._lattice import paths
-from counter.marks._lex import STRETCH, UNREADABLE, Parsed, Part
+from counter.marks._lex import UNREADABLE, Parsed, Part
 from counter.marks._models import Span
 from counter.marks._segments import together
 from counter.marks._slots import slots_for
 from counter.marks._tables import tables
+from counter.marks._weigh import is_worn
 from counter.marks._worn import with_choices
 
 if TYPE_CHECKING:
@@ -21,7 +22,8 @@ if TYPE_CHECKING:
     from counter.marks._house import HouseMaker
     from counter.marks._known import Known
     from counter.marks._lattice import Edge, Path
-    from counter.marks._models import Reading, ReadLamp
+    from counter.marks._lex import Facts
+    from counter.marks._models import Reading
     from counter.marks._slots import Found, Slots
 
 WORN_SIGN = " was taken as a worn /."
@@ -43,11 +45,9 @@ class MakersRead(NamedTuple):
 def read_makers(plain: str, text: str, known: Known, house: Sequence[HouseMaker]) -> MakersRead:
     """Read a folded text slot by slot, cheapest way first."""
     slots = slots_for(known, house)
-    ways = paths(plain, slots, house)
-    rows = _rows(ways, plain, text, known)
-    if not rows or _may_be_worn(rows[0][2], rows[0][0], plain, slots):
-        ways = paths(plain, slots, house, worn=True)
-        rows = _rows(ways, plain, text, known)
+    rows = [] if is_worn(plain) else _rows(paths(plain, slots, house), plain, text, known)
+    if not rows or _may_be_worn(rows[0][2], rows[0][0], slots):
+        rows = _rows(paths(plain, slots, house, worn=True), plain, text, known)
     may_be_uv = [_uv_instead(way, plain, text, known) for _, _, way in rows[:2] if _has_taught(way)]
     readings = [(reading, cost) for reading, cost, _ in rows] + [row for row in may_be_uv if row is not None]
     if not rows:
@@ -71,19 +71,18 @@ def _rows(ways: Sequence[Path], plain: str, text: str, known: Known) -> list[tup
 
 def _cost(way: Path, plain: str, known: Known) -> float:
     costs, fee = tables()["slots"]["costs"], _fee(way)
-    meant = meant_by(together(_found(way, plain)).facts, known)
-    if _is_possible(meant.lamps, meant.lamp, known):
+    if _is_possible(together(_found(way, plain)).facts, known):
         return way.cost + fee
     own = fee == costs["own_code"]  # what letters mean here does not outweigh the rest of the code
     return float(way.cost + fee + costs["impossible" if own else "impossible_whole"])
 
 
-def _is_possible(lamps: Sequence[str], lamp: ReadLamp, known: Known) -> bool:
+def _is_possible(facts: Facts, known: Known) -> bool:
     """Whether a lamp type of the catalogue is what a way says; a stated diameter wants a lamp that has one."""
+    lamps = meaning_of(facts, known).lamps if says_lamp(facts) else ()
     if not lamps:
-        return not lamp.watts
-    tubes = (known.catalogue.lamp_by_id[one].tube_mm for one in lamps)
-    return lamp.tube_mm is None or any(tubes)
+        return not (facts.get("watts") or facts.get("number"))
+    return "tube_mm" not in facts or any(lamp.tube_mm for lamp in lamps)
 
 
 def _fee(way: Path) -> float:
@@ -114,8 +113,8 @@ def _tells(way: Path) -> bool:
     return bool(sure) and len(kinds) > (2 if sure == {"bare watts"} else 1)  # E27 is a base, not 27 W
 
 
-def _may_be_worn(way: Path, reading: Reading, plain: str, slots: Slots) -> bool:
-    if UNREADABLE in plain or STRETCH in plain or not reading.lamps or way.clashes:
+def _may_be_worn(way: Path, reading: Reading, slots: Slots) -> bool:
+    if not reading.lamps or way.clashes:
         return True
     odd = {edge.what for _, edge in way.edges} & {"number", "worn"}
     return bool(odd) or (bool(slots.letters) and any(edge.what == "maker" for _, edge in way.edges))
