@@ -66,7 +66,8 @@ def _rows(ways: Sequence[Path], plain: str, text: str, known: Known) -> list[tup
     window = tables()["slots"]["costs"]["window"]
     near = (way for way in ways if way.cost <= ways[0].cost + window)
     costs = sorted(((_cost(way, plain, known), way) for way in near if _tells(way)), key=lambda row: row[0])
-    return [(_reading(way, plain, text, known), cost, way) for cost, way in costs if cost <= costs[0][0] + window]
+    kept = [(cost, way) for cost, way in costs if cost <= costs[0][0] + window or _has_taught(way)]
+    return [(_reading(way, plain, text, known), cost, way) for cost, way in kept]
 
 
 def _cost(way: Path, plain: str, known: Known) -> float:
