@@ -42,8 +42,8 @@ class Known:
         """Return the lamp types of the watts or the number that facts state; all where they state neither."""
         if "ids" in facts or not facts.keys() & {"watts", "number"}:
             return self.catalogue.lamps
-        stated = "watts" if "watts" in facts else "number"
-        return self._lamps_of.get((stated, facts[stated]), ())
+        stated = ("watts", facts["watts"]) if "watts" in facts else ("number", facts["number"])
+        return self._lamps_of.get(stated, ())
 
     @cached_property
     def _lamps_of(self) -> dict[tuple[str, float], list[Lamp]]:

@@ -29,7 +29,7 @@ class _Taken(dict[str, float]):
 
     def __missing__(self, typed: str) -> float:
         is_other = self.is_digit != typed.isdigit()  # a letter is seldom typed for a figure it does not look like
-        cost = self[typed] = self.table["substitute_other" if is_other else "substitute"]
+        self[typed] = cost = float(self.table["substitute_other" if is_other else "substitute"])
         return cost
 
 
