@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from counter.marks._lex import Cap, Facts
 
 _TUBES = {"linear", "u-bent", "circular"}
+THINNEST_T8_MM = 20.0  # between 16 and 25.4
 NOMINAL_OVER_MM = 60.0  # single-pin and high-output tubes are named by the room from socket to socket
 _TUBE_TOLERANCE_MM = 1.2  # 26 against 25.4, 29 against 28.6; the nearest sizes are over 3 mm apart
 
@@ -155,8 +156,16 @@ def _number_agrees(lamp: Lamp, known: Known, facts: Facts) -> bool:
     if number is not None and number not in numbers(lamp, known, facts):
         return False
     output = facts.get("output")
+    if output and not by_inches:
+        return output == "ho" and _is_thin(lamp)
     is_any = output is None or (not output and "base" in facts)  # the base says it where the suffix does not
     return is_any or not by_inches or output == output_of(lamp)
+
+
+def _is_thin(lamp: Lamp) -> bool:
+    """Whether it is a straight or circular tube of 16 mm: of those by watts the only ones called high output."""
+    is_tube = lamp.shape in ("linear", "circular")
+    return is_tube and lamp.tube_mm is not None and lamp.tube_mm.value < THINNEST_T8_MM
 
 
 def output_of(lamp: Lamp) -> str:
