@@ -255,5 +255,6 @@ OWN = {
 def test_a_code_with_another_output_or_start_is_not_the_plain_lamp(catalogue, code, words):
     holder, ballast, watts = OWN[code.partition("/")[0]]
     fixture = Fixture(holder=holder, ballast=ballast, ballast_watts=(watts,))
-    assert said(catalogue, marks=code, looks=WHITE, fixture=fixture).verdict == "sell"
-    assert said(catalogue, marks=f"{code} {words}", looks=WHITE, fixture=fixture).verdict != "sell"
+    looks = {"glass": "white"}
+    assert said(catalogue, marks=code, looks=looks, fixture=fixture).verdict == "sell"
+    assert said(catalogue, marks=f"{code} {words}", looks=looks, fixture=fixture).verdict != "sell"
