@@ -69,8 +69,9 @@ def _read(chosen: argparse.Namespace, data: Path) -> Answer | Iterator[Answer]:
 def _read_one(code: str, data: Path) -> Answer:
     found = assessed(data, marks=code)
     readings = [reading.model_dump(mode="json") for reading in found.readings]
-    answer = {"input": writable(code), "readings": readings, "problems": list(found.problems)}
-    return Answer(answer, _reading_text(found), DONE if readings else NOTHING)
+    sold = [one.model_dump(mode="json") for one in found.sold]
+    answer = {"input": writable(code), "readings": readings, "problems": list(found.problems), "sold": sold}
+    return Answer(answer, _reading_text(found), DONE if readings or sold else NOTHING)
 
 
 def _reading_text(found: Assessment) -> str:
@@ -79,7 +80,7 @@ def _reading_text(found: Assessment) -> str:
         lines.append(f"{reading.canonical}  {reading.probability:.0%}  ({reading.system})")
         lines += [f"    {span.text:<10} {span.means}" for span in reading.spans]
         lines += [f"    taken: {words}" for words in reading.assumptions]
-    return "\n".join([*lines, *found.problems]) or "nothing to read"
+    return "\n".join([*lines, *(one.says for one in found.sold), *found.problems]) or "nothing to read"
 
 
 def _looks(catalogue: Catalogue, pairs: Sequence[str]) -> tuple[dict[str, str | float], str]:

@@ -37,7 +37,6 @@ def slices(window: MainWindow) -> Iterator[None]:
 
     if not window.is_awake:
         return
-    catalogue, house = window.counter.catalogue, window.counter.house
     fixture = desk.Fixture(holder="G23", ballast="magnetic")
     for case in (
         desk.Case(marks=CODE[0]),
@@ -47,6 +46,6 @@ def slices(window: MainWindow) -> Iterator[None]:
         desk.Case(looks={"glass": "clear", "legs": "2"}, marks="9W"),
         desk.Case(marks=GERMICIDAL, use="lighting", fixture=fixture),
     ):
-        desk.assess(catalogue, case, house)
+        window.counter.assess(case)
         yield
     gc.freeze()

@@ -17,7 +17,7 @@ from counter.window.parts.scroll_column import ScrollColumn
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
-    from counter.desk import Conflict
+    from counter.desk import Assessment, Conflict
     from counter.marks import Reading, Span
     from counter.marks.letters import Choice
     from counter.window.parts.theme import Theme
@@ -64,7 +64,7 @@ class MarksPane(QFrame):
         self.letters = LettersRow()
         self.parts = RowTable(theme, mono=True, bold_middle=False)
         self.parts.setAccessibleName(tr("Parts of the marks"))
-        self.problems = Words(wraps=True)
+        self.problems, self.sold = Words(wraps=True), Words(wraps=True)
         self.readings = [QPushButton() for _ in range(MOST_READINGS)]
         self.hint = Words(tr(HINT), wraps=True)
         self.hint.set_role("quiet")
@@ -92,7 +92,7 @@ class MarksPane(QFrame):
         box.addWidget(title)
         box.addWidget(self.field)
         self.area = ScrollColumn(tr("What the marks say"), spacing=4)
-        for widget in (self.hint, self.strip, self.problems, self.letters, self._make_conflict()):
+        for widget in (self.hint, self.strip, self.sold, self.problems, self.letters, self._make_conflict()):
             self.area.column.addWidget(widget)
         for button in self.readings:
             button.setVisible(False)
@@ -100,7 +100,8 @@ class MarksPane(QFrame):
         self.area.column.addWidget(self.parts)
         self.area.column.addStretch(1)
         box.addWidget(self.area, 1)
-        self.strip.setVisible(False)
+        for widget in (self.strip, self.sold):
+            widget.setVisible(False)
 
     def _make_conflict(self) -> QWidget:
         self.conflict.setVisible(False)
@@ -133,34 +134,36 @@ class MarksPane(QFrame):
         self.field.setText(text)
         self._say_now()
 
-    def show_marks(
-        self,
-        text: str,
-        readings: tuple[Reading, ...],
-        conflicts: tuple[Conflict, ...],
-        problems: tuple[str, ...],
-        choices: tuple[Choice, ...] = (),
-    ) -> None:
+    def show_marks(self, text: str, found: Assessment, choices: tuple[Choice, ...] = (), *, can_undo: bool) -> None:
         """Show what the marks say; the field is only touched when the text came from elsewhere.
 
-        `choices` are what a maker's own letters can be told to mean.
+        `choices` are what a maker's own letters can be told to mean; `can_undo`, whether the last telling can be
+        taken back.
         """
         if self.field.text() != text and not self._pause.isActive():
             self.field.setText(text)
-        if self._shown == (text, readings, conflicts, problems, choices):
+        shown = (text, found.readings, found.conflicts, found.problems, found.letters, found.sold, choices, can_undo)
+        if self._shown == shown:
             return
-        self._shown = (text, readings, conflicts, problems, choices)
+        if self._shown and self._shown[0] != text:
+            self.letters.say_kept("")
+        self._shown = shown
         self.hint.setVisible(not text.strip())
-        best = readings[0] if readings else None
+        best = found.readings[0] if found.readings else None
         spans = best.spans if best is not None else ()
         self.strip.show_reading(text if best is not None and len(text) <= 60 else "", spans)
-        self.letters.show_letters(_offers(best) if best is not None and choices else (), choices)
+        offers = _offers(best) if best is not None and choices else ()
+        self.letters.show_letters(offers, choices, found.letters, can_undo=can_undo)
         self.parts.show_rows(_part_rows(best) if best is not None else ())
         self.parts.setVisible(bool(spans))
-        self._show_readings(readings)
-        self._show_conflict(conflicts)
-        self.problems.setText("\n".join(problems[:3]))
-        self.problems.setVisible(bool(problems))
+        self._show_readings(found.readings)
+        self._show_conflict(found.conflicts)
+        self._say(self.sold, "\n".join(one.says for one in found.sold[:2]))
+        self._say(self.problems, "\n".join(found.problems[:3]))
+
+    def _say(self, where: Words, words: str) -> None:
+        where.setText(words)
+        where.setVisible(bool(words))
 
     def _show_readings(self, readings: tuple[Reading, ...]) -> None:
         listed = readings if len(readings) > 1 or (readings and readings[0].assumptions) else ()
