@@ -10,11 +10,13 @@ from counter.desk._assessment import Assessment
 from counter.desk._case import LONGEST_MARKS, Case, CaseProblem
 from counter.desk._disputes import disputes
 from counter.desk._doubts import ABOUT_LAMP, advice, fixture_doubts, in_order, lamp_doubts, other_doubts
-from counter.desk._evidence import evidence_of
+from counter.desk._evidence import evidence_of, led
 from counter.desk._judged import judged
 from counter.desk._lead import SUSPECT, WATTS_NOT_SEEN, headline, subline
 from counter.desk._lead import nothing_known as nothing_known_words
+from counter.desk._letters_asked import letters_asked
 from counter.desk._offers import offers
+from counter.desk._sold import NOTHING_SOLD, may_lead, sold_before
 from counter.fit import Ask, Fixture, Use, Verdict
 from counter.thresholds import UV_DOUBT
 
@@ -22,23 +24,48 @@ if TYPE_CHECKING:
     from counter.catalogue import Catalogue
     from counter.desk._doubts import Doubt
     from counter.desk._evidence import Evidence
+    from counter.desk._sold import SoldBefore, SoldCodes
     from counter.desk.notes import LawNotes, LightNotes
     from counter.fit import Judgement, Replacement
     from counter.marks import HouseMaker
 
+NOT_AGAINST = (
+    "uv",
+    "led",
+    "glass",
+    "dispute",
+    "split",
+    "letters",
+)  # doubts that a code sold before never leads against
 
-def assess(catalogue: Catalogue, case: Case, house: tuple[HouseMaker, ...] = ()) -> Assessment:
+
+def assess(
+    catalogue: Catalogue, case: Case, house: tuple[HouseMaker, ...] = (), sold: SoldCodes = NOTHING_SOLD
+) -> Assessment:
     """Answer a case: candidates, readings, doubts, cautions, verdict, questions, replacements.
 
-    Pure: no clock, no file, no Qt. `house` holds the shop's own tables of makers' codes.
+    Pure: no clock, no file, no Qt. `house` holds the shop's own tables of makers' codes, `sold` what codes were sold
+    as in this shop.
     """
-    seen = evidence_of(catalogue, case, house)
+    seen, before = _seen(catalogue, case, house, sold)
     of_lamp = lamp_doubts(seen)
     law = notes.law_notes(case.place, case.on, seen.lamp, case.broken)
     said = judged(seen, of_lamp, law)
     open_ = _open(seen, of_lamp, said)
     offered = offers(catalogue, case, seen.lamp, seen.cct_k, settled=not of_lamp)
-    return _answer(seen, open_, said, offered, law)
+    return _answer(seen, open_, said, offered, law).model_copy(update={"sold": before})
+
+
+def _seen(
+    catalogue: Catalogue, case: Case, house: tuple[HouseMaker, ...], sold: SoldCodes
+) -> tuple[Evidence, tuple[SoldBefore, ...]]:
+    """Return the evidence, led by what the code was sold as before where no doubt and no look is against it."""
+    seen = evidence_of(catalogue, case, house, sold)
+    if not seen.before:
+        return seen, ()
+    is_free = not any(one.kind in NOT_AGAINST for one in lamp_doubts(seen)) and marks.uv_doubt(seen.readings) is None
+    leads = is_free and case.chosen is None and may_lead(seen.before, seen.by_looks)
+    return led(seen) if leads else seen, sold_before(catalogue, seen.before, leads=leads)
 
 
 def _open(seen: Evidence, of_lamp: tuple[Doubt, ...], said: Judgement) -> tuple[Doubt, ...]:
@@ -68,6 +95,7 @@ def _answer(
         readings=seen.readings,
         conflicts=disputes(seen),
         problems=_problems(seen, open_),
+        letters=letters_asked(seen),
         lamp=lamp.id if lamp is not None else None,
         is_settled=settled,
         outlines=lead.order if lead is not None else (),

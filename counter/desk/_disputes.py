@@ -34,7 +34,7 @@ def _dispute(seen: Evidence, key: str, says: str | float) -> Conflict | None:
     saw = seen.case.looks.get(key, CANNOT_TELL)
     if saw == CANNOT_TELL or _agree(seen.catalogue, key, says, saw):
         return None
-    said, seen_words = _in_words(seen.catalogue, key, says), _in_words(seen.catalogue, key, saw)
+    said, seen_words = in_words(seen.catalogue, key, says), in_words(seen.catalogue, key, saw)
     label = seen.catalogue.look_by_key[key].label.lower()
     text = f"These marks say {said}, you saw {seen_words} ({label})."
     return Conflict(look=key, says_marks=said, says_look=seen_words, text=text)
@@ -49,7 +49,8 @@ def _agree(catalogue: Catalogue, key: str, says: str | float, seen: str | float)
     return word == says or word in also
 
 
-def _in_words(catalogue: Catalogue, key: str, value: str | float) -> str:
+def in_words(catalogue: Catalogue, key: str, value: str | float) -> str:
+    """Return an answer to a look as the clerk sees it."""
     look = catalogue.look_by_key[key]
     if look.is_measured:
         return f"{float(value):g}\N{THIN SPACE}mm"

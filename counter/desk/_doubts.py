@@ -15,7 +15,9 @@ from counter import fit, marks, words
 from counter.catalogue import Model
 from counter.desk._disputes import disputes
 from counter.desk._evidence import COATED_UV
+from counter.desk._letters_asked import letters_asked
 from counter.fit import Caution
+from counter.language import tr
 from counter.thresholds import ENOUGH_BITS, SETTLED_AT, TOLD_AT, UV_DOUBT
 
 if TYPE_CHECKING:
@@ -35,6 +37,7 @@ DoubtKind = Literal[
     "dispute",  # marks and looks contradict each other
     "against",  # something seen speaks against the lamp that is named
     "split",  # the marks contradict themselves
+    "letters",  # something speaks against what letters mean in this shop
     "warned",  # a rule that warns of harm asks something
     "broken",  # a lamp lies broken
     "unread",  # words that no table explains
@@ -45,7 +48,7 @@ DoubtKind = Literal[
     "day",  # a place without a day: its law cannot be judged
 ]
 ORDER: tuple[DoubtKind, ...] = DoubtKind.__args__  # type: ignore[attr-defined]
-ABOUT_LAMP = frozenset({"uv", "led", "glass", "dispute", "against", "split", "unread", "watts", "look"})
+ABOUT_LAMP = frozenset({"uv", "led", "glass", "dispute", "against", "split", "letters", "unread", "watts", "look"})
 NO_DAY = "A place but no day is given, so its law is not judged: give the day as “on”."
 LED_LAMP: tuple[words.Topic, ...] = ("led", "led-driver", "bypassed", "line-voltage")
 
@@ -210,6 +213,14 @@ def _split(seen: Evidence) -> Iterator[Doubt]:
         )
 
 
+def _letters(seen: Evidence) -> Iterator[Doubt]:
+    """Letters whose meaning in this shop the case speaks against; it is never changed without being asked."""
+    for one in letters_asked(seen):
+        passed = (one.letters,) if one.may_except else ()
+        ask = tr("What does {letters} mean? Below the code it can be told anew or forgotten.")
+        yield Doubt(kind="letters", about="marks", says=one.says, ask=ask.format(letters=one.letters), words=passed)
+
+
 def _unread(seen: Evidence) -> Iterator[Doubt]:
     """Words in the marks that nothing explains and nobody has read: they may name another kind of lamp."""
     left = unread_marks(seen)
@@ -293,7 +304,19 @@ def _share_of(seen: Evidence, lamp: Lamp) -> float:
     return seen.chance(lamp) / (1 - ruled_out) if ruled_out < 1 else 0.0
 
 
-FINDERS: tuple[Finder, ...] = (_uv, _led, _glass, _dispute, _against, _split, _saver, _unread, _watts, _look)
+FINDERS: tuple[Finder, ...] = (
+    _uv,
+    _led,
+    _glass,
+    _dispute,
+    _against,
+    _split,
+    _letters,
+    _saver,
+    _unread,
+    _watts,
+    _look,
+)
 
 
 def advice(seen: Evidence, doubts: Sequence[Doubt]) -> str:

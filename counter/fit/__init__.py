@@ -43,6 +43,7 @@ from counter.fit._near import worth_holding_beside
 from counter.fit._replacements import replacements, wanted
 from counter.fit._report import fit_report
 from counter.fit._texts import questions, white_codes
+from counter.fit.rules._beyond import typical_band
 from counter.fit.rules._use import about
 
 __all__ = [
@@ -88,6 +89,7 @@ __all__ = [
     "soonest_to_harm",
     "strictest",
     "strictest_of",
+    "typical_band",
     "unknown_holder",
     "unread_marks",
     "wanted",

@@ -109,7 +109,7 @@ def exposure(
 def uva_exposure(uva_watts: float, arc_mm: float, distance_m: float, lamps: int = 1) -> UvaExposure:
     """Return an eye's exposure to UV-A (315 to 400 nm) from a blacklight lamp.
 
-    The UV-A output must come from the lamp's own data: no figure for it is known here.
+    The UV-A output is the lamp's own, not its electrical watts.
 
     Raises:
         ValueError: as `irradiance_w_m2`.
@@ -117,7 +117,6 @@ def uva_exposure(uva_watts: float, arc_mm: float, distance_m: float, lamps: int 
     irradiance = irradiance_w_m2(uva_watts, arc_mm, distance_m, lamps)
     limit: Limit = tables().uva_eye_limit
     time_s = limit.j_m2 / irradiance
-    own = "The UV-A output must come from the lamp's data; none is known here."
     return UvaExposure(
         float(uva_watts),
         float(arc_mm),
@@ -128,7 +127,7 @@ def uva_exposure(uva_watts: float, arc_mm: float, distance_m: float, lamps: int 
         time_s,
         _far_enough(arc_mm, distance_m),
         near_field_limit_m=2 * arc_mm / 1000,
-        notes=(own, *_notes(arc_mm, distance_m, lamps, time_s)),
+        notes=_notes(arc_mm, distance_m, lamps, time_s),
         sources=("IOA-2007", "IUVA-PROT", limit.source),
         confidence=limit.confidence,
     )

@@ -18,7 +18,7 @@ from counter.marks._house import (
     HouseMaker,
     HousePart,
     HouseTable,
-    load_house,
+    read_house,
     shipped_house,
 )
 from counter.marks._letters import KnownLetters, LettersMean
@@ -49,8 +49,8 @@ __all__ = [
     "System",
     "format_code",
     "format_house",
-    "load_house",
     "read",
+    "read_house",
     "saving_suffix",
     "says",
     "sharpen",

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from counter.marks._lex import Cap, Facts
 
 _TUBES = {"linear", "u-bent", "circular"}
+THINNEST_T8_MM = 20.0  # between 16 and 25.4
 NOMINAL_OVER_MM = 60.0  # single-pin and high-output tubes are named by the room from socket to socket
 _TUBE_TOLERANCE_MM = 1.2  # 26 against 25.4, 29 against 28.6; the nearest sizes are over 3 mm apart
 
@@ -40,7 +41,7 @@ def resolve(facts: Facts, known: Known) -> Meaning:
     unsure: Meaning | None = None
     for bases, base_note in _base_readings(facts, known):
         for shapes, shape_note in _shape_readings(facts):
-            lamps = tuple(lamp for lamp in _on(bases, known) if _agrees(lamp, known, facts, shapes))
+            lamps = tuple(lamp for lamp in _on(bases, known, facts) if _agrees(lamp, known, facts, shapes))
             lamps = told_apart(_surest(lamps, facts, shapes), facts)
             if not lamps:
                 continue
@@ -64,9 +65,10 @@ def _has_sizes(lamp: Lamp, facts: Facts) -> bool:
     return has_length and (lamp.tube_mm is not None or not facts.get("tube_mm"))
 
 
-def _on(bases: tuple[Base, ...] | None, known: Known) -> Iterator[Lamp]:
+def _on(bases: tuple[Base, ...] | None, known: Known, facts: Facts | None = None) -> Iterator[Lamp]:
+    """Yield the lamps on some bases; where no base is stated those of the watts or the number stated, or all."""
     if bases is None:
-        yield from known.catalogue.lamps
+        yield from known.lamps_named(facts or {})
         return
     for base in bases:
         yield from known.lamps_on.get(base.designation, ())
@@ -154,8 +156,16 @@ def _number_agrees(lamp: Lamp, known: Known, facts: Facts) -> bool:
     if number is not None and number not in numbers(lamp, known, facts):
         return False
     output = facts.get("output")
+    if output and not by_inches:
+        return output == "ho" and _is_thin(lamp)
     is_any = output is None or (not output and "base" in facts)  # the base says it where the suffix does not
     return is_any or not by_inches or output == output_of(lamp)
+
+
+def _is_thin(lamp: Lamp) -> bool:
+    """Whether it is a straight or circular tube of 16 mm: of those by watts the only ones called high output."""
+    is_tube = lamp.shape in ("linear", "circular")
+    return is_tube and lamp.tube_mm is not None and lamp.tube_mm.value < THINNEST_T8_MM
 
 
 def output_of(lamp: Lamp) -> str:

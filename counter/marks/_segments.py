@@ -146,6 +146,8 @@ def merged(facts: dict[str, Any], stated: dict[str, Any]) -> dict[str, Any]:
         merged["shapes"] = both or facts["shapes"]
     if "base" in facts and "base" in stated and facts["base"].key is None and stated["base"].key:
         merged["base"] = stated["base"]  # the second only adds the key number
+    if stated.get("output") and not facts.get("output"):
+        merged["output"] = stated["output"]  # a code that says nothing of it does not deny it
     return merged
 
 

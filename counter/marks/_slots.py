@@ -13,7 +13,7 @@ from counter.marks._known import known_for
 from counter.marks._letters import LettersMean, letters_facts, letters_say
 from counter.marks._lex import UNREADABLE, Draft, Parsed, Part, fold
 from counter.marks._nema import nema_head_alone
-from counter.marks._noise import Noise
+from counter.marks._noise import noise
 from counter.marks._tables import longest_first, tables
 from counter.marks._words import word
 
@@ -59,7 +59,7 @@ class Slots:
     def __init__(self, known: Known, letters: Sequence[KnownLetters]) -> None:
         self.known = known
         self.letters = {fold(one.letters): one for one in letters}
-        self._noise = Noise()
+        self._noise = noise()
         self._whole: dict[str, list[Slot]] = defaultdict(list)
         self._masks: dict[str, list[tuple[str, int]]] | None = None
         self._short: dict[str, list[tuple[str, int]]] = {}
@@ -106,7 +106,7 @@ class Slots:
         assert self._masks is not None
         for place, typed in enumerate(text):
             for meant, _ in self._masks.get(text[:place] + _ANY + text[place + 1 :], ()):
-                cost = self._noise.taken(meant[place], typed)
+                cost = self._noise.taken(meant[place])[typed]
                 if 0 < cost < _DEAREST_SIGN:
                     for slot in self._whole[meant]:
                         yield Found(slot, len(text), cost, meant)

@@ -17,6 +17,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from sqlalchemy import func, insert, select, text
 
 from counter.shop._journal import waiting
+from counter.shop._look import AREAS
 from counter.shop._migrate import HEAD
 from counter.shop._moments import now_text
 from counter.shop._printed import LeftOut, Noted, given, note, noted, numbers_left_out, skip_to, unseen_after
@@ -235,7 +236,7 @@ def _move_aside(file: Path, aside: Path) -> Path:
 
 def _replace_content(source: Store, target: Store, highest: int) -> None:
     """Replace all rows in one transaction; numbers go on after the highest given, not after the back-up's."""
-    with target.writing("confirmed", "training", "stock", "slips", "settings") as connection:
+    with target.writing(*AREAS, "training") as connection:
         _empty(connection)
         _copy_rows(source, connection)
         skip_to(connection, highest)

@@ -11,9 +11,10 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from sqlalchemy import delete, func, insert, or_, select, union
 
 from counter.shop._moments import now_text
+from counter.shop._numbers import next_number
 from counter.shop._printed import note, noted, skip_to
 from counter.shop._settings import setting
-from counter.shop._store import next_number
+from counter.shop._sold import MIX_UPS, drop_sold, note_sold
 from counter.shop._tables import returns, slip_items, slip_names, slips, wishes
 
 if TYPE_CHECKING:
@@ -28,16 +29,12 @@ if TYPE_CHECKING:
 AREA = "slips"
 MOST = 200
 REASONS = (
-    "wrong base",
-    "wrong watts",
-    "wrong colour",
-    "wrong length",
+    *MIX_UPS,
     "does not light",
     "arrived broken",
     "not needed",
     "other",
 )
-MIX_UPS = REASONS[:4]  # what a better answer at the counter would have spared
 
 
 class LoggedSlip(NamedTuple):
@@ -133,6 +130,7 @@ def _put_slip(
     rows = [{"number": number, "place": place, **item} for place, item in enumerate(items)]
     if rows:
         connection.execute(insert(slip_items), rows)
+    note_sold(connection, number, slip, items)
 
 
 def _number_of(connection: Connection, key: str) -> int | None:
@@ -152,7 +150,8 @@ def add_wish(store: Store, key: str, wish: Wish) -> None:
     Raises:
         StoreProblem: it cannot be kept.
     """
-    _add_once(store, wishes, key, wish._asdict())
+    with store.writing(AREA) as connection:
+        _add_once(connection, wishes, key, wish._asdict())
 
 
 def add_return(store: Store, key: str, returned: Return) -> None:
@@ -161,13 +160,14 @@ def add_return(store: Store, key: str, returned: Return) -> None:
     Raises:
         StoreProblem: it cannot be kept.
     """
-    _add_once(store, returns, key, returned._asdict())
-
-
-def _add_once(store: Store, table: Any, key: str, row: Mapping[str, Any]) -> None:
     with store.writing(AREA) as connection:
-        if connection.scalar(select(table.c.id).where(table.c.key == key)) is None:
-            connection.execute(insert(table).values(key=key, **row))
+        _add_once(connection, returns, key, returned._asdict())
+        drop_sold(connection, returned.number, returned.reason)
+
+
+def _add_once(connection: Connection, table: Any, key: str, row: Mapping[str, Any]) -> None:
+    if connection.scalar(select(table.c.id).where(table.c.key == key)) is None:
+        connection.execute(insert(table).values(key=key, **row))
 
 
 _COLUMNS = [slips.c[name] for name in LoggedSlip._fields if name != "customer"]

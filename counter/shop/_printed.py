@@ -15,7 +15,7 @@ from sqlalchemy import insert, select
 
 from counter import paths
 from counter.shop._moments import now_text
-from counter.shop._store import next_number
+from counter.shop._numbers import next_number
 from counter.shop._tables import left_out, numbers
 
 if TYPE_CHECKING:

@@ -6,15 +6,19 @@ import hashlib
 import json
 import re
 from contextlib import suppress
+from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from sqlalchemy import insert, select
 
 from counter.catalogue import SHOP_FILE, read_layer
+from counter.files import is_there
+from counter.shop._load import OLD_MAKERS
 from counter.shop._moments import now_text
 from counter.shop._tables import confirmed, own_entries, settings, trainees, training_events
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
     from pathlib import Path
 
     from sqlalchemy import Connection
@@ -34,6 +38,8 @@ def take_over(store: Store, data: Path) -> None:
     """
     if (data / SHOP_FILE).is_file():
         _take_layer(store, data)
+    if any(is_there(data / name) for name in OLD_MAKERS):
+        _take_makers(store, data)
     for file in sorted((data / RECORDS).glob("*.jsonl")):
         if _ID.fullmatch(file.stem):
             with suppress(OSError):
@@ -41,14 +47,27 @@ def take_over(store: Store, data: Path) -> None:
 
 
 def _take_layer(store: Store, data: Path) -> None:
-    path = data / SHOP_FILE
-    layer = read_layer(path)
-    if not isinstance(layer, dict):
-        return
+    layer = read_layer(data / SHOP_FILE)
+    if isinstance(layer, dict):
+        _take_once(store, data, SHOP_FILE, "confirmed", partial(put_layer, layer=layer))
+
+
+def _take_makers(store: Store, data: Path) -> None:
+    from counter.shop._letters import HouseCodes
+    from counter.shop._old_makers import old_makers, put_old_makers
+
+    for name, found in old_makers(data).items():
+        if isinstance(found, HouseCodes):
+            _take_once(store, data, name, "letters", partial(put_old_makers, codes=found, name=name))
+
+
+def _take_once(store: Store, data: Path, name: str, area: str, put: Callable[[Connection], None]) -> None:
+    """Take a file's content in, unless it was before, and keep the file aside."""
+    path = data / name
     mark = f"took {hashlib.sha256(path.read_bytes()).hexdigest()[:40]}"
-    with store.writing("confirmed") as connection:
+    with store.writing(area) as connection:
         if connection.scalar(select(settings.c.key).where(settings.c.key == mark)) is None:
-            put_layer(connection, layer)
+            put(connection)
             connection.execute(insert(settings).values(key=mark, value=True, at=now_text()))
     _keep(data, path)
 

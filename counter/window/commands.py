@@ -53,6 +53,7 @@ def commands_of(room: Counter) -> tuple[Command, ...]:
         Command("Case", "Slip …", ("Ctrl+P",), stock.write_slip),
         Command("Case", "Slips, and the month …", ("Ctrl+L",), stock.open_log),
         *_stock_commands(stock),
+        Command("Case", "Letters: ordinary lamp of this maker", ("Ctrl+T",), room.marks.letters.teach_ordinary),
         Command("Case", "Broken lamp", ("Ctrl+B",), room.toggle_broken),
         Command("View", "Marks", ("Ctrl+M",), room.marks.take_focus),
         Command("View", "Holder", ("Ctrl+H",), room.fixture.holder.setFocus),  # closed: letters then choose at once

@@ -15,7 +15,7 @@ from counter import desk, shop
 from counter.fit import worth_holding_beside
 from counter.identify import LookProblem, Typed, parse_look, with_unit
 from counter.language import OWN, tr
-from counter.marks import letters, load_house
+from counter.marks import letters
 from counter.shop_words import add_shop_word, shop_words
 from counter.window.arrangement import Panes
 from counter.window.commands import commands_of, menu_of
@@ -26,6 +26,7 @@ from counter.window.dialogs.keys import keys_sheet
 from counter.window.dialogs.settings import Settings
 from counter.window.fixture.fixture_pane import FixturePane
 from counter.window.looks.looks_pane import LooksPane
+from counter.window.marks.letters_desk import LettersDesk
 from counter.window.marks.marks_pane import MarksPane
 from counter.window.measure.door import MeasureDoor
 from counter.window.outlines.cards import cards_of
@@ -42,12 +43,8 @@ from counter.window.side.side_tabs import SideTabs
 from counter.window.training.door import TrainingDoor
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
     from counter.catalogue import Catalogue, Loaded, Problem
     from counter.desk import Assessment, Case
-    from counter.marks import HouseMaker
-    from counter.marks.letters import LettersMean, LetterTable
     from counter.outline import Drawing
     from counter.window.main_window import MainWindow
     from counter.window.outlines.cards import Card
@@ -105,14 +102,16 @@ class Counter(QObject):
         self.marks, self.fixture, self.side = window.marks, window.fixture, window.side
         self.cautions = window.cautions
         self.catalogue: Catalogue = loaded.catalogue
-        self.house: tuple[HouseMaker, ...] = ()
+        self.letters = LettersDesk(self)
         self._drawn: dict[str, Drawing] = {}
         self._take_catalogue(loaded)
         self.looks.build(loaded.catalogue, window.theme)
-        self._take_house()
+        if self.letters.problems:
+            left_out = tr("Makers' codes are left out: {problem}.")
+            self.looks.show_problem("", left_out.format(problem=self.letters.problems[0]))
         self.fixture.build(loaded.catalogue)
         self.history = desk.History(case or self._new_case())
-        self.assessment: Assessment = desk.assess(self.catalogue, self.case, self.house)
+        self.assessment: Assessment = self.assess(self.case)
         self.desk_cases = DeskCases(self)
         self.alert = Alert(self.answer)
         RingOnFocus(self.grid.view)
@@ -161,13 +160,9 @@ class Counter(QObject):
         """Return the case of somebody of whom nothing is known yet."""
         return self._new_case()
 
-    def _take_house(self) -> None:
-        """Use the shop's own tables of makers' codes, if it has some that can be read."""
-        try:
-            self.house = load_house(self.data)
-        except (OSError, ValueError) as problem:
-            words = str(problem).splitlines()[0]
-            self.looks.show_problem("", f"Makers' codes are left out: {words}. Mend that file or take it away.")
+    def assess(self, case: Case) -> Assessment:
+        """Ask the desk about a case, with all that this shop knows of makers' codes."""
+        return desk.assess(self.catalogue, case, self.letters.house, self.letters.sold)
 
     def _connect(self) -> None:
         # looks
@@ -182,8 +177,12 @@ class Counter(QObject):
         # marks
         self.marks.typed.connect(self.take_marks)
         self.marks.look_dropped.connect(lambda key: self.answer_look(key, ""))
-        self.marks.letters_taught.connect(self.teach_letters)
-        self.marks.letters_forgotten.connect(self.forget_letters)
+        self.marks.letters_taught.connect(self.letters.teach)
+        self.marks.letters_forgotten.connect(self.letters.forget)
+        self.marks.letters.undo_wanted.connect(self.letters.undo)
+        self.marks.letters.excepted.connect(lambda word: self._explain("marks", (word,)))
+        self.letters.changed.connect(self.show)
+        self.letters.kept.connect(self.marks.letters.say_kept)
         # fixture
         self.fixture.changed.connect(self.change_fixture)
         self.fixture.use_changed.connect(lambda use: self.change(use=use))
@@ -292,27 +291,6 @@ class Counter(QObject):
         else:
             fixture = self.case.fixture
             self.change(fixture=fixture.model_copy(update={"explained": (*fixture.explained, *read)}))
-
-    def teach_letters(self, words: list[str], means: LettersMean) -> None:
-        """Take what a maker's own letters mean in this shop; it counts at once, and for every later code."""
-        who, at = str(self.settings.value("who", "")), datetime.now().isoformat(timespec="minutes")
-        self._keep_letters(lambda table, word: letters.teach(table, word, means, who=who, at=at), words)
-
-    def forget_letters(self, word: str) -> None:
-        """Take back what letters mean."""
-        self._keep_letters(letters.forget, [word])
-
-    def _keep_letters(self, change: Callable[[LetterTable, str], LetterTable], words: list[str]) -> None:
-        try:
-            table = letters.load_letters(self.data)
-            for word in words:
-                table = change(table, word)
-            letters.save_letters(self.data, table)
-        except (OSError, ValueError) as problem:
-            self.looks.show_problem("", f"Not kept: {problem}")
-            return
-        self._take_house()
-        self.show()
 
     def open_outline(self, lamp: str) -> None:
         """Show an outline large; looking at it settles nothing, and takes back an earlier choice of another."""
@@ -483,7 +461,7 @@ class Counter(QObject):
         """Ask the desk about the case and give every pane the answer."""
         case = self.case
         try:
-            found = desk.assess(self.catalogue, case, self.house)
+            found = self.assess(case)
         except Exception:
             self._show_no_answer()
             raise
@@ -495,7 +473,7 @@ class Counter(QObject):
         self.looks.show_looks(case, () if found.is_settled else found.next, found.advice, doubts[:1])
         self.looks.show_units(self.window.units)
         meanings = letters.choices(self.catalogue, found.lamp)
-        self.marks.show_marks(case.marks, found.readings, found.conflicts, found.problems, meanings)
+        self.marks.show_marks(case.marks, found, meanings, can_undo=self.letters.undoable is not None)
         self.fixture.show_fixture(case.fixture, case.use)
         self.fixture.show_label(found.label)
         self.side.show_assessment(found, case)

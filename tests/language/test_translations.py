@@ -16,10 +16,20 @@ from counter.training.cards._rule_cards import of_lamp, places
 from tests.translations import KEYWORDS, ROOT, codes, mo_bytes, read, template
 
 # Where no sentence may stand outside of `tr`, `trn` and `marked`. A package comes in when its words are wrapped.
-COVERED = ("counter/language", "counter/training", "counter/window/training")
+COVERED = (
+    "counter/language",
+    "counter/training",
+    "counter/window/fixture",
+    "counter/window/looks",
+    "counter/window/marks",
+    "counter/window/outlines",
+    "counter/window/parts",
+    "counter/window/training",
+)
 SHOWN_BY = re.compile(
     r"set(Text|ToolTip|Accessible\w+|WindowTitle|PlaceholderText|InformativeText|Title)|addTab|say|_finish"
 )
+ROLES = {"title", "quiet", "look-next"}  # of Words, beside what it says
 MADE_OF = {"Words", "QLabel", "QPushButton", "QCheckBox", "ScrollColumn", "QAction"}
 ENGLISH = re.compile(r"\b(the|of|and|is|are|with|for|not|this|that|its|lamp|ballast|fixture|which)\b", re.IGNORECASE)
 COMPLETE = ("es",)
@@ -46,7 +56,11 @@ def sentences_left_out(source):
         shown = [one for part in node.args for one in ast.walk(part)] if shows else [node]
         for one in shown:
             text = one.value if isinstance(one, ast.Constant) and isinstance(one.value, str) else ""
-            if one not in allowed and (is_sentence(text) or (shows and re.search(r"[A-Za-z]{2,}", text))):
+            if (
+                one not in allowed
+                and text not in ROLES
+                and (is_sentence(text) or (shows and re.search(r"[A-Za-z]{2,}", text)))
+            ):
                 found.append(text)
     return found
 
@@ -61,6 +75,10 @@ NO_WORDS = {
     "do not know",  # as records have it; shown by its name
     "not for ",  # stands on an invented label, which is in English wherever it is sold
     "PDF (*.pdf)",
+    *("insect trap", "gel curing"),  # as the catalogue has them
+    *("mm", " mm"),
+    "light, high contrast",  # names of palettes, which nobody reads
+    "dark, high contrast",
 }
 
 

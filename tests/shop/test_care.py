@@ -221,11 +221,11 @@ def test_left_out_number_that_a_slip_has_is_found(data, plan):
     assert any("left out, and a slip has one" in one for one in shop.check_store(data))
 
 
-def test_store_of_the_first_version_is_brought_up_to_date(data, plan):
+def test_store_of_an_older_version_is_brought_up_to_date(data, plan):
     store = fill(data, plan)
     with store.writing() as connection:
         connection.exec_driver_sql("DROP TABLE left_out")
-        connection.exec_driver_sql("UPDATE alembic_version SET version_num = '0001'")
+        connection.exec_driver_sql("UPDATE alembic_version SET version_num = '0002'")
     close_all()
     assert shop.add_slip(open_store(data), slip("new"), []) == 5
     assert shop.check_store(data) == []

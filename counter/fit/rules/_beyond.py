@@ -17,8 +17,6 @@ if TYPE_CHECKING:
 
 OWN_USES = frozenset({"blacklight", "insect trap", "gel curing", "tanning", "medical"})
 BLACK = frozenset({"blacklight", "insect trap", "gel curing"})
-NARROW_BAND_NM = 311.0  # the line of narrow-band UV-B lamps; broad-band ones are not computed
-PEAK_UVA_NM = 365.0  # blacklights peak between 350 and 370 nm
 
 
 def ultraviolet(facts: Facts) -> Finding | None:
@@ -93,7 +91,7 @@ def _time(lamp: Lamp) -> tuple[str, float | None, Confidence | None]:
     is_computed = output is not None and arc is not None and (lamp.band is None or lamp.uvb_w is not None)
     if not is_computed or output is None or arc is None:
         return "How soon the daily limit is reached is not known: its output is not in the catalogue", None, None
-    seconds = time_to_limit_s(output.value, arc.value, lamp.band == "uv-b")
+    seconds = time_to_limit_s(output.value, arc.value, typical_band(lamp))
     return _in_words(output, seconds), seconds, weakest((output.confidence, arc.confidence))
 
 
@@ -105,14 +103,19 @@ def _in_words(output: Figure, seconds: float) -> str:
 
 
 @lru_cache(maxsize=64)
-def time_to_limit_s(watts: float, arc_mm: float, is_uvb: bool) -> float:
-    """Return the time to the daily limit at `EXPOSED_AT_M`, in seconds: UV-B weighted, UV-A by the eye's too."""
-    from counter.light import exposure, uva_exposure  # not needed before the first such lamp
+def time_to_limit_s(watts: float, arc_mm: float, band: str) -> float:
+    """Return the time to the first daily limit at `EXPOSED_AT_M`, in seconds, before a lamp of a typical band."""
+    from counter.light import band_exposure  # not needed before the first such lamp
 
-    if is_uvb:
-        return exposure(watts, arc_mm, EXPOSED_AT_M, wavelength_nm=NARROW_BAND_NM).time_to_limit_s
-    weighted = exposure(watts, arc_mm, EXPOSED_AT_M, wavelength_nm=PEAK_UVA_NM).time_to_limit_s
-    return min(weighted, uva_exposure(watts, arc_mm, EXPOSED_AT_M).time_to_limit_s)
+    return band_exposure(band, watts, arc_mm, EXPOSED_AT_M).first_s
+
+
+def typical_band(lamp: Lamp) -> str:
+    """Return the band that lamps of its purpose usually give, by its key in resources/light.json."""
+    is_tanning = "tanning" in lamp.purposes
+    if lamp.band == "uv-b":
+        return "uv-b-broad" if is_tanning else "uv-b-narrow"
+    return "uv-a-tanning" if is_tanning else "uv-a"
 
 
 RULES = (ultraviolet, ozone, white_in_uv_unit)

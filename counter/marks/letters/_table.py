@@ -12,7 +12,7 @@ from counter.marks._lex import fold
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from counter.catalogue import Catalogue
+    from counter.catalogue import Catalogue, Lamp
 
 SHOP = "this shop"
 
@@ -88,22 +88,14 @@ def as_house(table: LetterTable) -> HouseMaker:
     return HouseMaker(maker=SHOP, letters=table.counting)
 
 
-def contradicted(
-    table: LetterTable, catalogue: Catalogue, words: Iterable[str], lamp_id: str
-) -> tuple[KnownLetters, ...]:
-    """Return the rows for these letters that say something else than a settled lamp: they are to be asked again."""
-    lamp = catalogue.lamp_by_id[lamp_id]
-    base = catalogue.base_by_name[lamp.base]
+def against(means: LettersMean, catalogue: Catalogue, lamp: Lamp) -> tuple[str, ...]:
+    """Return the fields in which letters say something else than a lamp type is."""
+    base = catalogue.base_of(lamp)
     true: dict[str, Any] = {"shape": lamp.shape, "legs": lamp.legs, "pins": base.pins.value, "kind": lamp.kind}
-    rows = {fold(one.letters): one for one in table.counting}
-    found = []
-    for word in words:
-        row = rows.get(fold(word))
-        said = row.means.stated() if row else {}
-        wrong = any(key in said and value is not None and said[key] != value for key, value in true.items())
-        if row and (wrong or said.get("base") not in (None, lamp.base, base.family)):
-            found.append(row)
-    return tuple(found)
+    said = means.stated()
+    found = [key for key, value in true.items() if value is not None and said.get(key, value) != value]
+    of_base = (None, lamp.base, base.family, base.designation)
+    return (*found, *(() if said.get("base") in of_base else ("base",)))
 
 
 def letters_report(letters: Iterable[KnownLetters]) -> dict[str, Any]:

@@ -148,7 +148,7 @@ class ImportDialog(QDialog):
 
         def job() -> tuple[Plan, Changes]:
             store = shop.open_store(counter.data)
-            matcher = shelf.Matcher(counter.catalogue, counter.house, shop.hands(store))
+            matcher = shelf.Matcher(counter.catalogue, counter.letters.house, shop.hands(store))
             plan = shelf.plan_import(self.path.name, rows, columns, matcher, lambda n, of: self._tell(stopped, n, of))
             return plan, shelf.changes(shop.all_items(store), plan)
 

@@ -18,8 +18,9 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from counter.catalogue import Loaded
+    from counter.desk import SoldCodes
     from counter.shelf import ShelfAnswer
-    from counter.shop import StockList
+    from counter.shop import LoadedHouse, StockList
     from counter.window.counter_room import Counter
 
 OPEN_MS = 250  # after the counter is awake: the first keys come before the store
@@ -27,6 +28,7 @@ AGAIN_MS = 4000  # between two looks for what other tills changed
 STILL_MS = 30  # a case that changes again within this is not asked about
 SHELF_TAB = 4
 WEIGHTY = ("confirmed", "slips", "settings")  # areas that change what the catalogue says
+OF_CODES = ("letters", "slips", "settings")  # and what is known of makers' codes
 
 
 class ShopDesk(QObject):
@@ -42,9 +44,8 @@ class ShopDesk(QObject):
         self.settings: dict[str, Any] = dict(shop.DEFAULTS)
         self._names_on: date | None = None  # the day when names that are kept no longer were forgotten last
         self._about_list, self._problem, self._waiting = "", "", 0
-        self._seen = {"confirmed": -1, "stock": -1, "slips": -1, "settings": -1} | shop.remembered_revisions(
-            self.data
-        )
+        self._seen = dict.fromkeys((*WEIGHTY, "stock"), -1) | shop.remembered_revisions(self.data)
+        self._codes_seen: tuple[int, ...] = ()
         self.parked = ParkedBar(counter)
         self.writer = SlipWriter(counter, self.worker, self.pane)
         self.reopener = SlipReopen(counter, self.worker)
@@ -106,6 +107,11 @@ class ShopDesk(QObject):
         if self._has_news(look.revisions, is_first):
             self._seen |= {area: look.revisions[area] for area in WEIGHTY}
             self.worker.ask(lambda: shop.load_catalogue(self.data), self._take_catalogue, self._fail, "catalogue")
+        if (codes := tuple(look.revisions[area] for area in OF_CODES)) != self._codes_seen:
+            self._codes_seen = codes
+            self.worker.ask(
+                lambda: (shop.load_house(self.data), shop.load_sold(self.data)), self._take_codes, self._fail
+            )
         if look.revisions["stock"] != self._seen["stock"]:
             self._seen["stock"] = look.revisions["stock"]
             self._ask_shelf()
@@ -124,6 +130,15 @@ class ShopDesk(QObject):
 
     def _take_catalogue(self, loaded: Loaded) -> None:
         self.counter.take_loaded(loaded)
+
+    def _load_codes(self) -> tuple[LoadedHouse, SoldCodes]:
+        return shop.load_house(self.data), shop.load_sold(self.data)
+
+    def _take_codes(self, found: tuple[LoadedHouse, SoldCodes]) -> None:
+        """Take what other tills taught of makers' codes, and what codes were sold as here."""
+        loaded, sold = found
+        self.counter.letters.take_sold(sold)
+        self.counter.letters.take(loaded.codes)
 
     def _fail(self, problem: Exception) -> None:
         self._problem = str(problem)

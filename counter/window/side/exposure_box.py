@@ -1,4 +1,4 @@
-"""Exposure in front of a germicidal lamp, or the limit before a blacklight."""
+"""Exposure in front of a germicidal lamp, or the limits before one for UV-A or UV-B."""
 
 from __future__ import annotations
 
@@ -13,9 +13,10 @@ from counter.window.side.note_list import words_label
 from counter.window.side.uv_curve import UvCurve
 
 if TYPE_CHECKING:
-    from counter.desk.notes import LightNotes, UvaNote, UvcNote, UvRow
+    from counter.desk.notes import BandNote, LightNotes, LimitNote, UvcNote, UvRow
     from counter.window.parts.theme import Theme
 
+EYES, EYES_AND_SKIN = "Eyes", "Eyes and skin"
 EFFECTIVE_TIP = "Effective: each wavelength weighted by how much it harms. At 254 nm half of the energy counts."
 
 
@@ -41,13 +42,14 @@ class ExposureBox(QWidget):
         box.addWidget(self.notes)
 
     def show_light(self, notes: LightNotes) -> None:
-        """Show UV-C or UV-A, or hide."""
-        self.setVisible(notes.uvc is not None or notes.uva is not None)
+        """Show UV-C, UV-A or UV-B, or hide."""
+        band = notes.uva or notes.uvb
+        self.setVisible(notes.uvc is not None or band is not None)
         self.curve.setVisible(notes.uvc is not None)
         if notes.uvc is not None:
             self._show_uvc(notes.uvc)
-        elif notes.uva is not None:
-            self._show_uva(notes.uva)
+        elif band is not None:
+            self._show_band(band)
 
     def _show_uvc(self, note: UvcNote) -> None:
         sure = CONFIDENCE_WORDS.get(note.confidence, note.confidence)
@@ -63,24 +65,30 @@ class ExposureBox(QWidget):
         said = (one for one in note.notes if "twice the arc" not in one)
         self.notes.setText("\n".join([output, *([near] if is_near else []), *said]))
 
-    def _show_uva(self, note: UvaNote) -> None:
-        sure = CONFIDENCE_WORDS.get(note.confidence, note.confidence)
-        limit = f"{thousands(note.limit_j_m2)}\N{THIN SPACE}J/m²"
-        self.says.setText(f"UV-A, for eyes: at most {limit} in a day ({sure}). It is reached:")
-        self._show_rows(note.rows)
-        self.notes.setText("\n".join(["Not known:", *(f"· {one}" for one in note.not_known)]))
+    def _show_band(self, note: BandNote) -> None:
+        name = "UV-A" if note.band == "uv-a" else "UV-B"
+        amount = "" if note.watts is None else f"; computed from {note.watts:g}\N{THIN SPACE}W of {name}"
+        self.says.setText(f"{name}: the daily limit is reached{amount}:")
+        limits = [(EYES, note.eye), (EYES_AND_SKIN, note.weighed)]
+        found = [(words, limit) for words, limit in limits if limit is not None]
+        rows: list[UvRow | str] = []
+        for words, limit in found:
+            rows += (words, *limit.rows)
+        self._show_rows(tuple(rows))
+        told = [_limit_words(words, limit) for words, limit in found]
+        unknown = ["Not known:", *(f"· {one}" for one in note.not_known)] if note.not_known else []
+        self.notes.setText("\n".join((*told, note.says, *note.notes, *unknown)))
 
-    def _show_rows(self, rows: tuple[UvRow, ...]) -> None:
+    def _show_rows(self, rows: tuple[UvRow | str, ...]) -> None:
+        """Show rows; one that is a word alone heads those below it."""
         while len(self.rows) < len(rows):
             self._add_row()
         for i, labels in enumerate(self.rows):
             for label in labels:
                 label.setVisible(i < len(rows))
             if i < len(rows):
-                row = rows[i]
-                labels[0].setText(row.where)
-                labels[1].setText("" if row.distance_m is None else f"{row.distance_m:g}\N{THIN SPACE}m")
-                labels[2].setText(row.says + ("" if row.valid else ", rough: too near"))
+                for label, said in zip(labels, _columns(rows[i]), strict=True):
+                    label.setText(said)
 
     def _add_row(self) -> None:
         labels = (Words(), Words(), Words(role="title"))
@@ -93,6 +101,21 @@ class ExposureBox(QWidget):
         """Repaint in another palette."""
         self.curve.theme = theme
         self.curve.update()
+
+
+def _columns(row: UvRow | str) -> tuple[str, str, str]:
+    if isinstance(row, str):
+        return row, "", ""
+    far = "" if row.distance_m is None else f"{row.distance_m:g}\N{THIN SPACE}m"
+    return row.where, far, row.says + ("" if row.valid else ", rough: too near")
+
+
+def _limit_words(words: str, limit: LimitNote) -> str:
+    sure = CONFIDENCE_WORDS.get(limit.confidence, limit.confidence)
+    most = f"{words}: {thousands(limit.limit_j_m2)}\N{THIN SPACE}J/m²"
+    if limit.weight is None:
+        return f"{most} of UV-A ({sure})."
+    return f"{most} effective; at {limit.weighed_at_nm:g}\N{THIN SPACE}nm {limit.weight:.2g} of it counts ({sure})."
 
 
 def thousands(number: float) -> str:
