@@ -231,12 +231,12 @@ def led(seen: Evidence) -> Evidence:
     return Evidence(seen.catalogue, seen.case, weighed, seen.before)
 
 
-def _without(house: House, explained: Sequence[str]) -> House:
+def _without(house: House, explained: tuple[str, ...]) -> House:
     """Leave letters out that somebody said mean nothing on this lamp; without such the tables stay as they are.
 
     Letters that mean ultraviolet here are not passed over.
     """
-    read = {words.fold(one).plain for one in explained}
+    read = words.plains(explained)
     if not any(_is_passed_over(one, read) for maker in house for one in maker.letters):
         return house
     return tuple(

@@ -208,7 +208,7 @@ def test_a_store_of_the_first_version_is_brought_up_to_date(store, shop_data):
     sell(store, 2, marks_="F18QQ/827")
     shop.add_return(store, "r1", came)
     with store.writing() as connection:
-        for table in ("letters", "letter_changes", "house_codes", "sold_codes"):
+        for table in ("letters", "letter_changes", "house_codes", "sold_codes", "left_out"):
             connection.execute(text(f"DROP TABLE {table}"))
         connection.execute(text("DELETE FROM numbers WHERE name = 'letters'"))
         connection.execute(text("CREATE TABLE letters (letters VARCHAR(80) PRIMARY KEY, body JSON)"))
