@@ -162,8 +162,9 @@ def _without_size_hints(kind: QtMsgType, context: QMessageLogContext, words: str
 
 def make_application(arguments: list[str]) -> QApplication:
     """Return the application with its name set; there is one a process."""
-    application = QApplication(arguments)
-    application.setStyle("Fusion")  # the one style that follows a palette alike on every system
+    # Fusion, the one style that follows a palette alike on every system: as an argument, since `setStyle` would make
+    # all of QStyle's enumerations known to Python before the first paint.
+    application = QApplication([*arguments, "-style", "fusion"])
     application.setApplicationName("lamp-counter")
     application.setApplicationDisplayName("Lamp counter")
     application.setApplicationVersion(__version__)

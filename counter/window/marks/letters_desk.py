@@ -80,7 +80,7 @@ class LettersDesk(QObject):
         """Take what the stock list teaches; it goes when that list goes."""
         names = ", ".join(one.letters for one in rows)
         said = tr("Kept from the list: {letters}.").format(letters=names)
-        self._keep(lambda table: letters.accept(table, rows), f"stock list: {names}", said, of_stock=True)
+        self._keep(lambda table: letters.accept(table, rows), f"accepted {names}", said, of_stock=True)
 
     def undo(self) -> None:
         """Take the last change that was made in this window back."""
