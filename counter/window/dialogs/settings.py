@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QFormLayout, QLineEdit, QWidget
+from PySide6.QtWidgets import QDialogButtonBox, QFormLayout, QLineEdit, QWidget
 
 from counter.fit import places
 from counter.window.dialogs.sheet import Sheet
@@ -46,8 +46,7 @@ class Settings(Sheet):
             caption.setBuddy(field)
             rows.addRow(caption, field)
         self.area.column.addWidget(form)
-        for button in self.buttons.buttons():
-            button.setAutoDefault(False)  # Enter ends a field here, not the dialog
+        self.buttons.button(QDialogButtonBox.StandardButton.Close).setAutoDefault(False)  # Enter ends a field here
         self.of_shop = ShopSettings(window.counter.shop)
         self.area.column.addWidget(self.of_shop)
         self.say("The system's choice of light, dark and high contrast is followed while the program runs.", "quiet")
