@@ -94,7 +94,7 @@ def _rows(table: dict[str, Any]) -> list[dict[str, Any]]:
 
 
 def _spelled(row: dict[str, Any], table: dict[str, Any]) -> str:
-    letters = re.escape(row["letters"]).replace(r"\-", "[ -]?" if "spaced" in table else "-")
+    letters = re.escape(str(row["letters"])).replace(r"\-", "[ -]?" if "spaced" in table else "-")
     if "shapes before" in table:
         shapes = sorted(row["shapes"], key=len, reverse=True)
         return f"{letters}(?=(?:{'|'.join(shapes)}){table['shapes before']})"
