@@ -29,7 +29,9 @@ def changed_entries(
     """Put a change into its entry, unless that breaks a rule; return why not."""
     shipped = (below.base_by_name if changed.kind == "base" else below.lamp_by_id).get(changed.of)
     if shipped is None:
-        return [Finding((*loc, "of"), f"no {changed.kind} {shown(changed.of)} is shipped", "Add it as the shop's own.")]
+        return [
+            Finding((*loc, "of"), f"no {changed.kind} {shown(changed.of)} is shipped", "Add it as the shop's own.")
+        ]
     here = (*loc, "to")
     model = Base if changed.kind == "base" else Lamp
     data = merge_patched(written(shipped), changed.to)

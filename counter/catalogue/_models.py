@@ -142,7 +142,7 @@ class Face(Model):
 
     @property
     def is_known(self) -> bool:
-        """Whether anybody said where the pins stand; without that nothing of the face is drawn but a question mark."""
+        """Whether anybody said where the pins stand; without that only a question mark is drawn."""
         return bool(self.pins.at)
 
 

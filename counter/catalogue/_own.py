@@ -1,4 +1,4 @@
-"""What a shop adds beside confirmed values: entries of its own and changes to shipped ones, as its layer holds them."""
+"""What a shop adds beside confirmed values: entries of its own and changes to shipped ones, as a layer holds them."""
 
 from __future__ import annotations
 

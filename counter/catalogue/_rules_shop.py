@@ -71,3 +71,31 @@ def newly_broken(old: Base | Lamp, new: Base | Lamp, parts: Parts) -> list[Findi
         return []
     known = set(before)
     return [finding for finding in after if finding not in known]
+
+
+def keep_doubt(top: Catalogue, below: Catalogue) -> None:
+    """Let germicidal lamps be as large a share of their base as shipped, however many lamps a shop adds to it.
+
+    The lamps for light on that base share the chance that they have as shipped; without that thirty lamp types of a
+    shop's own would press the doubt about the glass under what is asked about.
+    """
+    less = {base: _harmless(below, base) / _harmless(top, base) for base in _grown(top, below)}
+    if not less:
+        return
+    weights = dict(top.prevalence)
+    for lamp in top.lamps:
+        if lamp.kind != "uv-c":
+            weights[lamp.id] *= min(less.get(lamp.base, 1.0), 1.0)
+    total = sum(weights.values())
+    top.__dict__["prevalence"] = {name: weight / total for name, weight in weights.items()}
+
+
+def _grown(top: Catalogue, below: Catalogue) -> set[str]:
+    shipped = below.lamps_on
+    grown = {base for base, lamps in top.lamps_on.items() if len(lamps) > len(shipped.get(base, ()))}
+    return {base for base in grown if any(lamp.kind == "uv-c" for lamp in shipped.get(base, ()))}
+
+
+def _harmless(catalogue: Catalogue, base: str) -> float:
+    """Return how the lamps of a base that give no UV-C weigh together, by how often a counter meets them."""
+    return sum(lamp.weight_met for lamp in catalogue.lamps_on[base] if lamp.kind != "uv-c")

@@ -36,7 +36,7 @@ from counter.catalogue._parts import shop_parts
 from counter.catalogue._problems import Finding, shown
 from counter.catalogue._redraw import redrawn
 from counter.catalogue._rules import findings_in
-from counter.catalogue._rules_shop import hides_ultraviolet, newly_broken
+from counter.catalogue._rules_shop import hides_ultraviolet, keep_doubt, newly_broken
 from counter.catalogue._validate import findings_of, sound
 
 if TYPE_CHECKING:
@@ -144,6 +144,7 @@ def lay_over(below: Catalogue, data: dict[str, Any]) -> Laid:
     top = _assembled(below, tuple(bases.values()), tuple(lamps.values()))
     texts = tuple(one for _, one in _last(sound(OwnText, data, "cautions", findings)))
     words = tuple(one for _, one in _last(sound(OwnWord, data, "words", findings)))
+    keep_doubt(top, below)
     return Laid(top.with_own(Own(texts, words)), tuple(findings))
 
 

@@ -36,9 +36,7 @@ def layer_in(connection: Connection) -> dict[str, Any]:
     """Return the shop's layer as its file would hold it."""
     layer: dict[str, Any] = empty_layer()
     layer["confirmed"] = list(connection.scalars(select(confirmed.c.body).order_by(confirmed.c.id)))
-    for section, entries in own_in(connection).items():
-        layer[section] = entries
-    return layer
+    return layer | own_in(connection)
 
 
 class Layer(NamedTuple):
