@@ -16,6 +16,7 @@ from counter.desk._lead import SUSPECT, WATTS_NOT_SEEN, headline, subline
 from counter.desk._lead import nothing_known as nothing_known_words
 from counter.desk._letters_asked import letters_asked
 from counter.desk._offers import offers
+from counter.desk._own_words import as_shop_reads, doubts_in_own_words, offers_in_own_words
 from counter.desk._sold import NOTHING_SOLD, may_lead, sold_before
 from counter.fit import Ask, Fixture, Use, Verdict
 from counter.thresholds import UV_DOUBT
@@ -47,12 +48,13 @@ def assess(
     Pure: no clock, no file, no Qt. `house` holds the shop's own tables of makers' codes, `sold` what codes were sold
     as in this shop.
     """
+    case = as_shop_reads(catalogue, case)
     seen, before = _seen(catalogue, case, house, sold)
-    of_lamp = lamp_doubts(seen)
+    of_lamp = doubts_in_own_words(catalogue, lamp_doubts(seen))
     law = notes.law_notes(case.place, case.on, seen.lamp, case.broken)
-    said = judged(seen, of_lamp, law)
+    said = fit.judged_in_own_words(catalogue, judged(seen, of_lamp, law))
     open_ = _open(seen, of_lamp, said)
-    offered = offers(catalogue, case, seen.lamp, seen.cct_k, settled=not of_lamp)
+    offered = offers_in_own_words(catalogue, offers(catalogue, case, seen.lamp, seen.cct_k, settled=not of_lamp))
     return _answer(seen, open_, said, offered, law).model_copy(update={"sold": before})
 
 
@@ -168,10 +170,11 @@ def fit_code(
         CaseProblem: the code names no lamp type of the catalogue.
     """
     if code in catalogue.lamp_by_id:
-        return fit.judge(catalogue, catalogue.lamp_by_id[code], fixture, use)
+        return fit.judged_in_own_words(catalogue, fit.judge(catalogue, catalogue.lamp_by_id[code], fixture, use))
     if len(code) > LONGEST_MARKS:
         raise CaseProblem(f"“{code[:40]}…” names no lamp: it is {len(code)} characters long. Type one code.")
-    seen = evidence_of(catalogue, Case(marks=code, use=use), house)
+    case = as_shop_reads(catalogue, Case(marks=code, use=use, fixture=fixture))
+    seen, fixture = evidence_of(catalogue, case, house), case.fixture
     if seen.reading is None or not seen.reading.lamps:
         raise CaseProblem(f"“{code[:40]}” names no lamp known here. {' '.join(seen.marks.problems[:1])}".strip())
     lamps = [catalogue.lamp_by_id[one] for one in seen.reading.lamps]
@@ -179,6 +182,7 @@ def fit_code(
     said = tuple(one for one in lamp_doubts(seen) if one.caution is not None or one.kind == "split")
     cautions = fit.in_order((*found.cautions, *(one.caution for one in said if one.caution is not None)))
     verdict = "ask first" if said and found.verdict == "sell" else found.verdict
+    cautions = fit.in_own_words(catalogue, cautions)
     return found.model_copy(
         update={"verdict": verdict, "cautions": cautions, "asks": (*map(_ask, said), *found.asks)}
     )

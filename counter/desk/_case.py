@@ -15,7 +15,6 @@ from counter.text import readable
 
 CANNOT_TELL = identify.CANNOT_TELL
 LONGEST_MARKS = 20_000  # characters; a paste, not a lamp
-MOST_EXPLAINED = 2500  # what a shop keeps as harmless is in every new case, and a few more are read at the counter
 
 Text = Annotated[str, BeforeValidator(readable)]  # a character nobody can read is read as such, never refused
 
@@ -39,9 +38,7 @@ class Case(Model):
     beside: Text | None = Field(None, description="id of the lamp type held beside it")
     broken: bool = False
     explained: tuple[Annotated[Text, Field(max_length=200)], ...] = Field(
-        (),
-        max_length=MOST_EXPLAINED,
-        description="words of the marks that somebody read: they say nothing of the lamp",
+        (), max_length=200, description="words of the marks that somebody read: they say nothing of the lamp"
     )
     place: Text | None = None
     on: date | None = Field(None, description="the day the law is asked about; assess has no clock")

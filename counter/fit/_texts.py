@@ -209,4 +209,5 @@ def caution(finding: Finding, lamp: str = "") -> Caution:
         ask=tr(text.ask).format_map(values),
         key=answer_key(finding, lamp) if text.ask else "",
         words=finding.words,
+        values=values,
     )

@@ -11,11 +11,10 @@ from counter.marks._caps import base_code, base_means
 from counter.marks._colour import cct_allowed, colour_code
 from counter.marks._known import known_for
 from counter.marks._letters import LettersMean, letters_facts, letters_say
-from counter.marks._lex import UNREADABLE, Draft, Parsed, Part, fold
-from counter.marks._nema import nema_head_alone
+from counter.marks._lex import UNREADABLE, Parsed, Part, fold
 from counter.marks._noise import noise
+from counter.marks._systems import word
 from counter.marks._tables import longest_first, tables
-from counter.marks._words import word
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
@@ -139,7 +138,7 @@ def _one(part: str, text: str, means: str) -> tuple[Part, ...]:
 
 
 def _shipped(known: Known) -> Iterator[tuple[str, Slot]]:
-    yield from _heads()
+    yield from _heads(known)
     yield from _watts(known)
     yield from _colours()
     yield from _bases(known)
@@ -152,20 +151,17 @@ def _shipped(known: Known) -> Iterator[tuple[str, Slot]]:
         yield row["letters"], Slot("letters", parts, row["facts"], row["cost"], row["letters"], touching)
 
 
-def _heads() -> Iterator[tuple[str, Slot]]:
-    cost = _costs()["head"]
+def _heads(known: Known) -> Iterator[tuple[str, Slot]]:
+    cost, touching = _costs()["head"], _costs()["head_before_letters"]
     for row in tables()["slots"]["heads"]:
         parts = _one("kind", row["letters"], row["means"])
-        draft = Draft(row["letters"], 0)
-        facts = draft.facts if nema_head_alone(draft) else {}
-        kept: Facts = {"shapes": facts["shapes"]} if "shapes" in facts else {}
-        yield row["letters"], Slot("head", parts, kept, cost, row["letters"], _costs()["head_before_letters"])
+        found = word(row["letters"], 0, known)
+        kept: Facts = {"shapes": found.facts["shapes"]} if found and "shapes" in found.facts else {}
+        yield row["letters"], Slot("head", parts, kept, cost, row["letters"], touching)
     for prefix in longest_first("nema", "prefixes"):
-        for shape in prefix["shapes"]:
-            draft = Draft(prefix["letters"] + shape, 0)
-            if nema_head_alone(draft):
-                touching = _costs()["head_before_letters"]
-                yield draft.plain, Slot("head", tuple(draft.parts), draft.facts, cost, draft.clean, touching)
+        for letters in (prefix["letters"] + shape for shape in prefix["shapes"]):
+            if found := word(letters, 0, known):
+                yield letters, Slot("head", found.parts, found.facts, cost, found.canonical, touching)
     germicidal = next(row for row in tables()["linear"]["heads"] if row["kind"] == "uv-c")
     parts = _one("kind", germicidal["letters"], germicidal["means"])
     yield germicidal["letters"], Slot("head", parts, {"kind": "uv-c"}, cost + 1, germicidal["letters"], 99.0)

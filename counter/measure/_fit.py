@@ -23,7 +23,7 @@ OUTLINE_WEIGHT = 0.3  # outlines are drawn from memory: half a centimetre off co
 
 def fit_all(catalogue: Catalogue, pattern: Pattern) -> tuple[Fit, ...]:
     """Return every base, best first; of bases drawn alike the catalogue's order stays."""
-    fits = [fit_base(base, pattern) for base in catalogue.bases]
+    fits = [fit_base(base, pattern) for base in catalogue.bases if base.face.is_known]
     return tuple(sorted(fits, key=lambda fit: fit.residual_mm))
 
 

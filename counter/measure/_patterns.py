@@ -113,7 +113,7 @@ class Known(NamedTuple):
 def known_patterns(bases: Sequence[Base]) -> list[Known]:
     """Return the distinct pin patterns of the bases."""
     found: dict[object, Known] = {}
-    for base in bases:
+    for base in (one for one in bases if one.face.is_known):
         known = _known(base)
         key = (known.at.round(2).tobytes(), round(known.reach), round(known.radius, 1))
         found.setdefault(key, known)

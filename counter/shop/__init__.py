@@ -72,6 +72,7 @@ if TYPE_CHECKING:
         sold_lamps,
     )
     from counter.shop._look import Look, look
+    from counter.shop._own import OwnRow, bring_back_own, keep_own, own_rows, take_out
     from counter.shop._parked import MOST_PARKED, Parked, park, parked, unpark
     from counter.shop._printed import LeftOut, numbers_left_out
     from counter.shop._problem import Cancelled, StoreProblem
@@ -114,6 +115,11 @@ _LATER = {
     "load_house": "_load_house",
     "remembered_house": "_load_house",
     "sold_here": "_sold",
+    "OwnRow": "_own",
+    "bring_back_own": "_own",
+    "keep_own": "_own",
+    "own_rows": "_own",
+    "take_out": "_own",
     "confirm": "_confirmed",
     "confirmed_before": "_confirmed",
     "has_store": "_load",
@@ -215,6 +221,7 @@ __all__ = [
     "LoggedSlip",
     "Look",
     "Month",
+    "OwnRow",
     "Parked",
     "Remembered",
     "Return",
@@ -234,6 +241,7 @@ __all__ = [
     "back_up",
     "begin_anew",
     "bring_back",
+    "bring_back_own",
     "came_back",
     "change_letters",
     "check_store",
@@ -256,6 +264,7 @@ __all__ = [
     "items_by_code",
     "items_of",
     "keep_house",
+    "keep_own",
     "keep_return",
     "keep_slip",
     "keep_wish",
@@ -273,6 +282,7 @@ __all__ = [
     "move",
     "numbers_left_out",
     "open_store",
+    "own_rows",
     "park",
     "parked",
     "put_list",
@@ -291,6 +301,7 @@ __all__ = [
     "slip_by",
     "sold_here",
     "sold_lamps",
+    "take_out",
     "undo_letters",
     "unpark",
     "waiting",

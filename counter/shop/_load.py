@@ -12,6 +12,7 @@ from counter.files import is_there
 from counter.shop._problem import StoreProblem
 from counter.shop._seen import was_seen
 from counter.shop._where import FILE, SETTING, VARIABLE, where_of
+from counter.shop_words import FILE_NAME as WORDS_FILE
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -36,7 +37,7 @@ def has_store(data: Path) -> bool:
     if os.environ.get(VARIABLE):
         return True
     try:
-        there = any((data / name).exists() for name in (FILE, SETTING, SHOP_FILE))
+        there = any((data / name).exists() for name in (FILE, SETTING, SHOP_FILE, WORDS_FILE))
         there = there or any(is_there(data / name) for name in OLD_MAKERS)
         return there or was_seen(where_of(data))
     except OSError:  # a folder that may not be entered, a setting that cannot be read: opening says so in words

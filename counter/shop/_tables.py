@@ -47,12 +47,16 @@ confirmed = Table(
     Column("body", JSON, nullable=False),
     Column("at", String(40), nullable=False),
 )
+# Of the rows about one thing the last that is not gone counts; who added it stands in its body.
 own_entries = Table(
     "own_entries",
     metadata,
     Column("id", Integer, primary_key=True),
     Column("section", String(20), nullable=False),
     Column("body", JSON, nullable=False),
+    Column("at", String(40)),
+    Column("gone", String(40)),
+    Column("gone_by", Text),
 )
 # A row stays when its letters are forgotten: `came` and `went` are changes, and a change can be undone.
 letters = Table(

@@ -11,7 +11,8 @@ from typing import TYPE_CHECKING, Any
 
 from sqlalchemy import insert, select
 
-from counter.catalogue import SHOP_FILE, read_layer
+from counter import shop_words
+from counter.catalogue import KEYS, SHOP_FILE, read_layer
 from counter.files import is_there
 from counter.shop._load import OLD_MAKERS
 from counter.shop._moments import now_text
@@ -40,6 +41,9 @@ def take_over(store: Store, data: Path) -> None:
         _take_layer(store, data)
     if any(is_there(data / name) for name in OLD_MAKERS):
         _take_makers(store, data)
+    if (data / shop_words.FILE_NAME).is_file():
+        with suppress(OSError, ValueError):
+            _take_words(store, data)
     for file in sorted((data / RECORDS).glob("*.jsonl")):
         if _ID.fullmatch(file.stem):
             with suppress(OSError):
@@ -72,12 +76,25 @@ def _take_once(store: Store, data: Path, name: str, area: str, put: Callable[[Co
     _keep(data, path)
 
 
+def _take_words(store: Store, data: Path) -> None:
+    """Take the words that say nothing of a lamp; what the file does not say of who read them stays open."""
+    path = data / shop_words.FILE_NAME
+    rows = [{"section": "words", "body": shop_words.as_entry(row), "at": now_text()} for row in shop_words.rows(data)]
+    mark = f"took {hashlib.sha256(path.read_bytes()).hexdigest()[:40]}"
+    with store.writing("confirmed") as connection:
+        if connection.scalar(select(settings.c.key).where(settings.c.key == mark)) is None:
+            if rows:
+                connection.execute(insert(own_entries), rows)
+            connection.execute(insert(settings).values(key=mark, value=True, at=now_text()))
+    _keep(data, path)
+
+
 def put_layer(connection: Connection, layer: dict[str, Any]) -> None:
     """Put the content of a shop's file into the tables, entries with faults too: they can be mended."""
     rows = [{"body": body, "at": now_text()} for body in _list(layer, "confirmed")]
     if rows:
         connection.execute(insert(confirmed), rows)
-    own = [{"section": at, "body": body} for at in ("bases", "lamps") for body in _list(layer, at)]
+    own = [{"section": at, "body": body, "at": now_text()} for at in KEYS for body in _list(layer, at)]
     if own:
         connection.execute(insert(own_entries), own)
 

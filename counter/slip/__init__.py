@@ -12,9 +12,7 @@ from counter.slip._code import (
     holds_case,
     is_case_text,
     key_in,
-    with_words,
     without_the_gone,
-    without_words,
 )
 from counter.slip._log_files import log_csv, log_words
 from counter.slip._slip import (
@@ -46,7 +44,5 @@ __all__ = [
     "make_slip",
     "slip_of",
     "slip_report",
-    "with_words",
     "without_the_gone",
-    "without_words",
 ]

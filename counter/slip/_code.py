@@ -23,8 +23,6 @@ from counter.desk import Case, CaseProblem
 from counter.language import tr
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from counter.catalogue import Catalogue
 
 CASE, KEY = "LAMPCASE2", "LAMPKEY2"
@@ -117,21 +115,3 @@ def without_the_gone(case: Case, catalogue: Catalogue) -> Case:
     gone = [at for at in ("chosen", "shown", "beside") if getattr(case, at) not in (None, *catalogue.lamp_by_id)]
     looks = {key: value for key, value in case.looks.items() if key in catalogue.look_by_key}
     return case.model_copy(update={**dict.fromkeys(gone), "looks": looks})
-
-
-def without_words(case: Case, known: Sequence[str]) -> Case:
-    """Return a case without the words that the shop has read for good: they are there again when it comes back."""
-    gone = frozenset(known)
-    fixture = case.fixture.model_copy(update={"explained": _without(case.fixture.explained, gone)})
-    return case.model_copy(update={"explained": _without(case.explained, gone), "fixture": fixture})
-
-
-def with_words(case: Case, known: Sequence[str]) -> Case:
-    """Return a case with the words that the shop has read for good."""
-    case = without_words(case, known)
-    fixture = case.fixture.model_copy(update={"explained": (*known, *case.fixture.explained)})
-    return case.model_copy(update={"explained": (*known, *case.explained), "fixture": fixture})
-
-
-def _without(words: tuple[str, ...], gone: frozenset[str]) -> tuple[str, ...]:
-    return tuple(word for word in words if word not in gone)

@@ -75,6 +75,7 @@ def _stock_commands(stock: ShopDesk) -> tuple[Command, ...]:
         Command("Stock", "Search the shelf", ("Ctrl+J",), stock.search),
         Command("Stock", "Import stock list …", (), stock.import_list),
         Command("Stock", "Bring the list before this one back", (), stock.bring_back),
+        Command("Stock", "Makers' letters, and what the list teaches …", (), stock.learner.open),
         Command("Stock", "Cost over the years …", (), stock.open_cost),
         Command("Stock", "Own sales weigh, or not, in identifying", (), stock.toggle_sales),
         Command("Stock", "Load the demo shop", (), stock.load_demo),

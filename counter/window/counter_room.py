@@ -16,7 +16,6 @@ from counter.fit import worth_holding_beside
 from counter.identify import LookProblem, Typed, parse_look, with_unit
 from counter.language import OWN, tr
 from counter.marks import letters
-from counter.shop_words import add_shop_word, shop_words
 from counter.window.arrangement import Panes
 from counter.window.commands import commands_of, menu_of
 from counter.window.desk_cases import DeskCases
@@ -281,16 +280,26 @@ class Counter(QObject):
     def _explain(self, about: str, read: tuple[str, ...]) -> None:
         """Take words as read: they say nothing of the lamp; with Shift never asked about again in this shop."""
         if QApplication.keyboardModifiers() & Qt.KeyboardModifier.ShiftModifier:
-            try:
-                for word in read:
-                    add_shop_word(self.data, word, date.today(), str(self.settings.value("who", "")))
-            except (OSError, ValueError) as problem:
-                self.looks.show_problem("", f"Not kept for the shop: {problem}")
+            self._keep_words(read)
         if about == "marks":
             self.change(explained=(*self.case.explained, *read))
         else:
             fixture = self.case.fixture
             self.change(fixture=fixture.model_copy(update={"explained": (*fixture.explained, *read)}))
+
+    def _keep_words(self, read: tuple[str, ...]) -> None:
+        """Keep words as read for good; one that cannot be kept is said, and counts for this customer all the same."""
+        who, today = str(self.settings.value("who", "")), date.today()
+
+        def job() -> Loaded:
+            for word in read:
+                shop.keep_own(self.data, "words", {"word": word}, who=who, on=today)
+            return shop.load_catalogue(self.data)
+
+        def failed(problem: Exception) -> None:
+            self.looks.show_problem("", tr("Not kept for the shop: {problem}").format(problem=problem))
+
+        self.shop.worker.ask(job, self.take_loaded, failed)
 
     def open_outline(self, lamp: str) -> None:
         """Show an outline large; looking at it settles nothing, and takes back an earlier choice of another."""
@@ -350,13 +359,8 @@ class Counter(QObject):
 
     def _new_case(self) -> Case:
         """Return an empty case for the shop's place and today."""
-        try:
-            read = shop_words(self.data)
-        except (OSError, ValueError) as problem:
-            read = ()
-            self.looks.show_problem("", f"The shop's harmless words are left out: {problem}")
         place = str(self.settings.value("place", "")) or None
-        return desk.Case(place=place, on=date.today(), explained=read, fixture=desk.Fixture(explained=read))
+        return desk.Case(place=place, on=date.today())
 
     def set_place(self, place: str) -> None:
         """Ask for the law of this place from now on; a setting, so undo leaves it alone."""

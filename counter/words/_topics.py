@@ -80,6 +80,13 @@ def is_danger(topic: Topic) -> bool:
     return bool(table()["topics"][topic]["is_danger"])
 
 
+@lru_cache(maxsize=512)
+def danger_in(text: str) -> str:
+    """Return the first words of a text that speak of danger, whole or with signs that nobody can read; "" without."""
+    dangerous = tuple(topic for topic in get_args(Topic) if is_danger(topic))
+    return speaks_of(dangerous, text)
+
+
 @cache
 def _table() -> _Table:
     words: dict[str, list[Topic]] = {}

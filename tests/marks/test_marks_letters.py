@@ -60,11 +60,12 @@ def test_a_meaning_that_does_not_go_with_the_code_is_asked(shipped):
     assert evidence.unread
 
 
-def test_a_settled_lamp_that_contradicts_is_found(shipped):
-    table = letters.teach(letters.LetterTable(), "XK", QUAD, **WHO)
-    assert letters.contradicted(table, shipped, ("xk",), "G24q-3/26/quad") == ()
-    (row,) = letters.contradicted(table, shipped, ("xk", "LL"), "GX24q-3/26/triple")
-    assert row.letters == "XK"
+def test_what_letters_say_is_held_against_a_lamp(shipped):
+    quad, triple = (shipped.lamp_by_id[one] for one in ("G24q-3/26/quad", "GX24q-3/26/triple"))
+    assert letters.against(QUAD, shipped, quad) == ()
+    assert letters.against(QUAD, shipped, triple) == ("shape",)
+    assert letters.against(marks.LettersMean(base="G24q", pins=2), shipped, triple) == ("pins", "base")
+    assert letters.against(marks.LettersMean(), shipped, triple) == ()
 
 
 @pytest.mark.parametrize("means", [{"shape": "twin", "pins": 2}, {"kind": "fluorescent"}, {"shape": "quad"}, {}])

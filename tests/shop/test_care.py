@@ -225,7 +225,7 @@ def test_store_of_an_older_version_is_brought_up_to_date(data, plan):
     store = fill(data, plan)
     with store.writing() as connection:
         connection.exec_driver_sql("DROP TABLE left_out")
-        connection.exec_driver_sql("UPDATE alembic_version SET version_num = '0002'")
+        connection.exec_driver_sql("UPDATE alembic_version SET version_num = '0003'")
     close_all()
     assert shop.add_slip(open_store(data), slip("new"), []) == 5
     assert shop.check_store(data) == []

@@ -210,6 +210,8 @@ def test_a_store_of_the_first_version_is_brought_up_to_date(store, shop_data):
     with store.writing() as connection:
         for table in ("letters", "letter_changes", "house_codes", "sold_codes", "left_out"):
             connection.execute(text(f"DROP TABLE {table}"))
+        for column in ("at", "gone", "gone_by"):
+            connection.execute(text(f"ALTER TABLE own_entries DROP COLUMN {column}"))
         connection.execute(text("DELETE FROM numbers WHERE name = 'letters'"))
         connection.execute(text("CREATE TABLE letters (letters VARCHAR(80) PRIMARY KEY, body JSON)"))
         connection.execute(text("UPDATE alembic_version SET version_num = '0001'"))

@@ -7,9 +7,8 @@ from datetime import UTC, datetime
 
 import pytest
 
-from counter import desk, slip, words
+from counter import desk, slip
 from counter.desk import Case, CaseProblem
-from counter.shop_words import MOST
 from counter.slip import SlipItem
 from tests.slip.rich_cases import rich_case
 
@@ -128,23 +127,3 @@ def test_code_that_unpacks_without_end_is_no_case(catalogue):
     for head, packed in (("LC1:", zlib.compress(b" " * 50_000_000)), ("LAMPCASE2", b"00" + raw)):
         with pytest.raises(CaseProblem):
             slip.case_in(head + base64.b32encode(packed).decode().rstrip("="), catalogue)
-
-
-def test_words_the_shop_has_read_for_good_need_no_room_in_the_code(catalogue):
-    shops = tuple(f"part number {n}" for n in range(MOST))
-    fixture = CASE.fixture.model_copy(update={"explained": (*shops, "once")})
-    case = CASE.model_copy(update={"explained": shops, "fixture": fixture})
-    short = slip.without_words(case, shops)
-    assert (short.explained, short.fixture.explained) == ((), ("once",))
-    assert slip.with_words(short, shops) == case
-    assert slip.holds_case(slip.case_text(short, KEY))
-
-
-def test_as_many_words_as_a_shop_keeps_fit_into_a_case_and_are_folded_once(catalogue):
-    shops = tuple(f"part number {n}" for n in range(MOST))
-    fixture = CASE.fixture.model_copy(update={"explained": shops, "label": "zorbik 26W electronic"})
-    case = Case.model_validate(CASE.model_dump() | {"explained": shops, "fixture": fixture.model_dump()})
-    desk.assess(catalogue, case)
-    before = words.fold.cache_info().misses
-    desk.assess(catalogue, case.model_copy(update={"use": "lighting"}))
-    assert words.fold.cache_info().misses - before < 100

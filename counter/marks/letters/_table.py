@@ -65,10 +65,13 @@ def forget(table: LetterTable, letters: str) -> LetterTable:
     return table.model_copy(update={"letters": kept})
 
 
-def accept(table: LetterTable, learned: Sequence[KnownLetters]) -> LetterTable:
-    """Return the table with letters learned from a list; an earlier lesson from a list of that name is replaced."""
+def accept(table: LetterTable, learned: Sequence[KnownLetters], *, is_whole: bool = True) -> LetterTable:
+    """Return the table with letters learned from a list; what is learned anew replaces what was.
+
+    A whole lesson also replaces all else of an earlier one from a list of that name; else more is only added.
+    """
     again = {fold(one.letters) for one in learned}
-    names = {one.list_name for one in learned}
+    names = {one.list_name for one in learned} if is_whole else set()
     kept = (
         one
         for one in table.letters

@@ -71,16 +71,23 @@ class LettersDesk(QObject):
 
         self._keep(change, f"taught {', '.join(words)}", tr("Kept: {letters}.").format(letters=", ".join(words)))
 
-    def forget(self, word: str) -> None:
+    def forget(self, *words: str) -> None:
         """Take back what letters mean."""
-        said = tr("Forgotten: {letters}.").format(letters=word)
-        self._keep(lambda table: letters.forget(table, word), f"forgot {word}", said)
+        names = ", ".join(words)
+
+        def change(table: LetterTable) -> LetterTable:
+            for word in words:
+                table = letters.forget(table, word)
+            return table
+
+        self._keep(change, f"forgot {names}", tr("Forgotten: {letters}.").format(letters=names))
 
     def accept(self, rows: Sequence[KnownLetters]) -> None:
         """Take what the stock list teaches; it goes when that list goes."""
         names = ", ".join(one.letters for one in rows)
         said = tr("Kept from the list: {letters}.").format(letters=names)
-        self._keep(lambda table: letters.accept(table, rows), f"accepted {names}", said, of_stock=True)
+        change = lambda table: letters.accept(table, rows, is_whole=False)  # noqa: E731
+        self._keep(change, f"accepted {names}", said, of_stock=True)
 
     def undo(self) -> None:
         """Take the last change that was made in this window back."""

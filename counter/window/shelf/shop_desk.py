@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtCore import QObject, QTimer
 
 from counter import shop
+from counter.window.shelf.list_learner import ListLearner
 from counter.window.shelf.parked_bar import ParkedBar
 from counter.window.shelf.shelf_pane import NO_CASE, NO_LIST, NOT_FOUND, NOTHING
 from counter.window.shelf.slip_reopen import SlipReopen
@@ -49,6 +50,7 @@ class ShopDesk(QObject):
         self.parked = ParkedBar(counter)
         self.writer = SlipWriter(counter, self.worker, self.pane)
         self.reopener = SlipReopen(counter, self.worker)
+        self.learner = ListLearner(counter)
         self._soon = QTimer(self, singleShot=True, interval=STILL_MS)
         self._soon.timeout.connect(self._ask_shelf)
         self._connect()
@@ -63,6 +65,7 @@ class ShopDesk(QObject):
         self.pane.missed.connect(self.writer.note_missing)
         self.pane.chosen.connect(self.writer.choose)
         self.pane.matched.connect(self._match_by_hand)
+        self.pane.letters_wanted.connect(self._read_code)
 
     # -- the store
 
@@ -187,6 +190,11 @@ class ShopDesk(QObject):
         if not is_search:
             self.counter.answer.show_stock(_glance(found))
 
+    def _read_code(self, answer: ShelfAnswer) -> None:
+        """Put a line's code into the marks, below which its letters can be told."""
+        self.counter.change(marks=answer.item.code)
+        self.counter.marks.take_focus()
+
     def _match_by_hand(self, answer: ShelfAnswer) -> None:
         """Let the item mean the lamp that the case names, now and in every later list."""
         from counter.shelf import key_of
@@ -217,6 +225,7 @@ class ShopDesk(QObject):
         self._problem = ""
         self.open()
         self.search()
+        self.learner.begin()
 
     def bring_back(self) -> None:
         """Make the list before this one the present one again."""

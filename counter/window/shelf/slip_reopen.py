@@ -83,7 +83,7 @@ class SlipReopen(QObject):
 
 
 def case_of_today(counter: Counter, case: Case) -> Case:
-    """Return a case of another day as it is asked about now: by law, catalogue and the shop's own words of today."""
+    """Return a case of another day as it is asked about now: by the law and the catalogue of today."""
     fresh = counter.fresh_case()
     known = slip.without_the_gone(case, counter.catalogue)
-    return slip.with_words(known.model_copy(update={"place": fresh.place, "on": fresh.on}), fresh.explained)
+    return known.model_copy(update={"place": fresh.place, "on": fresh.on})

@@ -101,7 +101,7 @@ class SlipWriter(QObject):
             self.clear()
 
     def _slip(self) -> Slip:
-        made = slip.make_slip(
+        return slip.make_slip(
             self.counter.catalogue,
             self.counter.case,
             self.counter.assessment,
@@ -110,8 +110,6 @@ class SlipWriter(QObject):
             key=secrets.token_hex(16),
             till=platform.node() or "till",
         )
-        shops_own = self.counter.fresh_case().explained
-        return made.model_copy(update={"case": slip.without_words(made.case, shops_own)})
 
     def write(self, how: str) -> None:
         """Keep the slip in the log, once, and then give it as it was wanted."""
