@@ -5,13 +5,14 @@ from __future__ import annotations
 import random
 import re
 from datetime import date
+from string import Formatter
 
 import pytest
 
 from counter import language
 from counter.desk import Case, assess
 from counter.fit import Fixture, places
-from counter.marks import format_code
+from counter.marks import format_code, spoken, tables
 from tests.language.test_translations import ENGLISH
 
 # What people read; all else is an answer.
@@ -19,7 +20,7 @@ WORDS = frozenset(
     [
         *("headline", "subline", "advice", "says", "why", "do", "ask", "question", "outcomes", "title", "reason"),
         *("text", "means", "assumptions", "problems", "where", "notes", "not_known", "what", "law", "note", "check"),
-        *("disposal_check", "place_name", "step", "says_marks", "says_look"),
+        *("disposal_check", "place_name", "step", "says_marks", "says_look", "values"),
     ]
 )
 TYPED = frozenset(["text"])  # of a span it is what was typed
@@ -111,3 +112,21 @@ def test_every_word_is_another(pairs):
     for case, _, spanish in pairs:
         for place, text, is_read in parted(spanish):
             assert not (is_read and ENGLISH.search(QUOTED.sub("", text))), (place, text, case)
+
+
+FILLED = {"means": "a ring", "eighths": "8", "n": "26", "text": "120V"}
+
+
+def said_of_slots():
+    """Yield what the tables of code systems say of each slot, filled in as reading would."""
+    for slot in tables()["systems"]["parts"].values():
+        for _, _, says, *_ in slot.get("parts", ()):
+            for sentence in says.values() if isinstance(says, dict) else (says,):
+                names = [name for _, name, _, _ in Formatter().parse(sentence) if name]
+                yield sentence, sentence.format_map({name: FILLED.get(name, 26) for name in names})
+
+
+@pytest.mark.parametrize(("sentence", "said"), sorted(set(said_of_slots())))
+def test_what_a_slot_means_is_found_again(sentence, said, spanish):
+    is_words = re.search(r"[A-Za-z]{2,}", re.sub(r"\{[^}]*\}", "", sentence)) or "means" in sentence
+    assert (spoken(said) != said) is bool(is_words)
