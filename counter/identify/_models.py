@@ -2,17 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from counter.catalogue import Kind, LampShape, Model
 
 
-@dataclass(frozen=True, slots=True)
-class Candidate:
-    """One lamp type with its probability and how each look spoke of it.
-
-    No model: every look makes one for each lamp type, and a model weighs three objects and a check.
-    """
+class Candidate(Model):
+    """One lamp type with its probability and how each look spoke of it."""
 
     lamp: str
     base: str
