@@ -14,3 +14,4 @@ COLOUR_AT = 0.8  # below this share of the readings a colour is a guess among ot
 ENOUGH_BITS = 0.05  # a look worth less than this is not worth asking for
 TIED_AT = 0.45  # of the first share: from here two families or bases are named together
 MOST_TIED = 2  # names at a glance; more are counted
+SOLD_AS_ANOTHER = 0.05  # how well a code sold here before goes with another lamp, against the one it was sold as

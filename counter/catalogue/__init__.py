@@ -1,16 +1,27 @@
 """What is known, with its source: models, loading, the shop's own layer over the shipped one, checking.
 
-May import the standard library, pydantic, counter.paths and counter.files; nothing else of counter.
+May import the standard library, pydantic, counter.paths, counter.files and counter.language; nothing else of counter.
 Checking and the shop's layer are imported when first asked for (26 ms): a start without a layer needs neither.
 """
 
 from typing import TYPE_CHECKING, Any
 
-from counter.catalogue._designation import Designation, parse_designation, parse_designations, words_beside
+from counter.catalogue._designation import (
+    Designation,
+    Piece,
+    Scanned,
+    cap_size,
+    parse_designation,
+    parse_designations,
+    pin_angles,
+    scan_designation,
+    words_beside,
+)
 from counter.catalogue._load import SHOP_FILE, Loaded, load, load_file, load_with_problems
 from counter.catalogue._models import (
     TRUST,
     UNSURE,
+    Added,
     Arrangement,
     Base,
     Catalogue,
@@ -29,6 +40,8 @@ from counter.catalogue._models import (
     Notch,
     Notches,
     Outline,
+    OwnText,
+    OwnWord,
     Pin,
     Pins,
     Source,
@@ -36,18 +49,50 @@ from counter.catalogue._models import (
     Word,
     notch_look,
 )
+from counter.catalogue._shapes import SHAPES, shape_words
 
 if TYPE_CHECKING:
+    from counter.catalogue._changed import written
     from counter.catalogue._check import Checker, check_file, check_shipped, check_text
-    from counter.catalogue._merge import Conflict, Layer, conflicts, content_of, layer_of, merged
-    from counter.catalogue._problems import Finding, Problem, check_report, report_text, shown
+    from counter.catalogue._merge import Conflict, Layer, conflicts, content_of, day_of, layer_of, merged
+    from counter.catalogue._own import (
+        ADDED,
+        KEYS,
+        SECTIONS,
+        Changed,
+        OwnBase,
+        OwnLamp,
+        key_of,
+        merge_patch,
+        merge_patched,
+        without_added,
+    )
+    from counter.catalogue._problems import Finding, Problem, check_report, problems_from, report_text, shown
+    from counter.catalogue._rules import allowed_words, legs_of, ranges
     from counter.catalogue._schema import schemas
-    from counter.catalogue._shop import PARTS, Confirmed, Shop, confirmations
+    from counter.catalogue._shop import PARTS, Confirmed, Shop, confirmations, lay_over
     from counter.catalogue._shop_file import ConfirmError, empty_layer, read_layer, refuse_bad
     from counter.catalogue._tally import share_read, sources_report, sources_text
     from counter.catalogue._validate import findings_of
 
 _LATER = {
+    "allowed_words": "_rules",
+    "ranges": "_rules",
+    "legs_of": "_rules",
+    "problems_from": "_problems",
+    "written": "_changed",
+    "day_of": "_merge",
+    "ADDED": "_own",
+    "KEYS": "_own",
+    "SECTIONS": "_own",
+    "Changed": "_own",
+    "OwnBase": "_own",
+    "OwnLamp": "_own",
+    "key_of": "_own",
+    "merge_patch": "_own",
+    "merge_patched": "_own",
+    "without_added": "_own",
+    "lay_over": "_shop",
     "Checker": "_check",
     "check_file": "_check",
     "check_shipped": "_check",
@@ -79,14 +124,20 @@ _LATER = {
 }
 
 __all__ = [
+    "ADDED",
+    "KEYS",
     "PARTS",
+    "SECTIONS",
+    "SHAPES",
     "SHOP_FILE",
     "TRUST",
     "UNSURE",
+    "Added",
     "Arrangement",
     "Base",
     "Catalogue",
     "Centre",
+    "Changed",
     "Checker",
     "Circuit",
     "Confidence",
@@ -109,13 +160,21 @@ __all__ = [
     "Notch",
     "Notches",
     "Outline",
+    "OwnBase",
+    "OwnLamp",
+    "OwnText",
+    "OwnWord",
+    "Piece",
     "Pin",
     "Pins",
     "Problem",
+    "Scanned",
     "Shop",
     "Source",
     "Sourced",
     "Word",
+    "allowed_words",
+    "cap_size",
     "check_file",
     "check_report",
     "check_shipped",
@@ -123,25 +182,38 @@ __all__ = [
     "confirmations",
     "conflicts",
     "content_of",
+    "day_of",
     "empty_layer",
     "findings_of",
+    "key_of",
+    "lay_over",
     "layer_of",
+    "legs_of",
     "load",
     "load_file",
     "load_with_problems",
+    "merge_patch",
+    "merge_patched",
     "merged",
     "notch_look",
     "parse_designation",
     "parse_designations",
+    "pin_angles",
+    "problems_from",
+    "ranges",
     "read_layer",
     "refuse_bad",
     "report_text",
+    "scan_designation",
     "schemas",
+    "shape_words",
     "share_read",
     "shown",
     "sources_report",
     "sources_text",
+    "without_added",
     "words_beside",
+    "written",
 ]
 
 if not TYPE_CHECKING:  # a type checker would take any name for one that exists

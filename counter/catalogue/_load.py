@@ -59,7 +59,7 @@ def load_with_problems(layer: Layer = None) -> Loaded:
         return Loaded(shipped)
     if not isinstance(layer, dict):
         return Loaded(shipped, (layer,))
-    if not any(layer.get(section) for section in ("confirmed", "bases", "lamps")):
+    if not any(isinstance(entries, list) and entries for entries in layer.values()):
         return Loaded(shipped)
     from counter.catalogue._shop_file import over  # its rules are not needed by a shop without a layer
 

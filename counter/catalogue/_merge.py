@@ -9,11 +9,12 @@ from __future__ import annotations
 import json
 from typing import TYPE_CHECKING, Any, NamedTuple
 
+from counter.catalogue._own import KEYS, SECTIONS, key_of, without_added
+
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
 FORMAT, VERSION = "lamp-counter/shop", 1
-SECTIONS = ("confirmed", "bases", "lamps")
 
 Entry = tuple[str, str]  # its section, and itself as JSON with sorted keys
 
@@ -52,11 +53,11 @@ def content_of(layer: Layer) -> dict[str, Any]:
     """Return a layer as the content of a shop file.
 
     All confirmations are kept, so ordered that the latest of each value comes last, which is the one that counts. Of
-    bases or lamps under one name a file can hold one only; the others are told by `conflicts` and stay in the layer.
+    other entries about one thing a file can hold one only; the others are told by `conflicts` and stay in the layer.
     """
     content: dict[str, Any] = {"format": FORMAT, "version": VERSION}
     content["confirmed"] = _ordered(layer, "confirmed")
-    for section in ("bases", "lamps"):
+    for section in KEYS:
         content[section] = [group[-1] for group in _groups(layer, section).values()]
     return content
 
@@ -80,7 +81,13 @@ def _text(entry: Mapping[str, Any]) -> str:
 def _ordered(layer: Layer, section: str) -> list[dict[str, Any]]:
     """Return the entries of a section, earliest first; of one day in an order that depends on them alone."""
     entries = [json.loads(text) for kind, text in layer.entries if kind == section]
-    return sorted(entries, key=lambda entry: (str(entry.get("on", "")), _text(entry)))
+    return sorted(entries, key=lambda entry: (day_of(entry), _text(entry)))
+
+
+def day_of(entry: Mapping[str, Any]) -> str:
+    """Return the day on which an entry was made, ISO 8601; nothing where it does not say."""
+    added = entry.get("added")
+    return str(entry.get("on") or (added.get("on", "") if isinstance(added, dict) else ""))
 
 
 def _groups(layer: Layer, section: str) -> dict[str, list[dict[str, Any]]]:
@@ -91,12 +98,10 @@ def _groups(layer: Layer, section: str) -> dict[str, list[dict[str, Any]]]:
 
 
 def _about(section: str, entry: Mapping[str, Any]) -> str:
-    if section == "confirmed":
-        return " ".join(str(entry.get(key, "")) for key in ("kind", "of", "part"))
-    key = "designation" if section == "bases" else "id"
-    return f"{section[:-1]} {entry.get(key, '')}"
+    named = " ".join(key_of(section, entry))
+    return named if section in ("confirmed", "changed") else f"{section[:-1]} {named}"
 
 
 def _said(section: str, entry: Mapping[str, Any]) -> Any:
     """Return what an entry says of its thing, without who said it and when."""
-    return entry.get("value") if section == "confirmed" else entry
+    return entry.get("value") if section == "confirmed" else without_added(entry)

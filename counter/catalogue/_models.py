@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from datetime import date  # pydantic needs the class itself
 from functools import cached_property
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, ConfigDict, Field, PrivateAttr
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -140,6 +140,18 @@ class Face(Model):
     centre: Centre | None = None
     notches: Notches | None = Field(None, description="absent: where the key sits is not known")
 
+    @property
+    def is_known(self) -> bool:
+        """Whether anybody said where the pins stand; without that only a question mark is drawn."""
+        return bool(self.pins.at)
+
+
+def face_not_known() -> Face:
+    """Return the face of a base of which nobody has said how it looks: no pins, and an edge that means nothing."""
+    said = {"source": "inferred", "confidence": "memory-low"}
+    edge = {"shape": "rectangle", "width_mm": 30, "height_mm": 30}
+    return Face.model_validate({"pins": {"at": (), **said}, "outline": {**edge, **said}})
+
 
 class Base(Model):
     """A cap by its IEC 60061 designation."""
@@ -159,7 +171,12 @@ class Base(Model):
     hold: str = Field(description="how to hold the lamp so that left and right mean the same to everybody")
     tell: str = Field(description="one sentence: how to know this base")
     seldom: Word | None = Field(None, description="yes: seldom met, so among much the same it is not named first")
-    face: Face
+    face: Face = Field(default_factory=face_not_known, description="absent: how it looks is not known")
+
+    @property
+    def is_seldom(self) -> bool:
+        """Whether a counter meets it so seldom that among much the same it is not named first."""
+        return self.seldom is not None and self.seldom.value == "yes"
 
 
 class Circuit(Model):
@@ -282,6 +299,38 @@ class Source(Model):
     seen: str
 
 
+class Added(Model):
+    """Who put an entry into a shop's layer, and when."""
+
+    who: str = Field(max_length=80)
+    on: date
+
+
+class OwnText(Model):
+    """A caution in the shop's own words, in one language; signal word and verdict stay those of the shipped rule."""
+
+    rule: str = Field(description="the rule id of the shipped caution")
+    language: str = Field("en", pattern=r"^[a-z]{2,3}$", description="the language it is written in: it counts there")
+    says: str = Field(min_length=1, max_length=600, description="what is wrong, in one line")
+    why: str = Field(min_length=1, max_length=600, description="why, in one line")
+    do: str = Field(min_length=1, max_length=600, description="what to do, in one line")
+    added: Added | None = None
+
+
+class OwnWord(Model):
+    """A word or a few that say nothing of a lamp: the shop has read them once and for all."""
+
+    word: str = Field(min_length=1, max_length=200)
+    added: Added | None = None
+
+
+class Own(NamedTuple):
+    """What a shop says beside bases and lamps: cautions in its own words, and words that say nothing of a lamp."""
+
+    texts: tuple[OwnText, ...] = ()
+    words: tuple[OwnWord, ...] = ()
+
+
 class Edition(Model):
     """Which state of the data this is; counted by its own, as data and program change at different times."""
 
@@ -303,6 +352,22 @@ class Catalogue(Model):
     lamps: tuple[Lamp, ...]
     looks: tuple[Look, ...]
     legs_by_shape: dict[str, str] = Field(description="the legs look of shapes whose legs are not just counted")
+    _own: Own = PrivateAttr(default_factory=lambda: Own())  # no part of a catalogue's file: a layer alone has any
+
+    @property
+    def own_texts(self) -> tuple[OwnText, ...]:
+        """Cautions in the shop's own words."""
+        return self._own.texts
+
+    @property
+    def own_words(self) -> tuple[str, ...]:
+        """Words that the shop knows to say nothing of a lamp."""
+        return tuple(one.word for one in self._own.words)
+
+    def with_own(self, own: Own) -> Catalogue:
+        """Give a catalogue that was just made what the shop says of cautions and words, and return it."""
+        self._own = own
+        return self
 
     @cached_property
     def base_by_name(self) -> dict[str, Base]:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from counter.catalogue._models import Base, Catalogue, Lamp, Look, Source
+from counter.catalogue._own import OwnBase, OwnLamp
 from counter.catalogue._validate import sound
 
 if TYPE_CHECKING:
@@ -57,11 +58,11 @@ def shipped_parts(data: dict[str, Any], findings: list[Finding]) -> Parts:
 
 def shop_parts(data: dict[str, Any], findings: list[Finding], below: Catalogue) -> Parts:
     """Return the parts of a shop's layer over the catalogue `below`."""
-    bases = sound(Base, data, "bases", findings)
+    bases = sound(OwnBase, data, "bases", findings)
     return Parts(
         data=data,
         bases=tuple(bases),
-        lamps=tuple(sound(Lamp, data, "lamps", findings)),
+        lamps=tuple(sound(OwnLamp, data, "lamps", findings)),
         looks=tuple((-1, look) for look in below.looks),
         base_by_name={**below.base_by_name, **{base.designation: base for _, base in bases}},
         base_names=_names(data, "bases", "designation") | frozenset(below.base_by_name),

@@ -7,13 +7,13 @@ from typing import TYPE_CHECKING, Any, get_args
 
 from counter.catalogue._models import LampShape
 from counter.catalogue._problems import Finding, shown
-from counter.catalogue._rules_base import base_rules
-from counter.catalogue._rules_lamp import lamp_rules
+from counter.catalogue._rules_base import WORDS, base_rules
+from counter.catalogue._rules_lamp import AIR_C, DIMS, LEGS, LENGTH_MM, TUBE_MM, lamp_rules
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from counter.catalogue._models import Look
+    from counter.catalogue._models import Catalogue, Look
     from counter.catalogue._parts import Parts
     from counter.catalogue._problems import Loc
 
@@ -127,3 +127,28 @@ def _legs_by_shape(parts: Parts) -> Iterator[Finding]:
         if answers is not None and legs not in answers:
             what = f"{shown(legs)} is no answer to the look legs"
             yield Finding(("legs_by_shape", shape), what, f"Write one of {', '.join(sorted(answers))}.")
+
+
+def allowed_words(catalogue: Catalogue) -> dict[str, tuple[str, ...]]:
+    """Return the words that some fields of bases and lamp types may hold, by the field's name."""
+    looks = catalogue.look_by_key
+    answers = {
+        name: tuple(value.value for value in looks[name].values) for name in ("glass", "notch") if name in looks
+    }
+    return {
+        **WORDS,
+        "dims": DIMS,
+        "seldom": ("yes", "no"),
+        "glass": answers.get("glass", ()),
+        "family_notches": answers.get("notch", ()),
+    }
+
+
+def ranges() -> dict[str, tuple[float, float]]:
+    """Return the least and the most of some fields, in the unit of their names."""
+    return {"length_mm": LENGTH_MM, "length_also_mm": LENGTH_MM, "tube_mm": TUBE_MM, **AIR_C}
+
+
+def legs_of(shape: object) -> int | None:
+    """Return how many straight legs a lamp of this shape has, None where they are not counted."""
+    return LEGS.get(shape) if isinstance(shape, str) else None

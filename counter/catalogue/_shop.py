@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import json
 from datetime import date
-from typing import TYPE_CHECKING, Any, Literal, NamedTuple
+from typing import TYPE_CHECKING, Any, Literal, NamedTuple, TypeVar
 
 from pydantic import Field, JsonValue, ValidationError
 
+from counter.catalogue._changed import changed_entries
 from counter.catalogue._models import (
     Base,
     Catalogue,
@@ -21,18 +22,21 @@ from counter.catalogue._models import (
     Notch,
     Notches,
     Outline,
+    Own,
+    OwnText,
+    OwnWord,
     Pins,
     Source,
     Sourced,
     Word,
     notch_look,
 )
+from counter.catalogue._own import Changed, OwnBase, OwnLamp, key_of
 from counter.catalogue._parts import shop_parts
 from counter.catalogue._problems import Finding, shown
 from counter.catalogue._redraw import redrawn
 from counter.catalogue._rules import findings_in
-from counter.catalogue._rules_base import base_rules
-from counter.catalogue._rules_lamp import lamp_rules
+from counter.catalogue._rules_shop import hides_ultraviolet, keep_doubt, newly_broken
 from counter.catalogue._validate import findings_of, sound
 
 if TYPE_CHECKING:
@@ -80,6 +84,7 @@ PARTS: dict[str, dict[str, type[Sourced]]] = {
 }
 
 
+M = TypeVar("M", bound=Model)
 NOT_DRAWN = " The notches are not drawn: where they sit is not known here."  # as bases without known keys say it
 
 
@@ -107,8 +112,11 @@ class Shop(Model):
     format: Literal["lamp-counter/shop"]
     version: Literal[1]
     confirmed: tuple[Confirmed, ...] = ()
-    bases: tuple[Base, ...] = ()
-    lamps: tuple[Lamp, ...] = ()
+    bases: tuple[OwnBase, ...] = ()
+    lamps: tuple[OwnLamp, ...] = ()
+    changed: tuple[Changed, ...] = ()
+    cautions: tuple[OwnText, ...] = ()
+    words: tuple[OwnWord, ...] = ()
 
 
 class Laid(NamedTuple):
@@ -124,15 +132,20 @@ def lay_over(below: Catalogue, data: dict[str, Any]) -> Laid:
     parts = shop_parts(data, findings, below)
     findings += findings_in(parts)
     findings += _clashes(parts, below)
+    findings += _hidden(parts, below)
     broken = {finding.loc[:2] for finding in findings}
     bases = {**below.base_by_name, **_own(parts.bases, "bases", "designation", broken)}
     lamps = {**below.lamp_by_id, **_own(parts.lamps, "lamps", "id", broken)}
-    entries: dict[str, dict[str, Base] | dict[str, Lamp]] = {"base": bases, "lamp": lamps}
+    entries: dict[str, dict[str, Any]] = {"base": bases, "lamp": lamps}
+    for index, changed in _last(sound(Changed, data, "changed", findings)):
+        findings += changed_entries(changed, entries[changed.kind], parts, below, ("changed", index))
     for index, confirmed in _last(sound(Confirmed, data, "confirmed", findings)):
-        found = _apply(confirmed, entries[confirmed.kind], parts, ("confirmed", index))
-        findings += found
+        findings += _apply(confirmed, entries[confirmed.kind], parts, below, ("confirmed", index))
     top = _assembled(below, tuple(bases.values()), tuple(lamps.values()))
-    return Laid(top, tuple(findings))
+    texts = tuple(one for _, one in _last(sound(OwnText, data, "cautions", findings)))
+    words = tuple(one for _, one in _last(sound(OwnWord, data, "words", findings)))
+    keep_doubt(top, below)
+    return Laid(top.with_own(Own(texts, words)), tuple(findings))
 
 
 def confirmations(layer: dict[str, Any], kind: str, of: str, part: str) -> tuple[Confirmed, ...]:
@@ -152,8 +165,10 @@ def _own(entries: Iterable[tuple[int, Any]], section: str, key: str, broken: set
     return {getattr(entry, key): entry for index, entry in entries if (section, index) not in broken}
 
 
-def _last(entries: list[tuple[int, Confirmed]]) -> Iterable[tuple[int, Confirmed]]:
-    return {confirmed.key: (index, confirmed) for index, confirmed in entries}.values()
+def _last(entries: list[tuple[int, M]]) -> Iterable[tuple[int, M]]:
+    """Return the last entry about each thing, with its index."""
+    section = {Confirmed: "confirmed", Changed: "changed", OwnText: "cautions", OwnWord: "words"}
+    return {key_of(section[type(one)], one.model_dump()): (index, one) for index, one in entries}.values()
 
 
 def _clashes(parts: Parts, below: Catalogue) -> Iterable[Finding]:
@@ -166,7 +181,16 @@ def _clashes(parts: Parts, below: Catalogue) -> Iterable[Finding]:
             yield Finding(("lamps", index, "id"), f"{shown(lamp.id)} is shipped already", way_out)
 
 
-def _apply(confirmed: Confirmed, entries: dict[str, Any], parts: Parts, loc: tuple[str | int, ...]) -> list[Finding]:
+def _hidden(parts: Parts, below: Catalogue) -> Iterable[Finding]:
+    """Yield lamp types of the shop's own that would take a doubt about ultraviolet away."""
+    for index, lamp in parts.lamps:
+        for what, way_out in hides_ultraviolet(lamp, below):
+            yield Finding(("lamps", index, "glass", "value"), what, way_out)
+
+
+def _apply(
+    confirmed: Confirmed, entries: dict[str, Any], parts: Parts, below: Catalogue, loc: tuple[str | int, ...]
+) -> list[Finding]:
     """Put a confirmed value into its entry, unless that breaks a rule; return why not."""
     entry, model = entries.get(confirmed.of), PARTS[confirmed.kind].get(confirmed.part)
     if entry is None:
@@ -179,7 +203,8 @@ def _apply(confirmed: Confirmed, entries: dict[str, Any], parts: Parts, loc: tup
     except ValidationError as error:
         return [Finding((*loc, "value"), _reason(error), f"Write the value of {confirmed.part} as it is there.")]
     changed = _with_part(entry, confirmed.part, value)
-    broken = _newly_broken(entry, changed, parts)
+    hidden = [Finding((), *said) for said in hides_ultraviolet(changed, below)] if isinstance(changed, Lamp) else []
+    broken = [*newly_broken(entry, _widened_if_base(changed), parts), *hidden]
     if broken:
         return [Finding((*loc, "value"), broken[0].what, broken[0].way_out)]
     entries[confirmed.of] = changed
@@ -225,13 +250,8 @@ def _with_part(entry: Any, part: str, value: Sourced) -> Any:
     return changed
 
 
-def _newly_broken(old: Base | Lamp, new: Base | Lamp, parts: Parts) -> list[Finding]:
-    if isinstance(new, Base) and isinstance(old, Base):
-        before, after = base_rules(old, (), parts), base_rules(_widened(new), (), parts)
-    elif isinstance(new, Lamp) and isinstance(old, Lamp):
-        before, after = lamp_rules(old, (), parts), lamp_rules(new, (), parts)
-    known = set(before)
-    return [finding for finding in after if finding not in known]
+def _widened_if_base(entry: Base | Lamp) -> Base | Lamp:
+    return _widened(entry) if isinstance(entry, Base) else entry
 
 
 def _widened(base: Base) -> Base:

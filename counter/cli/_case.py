@@ -6,7 +6,7 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from counter.cli._core import catalogue_of, house_of, saved_case
+from counter.cli._core import catalogue_of, desk_of, saved_case
 from counter.cli._input import STANDARD_INPUT, lines
 from counter.cli._line import BAD_INPUT, BY_VERDICT, DONE, Answer, BadInput
 from counter.files import reason, target_of
@@ -15,10 +15,9 @@ if TYPE_CHECKING:
     import argparse
     from collections.abc import Iterator
 
-    from counter.catalogue import Catalogue
+    from counter.cli._core import Desk
     from counter.cli._line import Commands
     from counter.desk import Assessment, Case
-    from counter.marks import HouseMaker
 
 
 def add(commands: Commands) -> None:
@@ -34,23 +33,23 @@ def add(commands: Commands) -> None:
 
 
 def _assess(chosen: argparse.Namespace, data: Path) -> Answer | Iterator[Answer]:
-    catalogue, house = catalogue_of(data), house_of(data)
+    desk = desk_of(data)
     if str(chosen.case) == STANDARD_INPUT:
-        return _assess_lines(catalogue, house)
-    return _whole(_found(saved_case(chosen.case, catalogue), catalogue, house))
+        return _assess_lines(desk)
+    return _whole(_found(saved_case(chosen.case, desk.catalogue), desk))
 
 
-def _assess_lines(catalogue: Catalogue, house: tuple[HouseMaker, ...]) -> Iterator[Answer]:
+def _assess_lines(desk: Desk) -> Iterator[Answer]:
     """Answer each line; one that is no case gets its problem as its answer, so that lines and answers stay paired."""
     from counter.desk import CaseProblem, case_in
 
     for number, line in enumerate(_cases(), 1):
         try:
-            case = case_in(line, f"case {number}", catalogue)
+            case = case_in(line, f"case {number}", desk.catalogue)
         except CaseProblem as problem:
             yield Answer({"problem": str(problem)}, f"problem: {problem}", BAD_INPUT)
             continue
-        found = _found(case, catalogue, house)
+        found = _found(case, desk)
         yield Answer(found.model_dump(mode="json"), _one_line(found), _status(found))
 
 
@@ -67,12 +66,10 @@ def _cases() -> Iterator[str]:
     yield from pending
 
 
-def _found(case: Case, catalogue: Catalogue, house: tuple[HouseMaker, ...]) -> Assessment:
-    from counter.desk import assess
-
+def _found(case: Case, desk: Desk) -> Assessment:
     if case.place is not None and case.on is None:
         case = case.model_copy(update={"on": date.today()})
-    return assess(catalogue, case, house)
+    return desk.assess(case)
 
 
 def _status(found: Assessment) -> int:
@@ -81,6 +78,7 @@ def _status(found: Assessment) -> int:
 
 def _whole(found: Assessment) -> Answer:
     said = [f"{found.headline} {found.subline}".strip(), found.verdict or "no verdict yet", found.advice]
+    said += [one.says for one in found.sold]
     said += [f"{one.signal}: {one.says} {one.do}" for one in found.cautions]
     return Answer(found.model_dump(mode="json"), "\n".join(said), _status(found))
 

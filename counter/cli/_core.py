@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from counter.cli._input import STANDARD_INPUT, whole
 from counter.cli._line import BadInput
@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from counter.catalogue import Catalogue
-    from counter.desk import Assessment, Case
+    from counter.desk import Assessment, Case, SoldCodes
     from counter.marks import HouseMaker
 
 
@@ -34,34 +34,47 @@ def catalogue_of(data: Path) -> Catalogue:
 
 def house_of(data: Path) -> tuple[HouseMaker, ...]:
     """Return the shop's own tables of makers' codes."""
-    from pydantic import ValidationError
+    from counter.shop import load_house
 
-    from counter.marks import HOUSE_FILE, load_house
+    found = load_house(data)
+    if found.problems:
+        raise BadInput(found.problems[0])
+    return found.codes.house
 
-    try:
-        return load_house(data)
-    except OSError as problem:
-        raise BadInput(f"{HOUSE_FILE}: {reason(problem)}; mend it or take it away") from None
-    except ValidationError as problem:
-        first = problem.errors()[0]
-        place = ".".join(map(str, first["loc"])) or "file"
-        raise BadInput(f"{HOUSE_FILE}, {place}: {first['msg']}; mend it or take it away") from None
-    except ValueError as problem:  # of the letters: it names its file
-        raise BadInput(str(problem)) from None
+
+class Desk(NamedTuple):
+    """All that a case is answered from."""
+
+    catalogue: Catalogue
+    house: tuple[HouseMaker, ...]
+    sold: SoldCodes
+
+    def assess(self, case: Case) -> Assessment:
+        """Return the answer to a case."""
+        from counter.desk import assess
+
+        return assess(self.catalogue, case, self.house, self.sold)
+
+
+def desk_of(data: Path) -> Desk:
+    """Return the catalogue, the shop's makers' codes, and what codes were sold as here."""
+    from counter.shop import load_sold
+
+    return Desk(catalogue_of(data), house_of(data), load_sold(data))
 
 
 def assessed(data: Path, **fields: Any) -> Assessment:
     """Return the answer to a case made of fields as typed."""
     from pydantic import ValidationError
 
-    from counter.desk import Case, assess
+    from counter.desk import Case
 
     try:
         case = Case(**fields)
     except ValidationError as problem:
         first = problem.errors()[0]
         raise BadInput(f"{'.'.join(map(str, first['loc']))}: {first['msg']}") from None
-    return assess(catalogue_of(data), case, house_of(data))
+    return desk_of(data).assess(case)
 
 
 def saved_case(path: Path, catalogue: Catalogue) -> Case:

@@ -20,6 +20,8 @@ if TYPE_CHECKING:
 
 SPELLED = "KEY=VALUE, as legs=4 pins=4 notch=small-left length_mm=146"
 BALLASTS = ("magnetic", "electronic", "dimming", "led-driver", "bypassed", "unknown")
+BANDS = ("uv-a", "uv-a-tanning", "uv-b-narrow", "uv-b-broad")
+UV_OUTPUTS = {"uvc": "", "uva": "uv-a", "uvb": "uv-b-broad"}  # and the band meant where none is named
 USES = ("lighting", "germicidal", "blacklight", "insect trap", "gel curing", "tanning", "medical", "unknown")
 
 
@@ -32,15 +34,22 @@ def add(commands: Commands) -> None:
     identify.add_argument("looks", metavar="KEY=VALUE", nargs="*", help=f"{SPELLED}; - reads one a line")
     identify.more = _looks_in_words
     _add_fit(commands.add("fit", _fit, "may this lamp go into that fixture"))
-    uv = commands.add("uv", _uv, "exposure in front of a germicidal lamp")
-    for name, unit, about in (
-        ("--uvc-watts", "W", "UV-C that the lamp gives, not its electrical watts"),
-        ("--arc-mm", "MM", "length of its glowing part"),
-        ("--distance-m", "M", "from the middle of the lamp to the eyes or skin"),
-    ):
-        uv.add_argument(name, metavar=unit, required=True, help=about)
+    _add_uv(commands.add("uv", _uv, "exposure in front of a lamp for UV-C, UV-A or UV-B"))
     colour = commands.add("colour", _colour, "a colour code or colour temperature in numbers")
     colour.add_argument("code", metavar="CODE_OR_KELVIN", help="as 840 or 4000; - reads one a line")
+
+
+def _add_uv(uv: Parser) -> None:
+    output = uv.add_mutually_exclusive_group(required=True)
+    output.add_argument("--uvc-watts", metavar="W", help="UV-C that the lamp gives, not its electrical watts")
+    output.add_argument("--uva-watts", metavar="W", help="UV-A that it gives: counted by both limits")
+    output.add_argument("--uvb-watts", metavar="W", help="UV-B that it gives: counted at the strongest of its band")
+    uv.add_argument("--arc-mm", metavar="MM", required=True, help="length of its glowing part")
+    uv.add_argument(
+        "--distance-m", metavar="M", required=True, help="from the middle of the lamp to the eyes or skin"
+    )
+    bands = "what the lamp is like, where it gives UV-A or UV-B; left out: uv-a, or uv-b-broad"
+    uv.add_argument("--band", choices=BANDS, help=bands)
 
 
 def _add_fit(fit: Parser) -> None:
@@ -60,8 +69,9 @@ def _read(chosen: argparse.Namespace, data: Path) -> Answer | Iterator[Answer]:
 def _read_one(code: str, data: Path) -> Answer:
     found = assessed(data, marks=code)
     readings = [reading.model_dump(mode="json") for reading in found.readings]
-    answer = {"input": writable(code), "readings": readings, "problems": list(found.problems)}
-    return Answer(answer, _reading_text(found), DONE if readings else NOTHING)
+    sold = [one.model_dump(mode="json") for one in found.sold]
+    answer = {"input": writable(code), "readings": readings, "problems": list(found.problems), "sold": sold}
+    return Answer(answer, _reading_text(found), DONE if readings or sold else NOTHING)
 
 
 def _reading_text(found: Assessment) -> str:
@@ -70,7 +80,7 @@ def _reading_text(found: Assessment) -> str:
         lines.append(f"{reading.canonical}  {reading.probability:.0%}  ({reading.system})")
         lines += [f"    {span.text:<10} {span.means}" for span in reading.spans]
         lines += [f"    taken: {words}" for words in reading.assumptions]
-    return "\n".join([*lines, *found.problems]) or "nothing to read"
+    return "\n".join([*lines, *(one.says for one in found.sold), *found.problems]) or "nothing to read"
 
 
 def _looks(catalogue: Catalogue, pairs: Sequence[str]) -> tuple[dict[str, str | float], str]:
@@ -116,7 +126,7 @@ def _identify(chosen: argparse.Namespace, data: Path) -> Answer:
     found = assessed(data, looks=looks, marks=marks)
     kept = ("base", "watts", "shape", "kind", "probability", "agrees", "disagrees", "lamp")
     answer = {
-        "candidates": [{key: one.model_dump(mode="json")[key] for key in kept} for one in found.candidates],
+        "candidates": [{key: getattr(one, key) for key in kept} for one in found.candidates],
         "next": [one.model_dump(mode="json") for one in found.next],
         "problems": list(found.problems),
     }
@@ -166,9 +176,15 @@ def _number(name: str, text: str) -> float:
 def _uv(chosen: argparse.Namespace, data: Path) -> Answer:
     from counter import light
 
-    watts = _number("--uvc-watts", chosen.uvc_watts)
     arc_mm, distance_m = _number("--arc-mm", chosen.arc_mm), _number("--distance-m", chosen.distance_m)
+    name, text = next((name, text) for name in UV_OUTPUTS if (text := getattr(chosen, f"{name}_watts")) is not None)
+    watts, band = _number(f"--{name}-watts", text), chosen.band or UV_OUTPUTS[name]
+    if chosen.band is not None and band.replace("-", "")[:3] != name:
+        raise BadInput(f"--band: {band} does not go with --{name}-watts")
     try:
+        if name != "uvc":
+            seen = light.band_exposure(band, watts, arc_mm, distance_m)
+            return Answer(light.band_report(seen), light.band_text(seen))
         found = light.exposure(watts, arc_mm, distance_m)
     except ValueError as problem:
         raise BadInput(str(problem)) from None

@@ -17,6 +17,8 @@ if TYPE_CHECKING:
 
     from counter.cli._line import Commands
     from counter.marks import KnownLetters
+    from counter.marks.letters import LetterTable
+    from counter.shop import HouseCodes
 
 SPELLED = "shape=quad, legs=4, pins=4, base=G24q, kind=uv-c or cct_k=4000"
 
@@ -24,7 +26,8 @@ SPELLED = "shape=quad, legs=4, pins=4, base=G24q, kind=uv-c or cct_k=4000"
 def add(commands: Commands) -> None:
     """Name the command of this file."""
     letters = commands.add("letters", _letters, "what makers' own letters mean in this shop")
-    what = letters.add_subparsers(metavar="learn | list | teach | forget", parser_class=Parser, required=True)
+    names = "learn | list | teach | forget | withdraw | undo"
+    what = letters.add_subparsers(metavar=names, parser_class=Parser, required=True)
 
     def named(name: str, answer: Callable[[argparse.Namespace, Path], Answer], about: str) -> argparse.ArgumentParser:
         made = what.add_parser(name, help=about, description=about)
@@ -34,21 +37,44 @@ def add(commands: Commands) -> None:
     learn = named("learn", _learn, "work them out from a table with columns code and description")
     learn.add_argument("file", metavar="FILE", help="a table as text, parted by comma, semicolon or tab; - reads it")
     learn.add_argument("--accept", action="store_true", help="keep what was worked out")
-    named("list", _list, "show what is taught and learned")
+    named("list", _list, "show what is taught and learned, and whose whole codes are known")
     teach = named("teach", _teach, "say what letters mean; without a meaning: nothing that decides")
     teach.add_argument("word", metavar="LETTERS")
     teach.add_argument("means", metavar="KEY=VALUE", nargs="*", help=SPELLED)
     named("forget", _forget, "take the meaning of letters away").add_argument("word", metavar="LETTERS")
+    withdraw = named("withdraw", _withdraw, "take all back that a list taught, or the whole codes of a maker")
+    withdraw.add_argument("name", metavar="LIST_OR_MAKER")
+    named("undo", _undo, "take the last change of letters back, whoever made it")
 
 
 def _letters(chosen: argparse.Namespace, data: Path) -> Answer:
+    from counter.shop import StoreProblem
+
     answer: Callable[[argparse.Namespace, Path], Answer] = chosen.letters
     try:
         return answer(chosen, data)
+    except StoreProblem as problem:
+        raise BadInput(str(problem)) from None
     except OSError as problem:
         raise BadInput(f"letters: {reason(problem)}") from None
     except ValueError as problem:
         raise BadInput(str(problem)) from None
+
+
+def _codes(data: Path) -> HouseCodes:
+    """Return what the store knows of makers' codes; an old file that cannot be taken over is named."""
+    from counter import shop
+
+    found = shop.load_house(data)
+    if found.problems:
+        raise BadInput(found.problems[0])
+    return found.codes
+
+
+def _change(data: Path, change: Callable[[LetterTable], LetterTable], what: str) -> None:
+    from counter import shop
+
+    shop.change_letters(shop.open_store(data), change, who="", what=what)
 
 
 def _said(rows: Sequence[KnownLetters], **more: Any) -> Answer:
@@ -73,16 +99,18 @@ def _learn(chosen: argparse.Namespace, data: Path) -> Answer:
     except ValueError as problem:
         raise BadInput(f"{chosen.file}: {problem}") from None
     at = datetime.now().isoformat(timespec="minutes")
-    found = letters.learn(catalogue_of(data), lines, name=Path(chosen.file).name, at=at)
+    name = Path(chosen.file).name
+    found = letters.learn(catalogue_of(data), lines, name=name, at=at)
     if chosen.accept:
-        letters.save_letters(data, letters.accept(letters.load_letters(data), found.letters))
+        _change(data, lambda table: letters.accept(table, found.letters), f"learned from {name}")
     return _said(found.letters, lines=found.lines, used=found.used, accepted=bool(chosen.accept))
 
 
 def _list(chosen: argparse.Namespace, data: Path) -> Answer:
-    from counter.marks import letters
-
-    return _said(letters.load_letters(data).letters)._replace(status=DONE)
+    codes = _codes(data)
+    makers = [{"maker": one.maker, "codes": len(one.codes), "parts": len(one.parts)} for one in codes.makers]
+    more = {"makers": makers} if makers else {}
+    return _said(codes.letters.letters, **more)._replace(status=DONE)
 
 
 def _teach(chosen: argparse.Namespace, data: Path) -> Answer:
@@ -99,18 +127,45 @@ def _teach(chosen: argparse.Namespace, data: Path) -> Answer:
         first = problem.errors()[0]
         raise BadInput(f"{'.'.join(map(str, first['loc']))}: {first['msg']}") from None
     at = datetime.now().isoformat(timespec="minutes")
-    table = letters.teach(letters.load_letters(data), chosen.word, means, who="", at=at)
-    letters.save_letters(data, table)
-    return _said(table.letters[-1:])
+    taught = letters.teach(letters.LetterTable(), chosen.word, means, who="", at=at).letters
+    _change(data, lambda table: letters.teach(table, chosen.word, means, who="", at=at), f"taught {chosen.word}")
+    return _said(taught)
 
 
 def _forget(chosen: argparse.Namespace, data: Path) -> Answer:
     from counter.marks import letters
 
-    table = letters.load_letters(data)
+    table = _codes(data).letters
     left = letters.forget(table, chosen.word)
     gone = [one for one in table.letters if one not in left.letters]
     if not gone:
         return _said(gone)._replace(text=f"“{chosen.word[:20]}” has no meaning here")
-    letters.save_letters(data, left)
+    _change(data, lambda now: letters.forget(now, chosen.word), f"forgot {chosen.word}")
     return _said(gone)
+
+
+def _withdraw(chosen: argparse.Namespace, data: Path) -> Answer:
+    from counter import shop
+    from counter.marks import letters
+
+    codes = _codes(data)
+    left = letters.withdraw(codes.letters, chosen.name)
+    gone = [one for one in codes.letters.letters if one not in left.letters]
+    if gone:
+        _change(data, lambda now: letters.withdraw(now, chosen.name), f"withdrew {chosen.name}")
+        return _said(gone)
+    makers = [one.maker for one in codes.makers if one.maker == chosen.name]
+    if not makers:
+        return _said(gone)._replace(text=f"no list and no maker here is named “{chosen.name[:40]}”")
+    shop.drop_maker(shop.open_store(data), chosen.name)
+    return Answer({"letters": [], "makers": makers}, f"the codes of {chosen.name} are taken out", DONE)
+
+
+def _undo(chosen: argparse.Namespace, data: Path) -> Answer:
+    from counter import shop
+
+    undone = shop.undo_letters(shop.open_store(data)) if shop.has_store(data) else None
+    if undone is None:
+        return Answer({"undone": None}, "nothing to undo", NOTHING)
+    by = f", {undone.who}" if undone.who else ""
+    return Answer({"undone": undone._asdict()}, f"undone: {undone.what} ({undone.at[:16]} UTC{by})", DONE)

@@ -53,18 +53,30 @@ def _problems(file: Path | None, data: Path) -> tuple[Problem, ...]:
     if is_there(data / catalogue.SHOP_FILE):  # not taken over yet, or it cannot be: then its own lines are named
         found += catalogue.check_file(data / catalogue.SHOP_FILE)
     else:
-        found += load_catalogue(data).problems
+        found += [*load_catalogue(data).problems, *_spoken_problems(data)]
     if is_there(data / HOUSE_FILE):
         found += catalogue.check_file(data / HOUSE_FILE, others, HOUSE_FORMAT)
     return (*found, *_harmless_problems(data))
 
 
+def _spoken_problems(data: Path) -> tuple[Problem, ...]:
+    """Return what of the shop's cautions and words cannot be used; a store that cannot be read was named before."""
+    from counter import entries, shop
+
+    if not shop.has_store(data):
+        return ()
+    try:
+        return entries.layer_problems(shop.layer(shop.open_store(data)).content)
+    except shop.StoreProblem:
+        return ()
+
+
 def _harmless_problems(data: Path) -> list[Problem]:
     from counter.catalogue import Problem
-    from counter.shop_words import FILE_NAME, shop_words
+    from counter.shop_words import FILE_NAME, rows
 
     try:
-        shop_words(data)
+        rows(data)
     except (OSError, ValueError) as problem:
         return [Problem("", str(problem), "Mend the file or take it away.", file=FILE_NAME)]
     return []

@@ -14,7 +14,9 @@ from counter.desk._doubts import Doubt
 from counter.desk._fields import changed_fixture, confirmable, sized
 from counter.desk._history import History
 from counter.desk._kept_cases import Kept, keep_customer, keep_open, last_customers, open_case, write_case
+from counter.desk._letters_asked import LettersAsked
 from counter.desk._saved_case import case_in, read_case
+from counter.desk._sold import SoldBefore, SoldCode, SoldCodes, code_key
 from counter.desk._told import told
 from counter.fit import Fixture
 
@@ -29,9 +31,14 @@ __all__ = [
     "Fixture",
     "History",
     "Kept",
+    "LettersAsked",
+    "SoldBefore",
+    "SoldCode",
+    "SoldCodes",
     "assess",
     "case_in",
     "changed_fixture",
+    "code_key",
     "confirmable",
     "fit_code",
     "keep_customer",

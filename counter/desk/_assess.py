@@ -10,35 +10,65 @@ from counter.desk._assessment import Assessment
 from counter.desk._case import LONGEST_MARKS, Case, CaseProblem
 from counter.desk._disputes import disputes
 from counter.desk._doubts import ABOUT_LAMP, advice, fixture_doubts, in_order, lamp_doubts, other_doubts
-from counter.desk._evidence import evidence_of
+from counter.desk._evidence import evidence_of, led
 from counter.desk._judged import judged
 from counter.desk._lead import SUSPECT, WATTS_NOT_SEEN, headline, subline
 from counter.desk._lead import nothing_known as nothing_known_words
+from counter.desk._letters_asked import letters_asked
 from counter.desk._offers import offers
+from counter.desk._own_words import as_shop_reads, doubts_in_own_words, offers_in_own_words
+from counter.desk._sold import NOTHING_SOLD, may_lead, sold_before
 from counter.fit import Ask, Fixture, Use, Verdict
+from counter.language import tr
 from counter.thresholds import UV_DOUBT
 
 if TYPE_CHECKING:
     from counter.catalogue import Catalogue
     from counter.desk._doubts import Doubt
     from counter.desk._evidence import Evidence
+    from counter.desk._sold import SoldBefore, SoldCodes
     from counter.desk.notes import LawNotes, LightNotes
     from counter.fit import Judgement, Replacement
     from counter.marks import HouseMaker
 
+NOT_AGAINST = (
+    "uv",
+    "led",
+    "glass",
+    "dispute",
+    "split",
+    "letters",
+)  # doubts that a code sold before never leads against
 
-def assess(catalogue: Catalogue, case: Case, house: tuple[HouseMaker, ...] = ()) -> Assessment:
+
+def assess(
+    catalogue: Catalogue, case: Case, house: tuple[HouseMaker, ...] = (), sold: SoldCodes = NOTHING_SOLD
+) -> Assessment:
     """Answer a case: candidates, readings, doubts, cautions, verdict, questions, replacements.
 
-    Pure: no clock, no file, no Qt. `house` holds the shop's own tables of makers' codes.
+    Pure: no clock, no file, no Qt. `house` holds the shop's own tables of makers' codes, `sold` what codes were sold
+    as in this shop.
     """
-    seen = evidence_of(catalogue, case, house)
-    of_lamp = lamp_doubts(seen)
+    case = as_shop_reads(catalogue, case)
+    seen, before = _seen(catalogue, case, house, sold)
+    of_lamp = doubts_in_own_words(catalogue, lamp_doubts(seen))
     law = notes.law_notes(case.place, case.on, seen.lamp, case.broken)
-    said = judged(seen, of_lamp, law)
+    said = fit.judged_in_own_words(catalogue, judged(seen, of_lamp, law))
     open_ = _open(seen, of_lamp, said)
-    offered = offers(catalogue, case, seen.lamp, seen.cct_k, settled=not of_lamp)
-    return _answer(seen, open_, said, offered, law)
+    offered = offers_in_own_words(catalogue, offers(catalogue, case, seen.lamp, seen.cct_k, settled=not of_lamp))
+    return _answer(seen, open_, said, offered, law).model_copy(update={"sold": before})
+
+
+def _seen(
+    catalogue: Catalogue, case: Case, house: tuple[HouseMaker, ...], sold: SoldCodes
+) -> tuple[Evidence, tuple[SoldBefore, ...]]:
+    """Return the evidence, led by what the code was sold as before where no doubt and no look is against it."""
+    seen = evidence_of(catalogue, case, house, sold)
+    if not seen.before:
+        return seen, ()
+    is_free = not any(one.kind in NOT_AGAINST for one in lamp_doubts(seen)) and marks.uv_doubt(seen.readings) is None
+    leads = is_free and case.chosen is None and may_lead(seen.before, seen.by_looks)
+    return led(seen) if leads else seen, sold_before(catalogue, seen.before, leads=leads)
 
 
 def _open(seen: Evidence, of_lamp: tuple[Doubt, ...], said: Judgement) -> tuple[Doubt, ...]:
@@ -68,6 +98,7 @@ def _answer(
         readings=seen.readings,
         conflicts=disputes(seen),
         problems=_problems(seen, open_),
+        letters=letters_asked(seen),
         lamp=lamp.id if lamp is not None else None,
         is_settled=settled,
         outlines=lead.order if lead is not None else (),
@@ -105,15 +136,16 @@ def _headline(seen: Evidence) -> str:
 
 def _subline(seen: Evidence, open_: tuple[Doubt, ...], settled: bool) -> str:
     if any(one.kind == "uv" and seen.shown is not None and seen.shown.kind != "uv-c" for one in open_):
-        return SUSPECT
+        return tr(SUSPECT)
     if seen.lamp is None and seen.chosen is not None:
-        return WATTS_NOT_SEEN
+        return tr(WATTS_NOT_SEEN)
     return subline(seen.lamp, seen.lead, settled, seen.cct_k)
 
 
 def _problems(seen: Evidence, open_: tuple[Doubt, ...]) -> tuple[str, ...]:
     """Add the doubt between a lighting and a UV lamp that the looks leave open, and a law that cannot be judged."""
-    problems, doubt = seen.marks.problems, marks.uv_doubt(seen.readings)
+    doubt = marks.uv_doubt(seen.readings)
+    problems, doubt = seen.marks.problems, marks.spoken(doubt) if doubt is not None else None
     no_day = tuple(one.says for one in open_ if one.kind == "day")
     return (*((doubt,) if doubt is not None and doubt not in problems else ()), *problems, *no_day)
 
@@ -140,17 +172,21 @@ def fit_code(
         CaseProblem: the code names no lamp type of the catalogue.
     """
     if code in catalogue.lamp_by_id:
-        return fit.judge(catalogue, catalogue.lamp_by_id[code], fixture, use)
+        return fit.judged_in_own_words(catalogue, fit.judge(catalogue, catalogue.lamp_by_id[code], fixture, use))
     if len(code) > LONGEST_MARKS:
-        raise CaseProblem(f"“{code[:40]}…” names no lamp: it is {len(code)} characters long. Type one code.")
-    seen = evidence_of(catalogue, Case(marks=code, use=use), house)
+        told = tr("“{code}…” names no lamp: it is {count} characters long. Type one code.")
+        raise CaseProblem(told.format(code=code[:40], count=len(code)))
+    case = as_shop_reads(catalogue, Case(marks=code, use=use, fixture=fixture))
+    seen, fixture = evidence_of(catalogue, case, house), case.fixture
     if seen.reading is None or not seen.reading.lamps:
-        raise CaseProblem(f"“{code[:40]}” names no lamp known here. {' '.join(seen.marks.problems[:1])}".strip())
+        told = tr("“{code}” names no lamp known here.").format(code=code[:40])
+        raise CaseProblem(" ".join((told, *seen.marks.problems[:1])))
     lamps = [catalogue.lamp_by_id[one] for one in seen.reading.lamps]
     found = fit.strictest_of([fit.judge(catalogue, lamp, fixture, use, seen.cct_k) for lamp in lamps])
     said = tuple(one for one in lamp_doubts(seen) if one.caution is not None or one.kind == "split")
     cautions = fit.in_order((*found.cautions, *(one.caution for one in said if one.caution is not None)))
     verdict = "ask first" if said and found.verdict == "sell" else found.verdict
+    cautions = fit.in_own_words(catalogue, cautions)
     return found.model_copy(
         update={"verdict": verdict, "cautions": cautions, "asks": (*map(_ask, said), *found.asks)}
     )

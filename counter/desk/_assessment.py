@@ -7,6 +7,8 @@ from pydantic import Field
 from counter.catalogue import Model
 from counter.desk._disputes import Conflict
 from counter.desk._doubts import Doubt
+from counter.desk._letters_asked import LettersAsked
+from counter.desk._sold import SoldBefore
 from counter.desk.notes import LabelNote, LawNotes, LightNotes
 from counter.fit import Ask, Caution, Replacement, Verdict
 from counter.identify import Candidate, NextLook
@@ -22,6 +24,10 @@ class Assessment(Model):
     candidates: tuple[Candidate, ...]
     next: tuple[NextLook, ...]
     readings: tuple[Reading, ...] = ()
+    sold: tuple[SoldBefore, ...] = Field((), description="what this very code was sold as in this shop before")
+    letters: tuple[LettersAsked, ...] = Field(
+        (), description="letters whose meaning in this shop the case speaks against: to be asked about again"
+    )
     conflicts: tuple[Conflict, ...] = ()
     problems: tuple[str, ...] = ()
     lamp: str | None = Field(None, description="the chosen lamp type, or the leading one when it is likely enough")

@@ -12,23 +12,27 @@ from typing import TYPE_CHECKING, NamedTuple, TypeAlias
 from counter import fit, identify, marks, words
 from counter.desk._case import CANNOT_TELL
 from counter.desk._lead import Leading, leading, read_lamps
+from counter.desk._sold import NOTHING_SOLD, SoldCode, sold_as, weighed_by_sold
+from counter.language import current
 from counter.marks import MarkEvidence
 from counter.thresholds import COLOUR_AT, NAMED_AT, SETTLED_AT
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping, Sequence
+    from collections.abc import Collection, Iterable, Mapping, Sequence
 
     from counter.catalogue import Catalogue, Kind, Lamp
     from counter.desk._case import Case
+    from counter.desk._sold import SoldCodes
     from counter.identify import Candidate, NextLook
-    from counter.marks import HouseMaker, Reading
+    from counter.marks import HouseMaker, KnownLetters, Reading
 
 MOST_KEPT = 16  # as far as a clerk goes back and forth with undo
 READ_ONE_WAY = 0.9  # probability from which a reading of the marks answers looks
 COATED_UV: tuple[Kind, ...] = ("uv-a", "other")  # white glass says nothing against these
 
 House: TypeAlias = "tuple[HouseMaker, ...]"
-Key = tuple[tuple[tuple[str, str | float], ...], str, int]  # the last is the id of the house tables
+# Looks, marks, the id of the house tables, the language, since meanings are kept in words, and what was sold.
+Key = tuple[tuple[tuple[str, str | float], ...], str, int, str, tuple[SoldCode, ...]]
 
 
 class Weighed(NamedTuple):
@@ -41,25 +45,30 @@ class Weighed(NamedTuple):
     house: House  # held here, so that its id in the key names no other
     lead: Leading
     by_looks: tuple[Candidate, ...]  # what the looks say alone
+    sold: tuple[SoldCode, ...]  # what the code was sold as here, where that leads
 
 
 class Evidence:
     """What is known of the lamp of one case; every answer is worked out once, when it is first asked for."""
 
-    def __init__(self, catalogue: Catalogue, case: Case, weighed: Weighed) -> None:
+    def __init__(self, catalogue: Catalogue, case: Case, weighed: Weighed, before: tuple[SoldCode, ...] = ()) -> None:
         self.catalogue = catalogue
         self.case = case
+        self.before = before
         self.marks = weighed.marks
         self.candidates = weighed.candidates
         self.readings = weighed.readings
         self.next = weighed.next
+        self.by_looks = weighed.by_looks
+        self.house = weighed.house
+        self.sold = weighed.sold
         self._lead = weighed.lead
 
     @cached_property
     def nothing_known(self) -> bool:
         """Whether no look and no mark says anything of the lamp."""
         no_looks = all(value == CANNOT_TELL for value in self.case.looks.values())
-        return no_looks and not self.marks.likelihood and self.chosen is None
+        return no_looks and not self.marks.likelihood and self.chosen is None and not self.sold
 
     @property
     def lead(self) -> Leading | None:
@@ -108,6 +117,13 @@ class Evidence:
             return tuple(lamps)
         same = (one for one in lamps if (one.base, one.kind) == (chosen.base, chosen.kind))
         return tuple(one for one in same if not one.is_saver or one.id == chosen.id)  # a saver says so in print
+
+    @cached_property
+    def shares_in_question(self) -> dict[str, float]:
+        """How likely each lamp type in question is, by id; they sum to 1."""
+        found = {one.id: self.chances.get(one.id, 0.0) for one in self.in_question}
+        total = sum(found.values()) or 1.0
+        return {one: share / total for one, share in found.items()}
 
     @cached_property
     def shown(self) -> Lamp | None:
@@ -201,25 +217,65 @@ class Evidence:
 _kept: dict[int, dict[Key, Weighed]] = {}  # by id: a catalogue is frozen and cannot be hashed
 
 
-def evidence_of(catalogue: Catalogue, case: Case, house: House = ()) -> Evidence:
-    """Return what looks and marks of a case say; `house` holds the shop's own tables of makers' codes."""
-    return Evidence(catalogue, case, weighed_of(catalogue, case.looks, case.marks, house))
+def evidence_of(catalogue: Catalogue, case: Case, house: House = (), sold: SoldCodes = NOTHING_SOLD) -> Evidence:
+    """Return what looks and marks of a case say.
+
+    `house` holds the shop's own tables of makers' codes, `sold` what codes were sold as here; that leads nothing yet.
+    """
+    weighed = weighed_of(catalogue, case.looks, case.marks, _without(house, case.explained))
+    return Evidence(catalogue, case, weighed, sold_as(catalogue, weighed.marks, sold))
 
 
-def weighed_of(catalogue: Catalogue, looks: Mapping[str, str | float], text: str, house: House = ()) -> Weighed:
+def led(seen: Evidence) -> Evidence:
+    """Return the evidence with the lamp first that this very code was sold as here."""
+    weighed = weighed_of(seen.catalogue, seen.case.looks, seen.case.marks, seen.house, seen.before)
+    return Evidence(seen.catalogue, seen.case, weighed, seen.before)
+
+
+def _without(house: House, explained: Sequence[str]) -> House:
+    """Leave letters out that somebody said mean nothing on this lamp; without such the tables stay as they are.
+
+    Letters that mean ultraviolet here are not passed over.
+    """
+    read = {words.fold(one).plain for one in explained}
+    if not any(_is_passed_over(one, read) for maker in house for one in maker.letters):
+        return house
+    return tuple(
+        maker.model_copy(update={"letters": tuple(one for one in maker.letters if not _is_passed_over(one, read))})
+        for maker in house
+    )
+
+
+def _is_passed_over(row: KnownLetters, read: Collection[str]) -> bool:
+    return words.fold(row.letters).plain in read and row.means.kind not in ("uv-a", "uv-c")
+
+
+def weighed_of(
+    catalogue: Catalogue,
+    looks: Mapping[str, str | float],
+    text: str,
+    house: House = (),
+    sold: tuple[SoldCode, ...] = (),
+) -> Weighed:
     """Return what looks and marks say, kept.
 
     The looks weigh the readings of the marks and the marks weigh the candidates; both come from the one posterior
     over lamp types.
     """
     kept = _kept_of(catalogue)
-    key = (tuple(looks.items()), text, id(house))
+    key = (tuple(looks.items()), text, id(house), current(), sold)
     if key not in kept:
         while len(kept) >= MOST_KEPT:
             kept.pop(next(iter(kept)))
+        same = next((one for old, one in kept.items() if old[:4] == key[:4]), None)
         alone = next((one.by_looks for old, one in kept.items() if old[0] == key[0]), None)
-        kept[key] = _weigh(catalogue, looks, text, house, alone or identify.rank(catalogue, looks))
+        said = same.marks if same else _read(catalogue, text, house)
+        kept[key] = _weigh(catalogue, looks, said, house, alone or identify.rank(catalogue, looks), sold)
     return kept[key]
+
+
+def _read(catalogue: Catalogue, text: str, house: House) -> MarkEvidence:
+    return marks.in_words(marks.read(catalogue, text, house)) if text.strip() else MarkEvidence(text=text)
 
 
 def _kept_of(catalogue: Catalogue) -> dict[Key, Weighed]:
@@ -239,13 +295,14 @@ def _told(readings: Sequence[Reading]) -> frozenset[str]:
 def _weigh(
     catalogue: Catalogue,
     looks: Mapping[str, str | float],
-    text: str,
+    said: MarkEvidence,
     house: House,
     by_looks: tuple[Candidate, ...],
+    sold: tuple[SoldCode, ...],
 ) -> Weighed:
-    said = marks.read(catalogue, text, house) if text.strip() else MarkEvidence(text=text)
-    candidates = identify.rank(catalogue, looks, said.likelihood, said.floor) if said.likelihood else by_looks
+    likelihood = weighed_by_sold(catalogue, said, sold) if sold else said.likelihood
+    candidates = identify.rank(catalogue, looks, likelihood, said.floor) if likelihood else by_looks
     readings = marks.sharpen(said, {one.lamp: one.probability for one in by_looks})
     nexts = identify.next_looks(catalogue, looks, candidates, _told(readings))
     lead = leading(catalogue, candidates, read_lamps(catalogue, candidates, readings))
-    return Weighed(said, candidates, readings, nexts, house, lead, by_looks)
+    return Weighed(said, candidates, readings, nexts, house, lead, by_looks, sold)

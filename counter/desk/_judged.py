@@ -26,8 +26,8 @@ def _by_rules(seen: Evidence, *, settled: bool) -> Judgement:
     if lamp is not None:
         found = fit.judge(seen.catalogue, lamp, case.fixture, case.use, seen.cct_k)
     else:
-        total = sum(seen.chance(one) for one in seen.in_question) or 1.0
-        ranked = [(one, seen.chance(one) / total) for one in seen.in_question]
+        shares = seen.shares_in_question
+        ranked = [(one, shares[one.id]) for one in seen.in_question]
         found = fit.judge_any(seen.catalogue, ranked, case.fixture, case.use, SETTLED_AT)
     return found.model_copy(update={"cautions": fit.in_order((*found.cautions, *_standing(seen, settled)))})
 
@@ -35,12 +35,9 @@ def _by_rules(seen: Evidence, *, settled: bool) -> Judgement:
 def _standing(seen: Evidence, settled: bool) -> tuple[Caution, ...]:
     """Return what can be confused with the lamp; where UV is wanted nobody is sent to the white ones."""
     base = seen.shown.base if seen.shown is not None else ""
-    total = sum(seen.chance(one) for one in seen.in_question) or 1.0
-    chances = {one.id: seen.chance(one) / total for one in seen.in_question}
+    shares, white = seen.shares_in_question, seen.glass == "white"
     strongest = None if settled else seen.strongest_uvc(base)
-    found = fit.look_alikes(
-        seen.catalogue, chances, seen.lamp, settled=settled, white=seen.glass == "white", strongest=strongest
-    )
+    found = fit.look_alikes(seen.catalogue, shares, seen.lamp, settled=settled, white=white, strongest=strongest)
     wants_uv = seen.case.use in ("germicidal", "blacklight")
     return tuple(one for one in found if not (wants_uv and one.topic == "uv-shelf"))
 

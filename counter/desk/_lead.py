@@ -7,12 +7,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.language import figure, marked, tr
 from counter.thresholds import MOST_TIED, SETTLED_AT, TIED_AT
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
-    from counter.catalogue import Catalogue, Kind, Lamp
+    from counter.catalogue import Base, Catalogue, Kind, Lamp
     from counter.identify import Candidate
     from counter.marks import Reading
 
@@ -20,11 +21,11 @@ Key = tuple[str, "Kind"]  # a base, or a family, and a kind of lamp
 
 SELDOM = 1 / 3  # how a seldom met base counts when one is to be named first; its probability stays as it is
 MOSTLY = 0.55  # of its family: from here the base itself can be named
-SUSPECT = "may be germicidal UV-C"
-NOTHING = "Nothing looked at yet"
-WATTS_NOT_SEEN = "watts not seen yet"
-UNREADABLE = "These marks say nothing known: look at the lamp"
-KIND_WORDS = {"uv-c": "UV-C germicidal", "uv-a": "blacklight", "led": "LED", "other": "UV-B"}
+SUSPECT = marked("may be germicidal UV-C")
+NOTHING = marked("Nothing looked at yet")
+WATTS_NOT_SEEN = marked("watts not seen yet")
+UNREADABLE = marked("These marks say nothing known: look at the lamp")
+KIND_WORDS = {"uv-c": marked("UV-C germicidal"), "uv-a": marked("blacklight"), "led": "LED", "other": "UV-B"}
 
 
 class Leading(NamedTuple):
@@ -51,7 +52,9 @@ class Leading(NamedTuple):
         """The base, or the family while its number is open: GX24q; with those that tie with it."""
         own = self.candidate.base if self.is_one_base else self.family
         names = tuple(dict.fromkeys((own, *self.tied)))
-        return " or ".join(names) if len(names) <= MOST_TIED else f"{own} or {len(names) - 1} more"
+        if len(names) <= MOST_TIED:
+            return tr(" or ").join(names)
+        return tr("{name} or {count} more").format(name=own, count=len(names) - 1)
 
     @property
     def is_sure(self) -> bool:
@@ -73,8 +76,9 @@ def leading(catalogue: Catalogue, candidates: Sequence[Candidate], read: frozens
     told_families = _by_family(catalogue, told) if read else families
 
     def place(key: Key) -> tuple[float, ...]:
-        family = (catalogue.base_by_name[key[0]].family, key[1])
-        weight = SELDOM if _is_seldom(catalogue, key[0]) else 1.0
+        base = catalogue.base_by_name[key[0]]
+        family = (base.family, key[1])
+        weight = SELDOM if base.is_seldom else 1.0
         return -told_families.get(family, 0.0) * weight, -families[family] * weight, -told.get(key, 0.0), -bases[key]
 
     order = sorted(bases, key=place)
@@ -84,31 +88,32 @@ def leading(catalogue: Catalogue, candidates: Sequence[Candidate], read: frozens
     first = best[order[0]]
     family = catalogue.base_by_name[first.base].family
     shares = told[order[0]], told_families[family, first.kind]
-    weighed = {one: share * _weight(catalogue, one, bases) for one, share in told_families.items()}
+    firsts = _firsts(catalogue, bases)
+    weighed = {one: share * (SELDOM if firsts[one].is_seldom else 1.0) for one, share in told_families.items()}
     tied = [one for one, weight in weighed.items() if weight >= TIED_AT * weighed[family, first.kind]]
     tied.sort(key=lambda one: -weighed[one])
-    names = tuple(_name(told, catalogue, one) for one in tied if one != (family, first.kind))
+    told_firsts = _firsts(catalogue, told)
+    names = tuple(
+        _name(told_firsts[one].designation, one, told, told_families) for one in tied if one != (family, first.kind)
+    )
     return Leading(first, shares[0], family, shares[1], tuple(best[key].lamp for key in order), names)
 
 
-def _weight(catalogue: Catalogue, family: Key, bases: Mapping[Key, float]) -> float:
-    """Return the weight of a family: that of its likeliest base."""
-    return SELDOM if _is_seldom(catalogue, _first_base(bases, catalogue, family)) else 1.0
-
-
-def _name(told: Mapping[Key, float], catalogue: Catalogue, family: Key) -> str:
+def _name(base: str, family: Key, told: Mapping[Key, float], families: Mapping[Key, float]) -> str:
     """Return the base that holds most of a family's share, else the family."""
-    base = _first_base(told, catalogue, family)
-    whole = sum(share for (other, kind), share in told.items() if _family(catalogue, (other, kind)) == family)
-    return base if told.get((base, family[1]), 0.0) >= MOSTLY * whole else family[0]
+    return base if told.get((base, family[1]), 0.0) >= MOSTLY * families[family] else family[0]
 
 
-def _first_base(bases: Mapping[Key, float], catalogue: Catalogue, family: Key) -> str:
-    return max((key for key in bases if _family(catalogue, key) == family), key=bases.__getitem__)[0]
-
-
-def _family(catalogue: Catalogue, key: Key) -> Key:
-    return catalogue.base_by_name[key[0]].family, key[1]
+def _firsts(catalogue: Catalogue, bases: Mapping[Key, float]) -> dict[Key, Base]:
+    """Return the likeliest base of every family and kind."""
+    shares: dict[Key, float] = {}
+    found: dict[Key, Base] = {}
+    for (name, kind), share in bases.items():
+        base = catalogue.base_by_name[name]
+        family = (base.family, kind)
+        if share > shares.get(family, -1.0):
+            shares[family], found[family] = share, base
+    return found
 
 
 def _shares(candidates: Sequence[Candidate]) -> dict[Key, float]:
@@ -124,11 +129,6 @@ def _by_family(catalogue: Catalogue, bases: Mapping[Key, float]) -> dict[Key, fl
         family = catalogue.base_by_name[base].family
         found[family, kind] = found.get((family, kind), 0.0) + share
     return found
-
-
-def _is_seldom(catalogue: Catalogue, base: str) -> bool:
-    seldom = catalogue.base_by_name[base].seldom
-    return seldom is not None and seldom.value == "yes"
 
 
 def read_lamps(catalogue: Catalogue, candidates: Sequence[Candidate], readings: Sequence[Reading]) -> frozenset[str]:
@@ -156,25 +156,26 @@ def headline(lamp: Lamp | None, lead: Leading | None) -> str:
 def subline(lamp: Lamp | None, lead: Leading | None, settled: bool, cct_k: int | None) -> str:
     """Return the watts and colour of the lamp named, or what is still open; "" where nothing is known."""
     if lamp is not None:
-        watts = f"{lamp.watts.value:g}\N{THIN SPACE}W"
-        words = f"{watts} {KIND_WORDS.get(lamp.kind, '')}".strip()
+        watts = f"{figure(lamp.watts.value)}\N{THIN SPACE}W"
+        words = f"{watts} {tr(KIND_WORDS.get(lamp.kind, ''))}".strip()
         words += f" · {cct_k}\N{THIN SPACE}K" if cct_k is not None else ""
-        return words if settled else f"{words}, likely"
+        return words if settled else tr("{lamp}, likely").format(lamp=words)
     if lead is None:
         return ""
-    kind = KIND_WORDS.get(lead.candidate.kind, "")
+    kind = tr(KIND_WORDS.get(lead.candidate.kind, ""))
     if kind:
-        return f"{kind}, watts not read"
-    return "not sure yet: look again" if lead.is_one_base else "its number is not known yet"
+        return tr("{kind}, watts not read").format(kind=kind)
+    return tr("not sure yet: look again") if lead.is_one_base else tr("its number is not known yet")
 
 
 def nothing_known(catalogue: Catalogue, marks: str, asked_for: Sequence[str]) -> str:
     """Return the words while nothing is known of a lamp; `asked_for` are the lamp types that the fixture asks for."""
     if marks.strip():
-        return UNREADABLE
+        return tr(UNREADABLE)
     lamps = [catalogue.lamp_by_id[one] for one in asked_for]
     if not lamps:
-        return NOTHING
-    watts = " or ".join(dict.fromkeys(f"{one.watts.value:g}" for one in lamps))
-    bases = " or ".join(dict.fromkeys(one.base for one in lamps))
-    return f"No lamp yet. The fixture asks for {watts}\N{THIN SPACE}W, {bases}"
+        return tr(NOTHING)
+    watts = tr(" or ").join(dict.fromkeys(figure(one.watts.value) for one in lamps))
+    bases = tr(" or ").join(dict.fromkeys(one.base for one in lamps))
+    told = tr("No lamp yet. The fixture asks for {watts}\N{THIN SPACE}W, {bases}")
+    return told.format(watts=watts, bases=bases)

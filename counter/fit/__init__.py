@@ -1,8 +1,8 @@
 """Lamp against holder, ballast and use: verdict, cautions, questions, and what may replace what.
 
 Lives here: the comparison of bases (`_holder`), how hard a ballast drives a lamp (`_drive`), the rules
-(`rules`: small functions that find, in numbers), their words (`_texts`, from resources/cautions.json), the verdict
-(`rules`: small functions that find, in numbers), their words (`_texts`, from resources/cautions.json), the verdict
+(`rules`: small functions that find, in numbers), their words (`_texts`, from resources/cautions.json; `_own_words`,
+where a shop says them otherwise), the verdict
 (`_judge`), the questions (`_asks`), pasted labels (`_label`, `_label_scan`), lamps that stand near one another
 (`_near`, `_look_alikes`), what may go in instead (`_replacements`, `_led`), and law and
 disposal (`_law`, `_disposal`).
@@ -40,9 +40,11 @@ from counter.fit._models import (
     strictest,
 )
 from counter.fit._near import worth_holding_beside
+from counter.fit._own_words import in_own_words, judged_in_own_words, wording_faults
 from counter.fit._replacements import replacements, wanted
 from counter.fit._report import fit_report
-from counter.fit._texts import questions, white_codes
+from counter.fit._texts import questions, spoken, texts, white_codes
+from counter.fit.rules._beyond import typical_band
 from counter.fit.rules._use import about
 
 __all__ = [
@@ -70,8 +72,10 @@ __all__ = [
     "first_words",
     "fit_report",
     "in_order",
+    "in_own_words",
     "judge",
     "judge_any",
+    "judged_in_own_words",
     "law",
     "law_caution",
     "law_check",
@@ -86,12 +90,16 @@ __all__ = [
     "said_uv",
     "seen_clear",
     "soonest_to_harm",
+    "spoken",
     "strictest",
     "strictest_of",
+    "texts",
+    "typical_band",
     "unknown_holder",
     "unread_marks",
     "wanted",
     "weakest",
     "white_codes",
+    "wording_faults",
     "worth_holding_beside",
 ]

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from math import log
 from typing import TYPE_CHECKING, NamedTuple
 
-from counter.fit._facts import HIGH_FREQUENCY, weakest
+from counter.fit._facts import HIGH_FREQUENCY, OWN_AT, weakest
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -14,6 +15,8 @@ if TYPE_CHECKING:
 
 TOLERANCE = 0.15  # more than this over or under the lamp's own current, or its watts, is a different lamp
 _HAIR = 1e-9
+FREQUENCY_MOVES = 0.4  # a lamp takes up to a third more at mains frequency than at high frequency; with a margin
+FREQUENCIES = {"hf": "high frequency", "mains": "mains frequency"}
 SAME_LENGTH = 0.1
 
 
@@ -66,7 +69,8 @@ def _made_for(facts: Facts, watts: float) -> list[Lamp]:
         for lamp in facts.catalogue.lamps_of_family[holder.family]
         if abs(lamp.watts.value - watts) < 0.05 and _as_long(lamp, facts.lamp)
     ]
-    return [lamp for lamp in alike if lamp.base == holder.designation] or alike
+    on_it = [lamp for lamp in alike if lamp.base == holder.designation] or alike
+    return [lamp for lamp in on_it if not lamp.is_saver] or on_it  # a label that means a saver names its full lamp
 
 
 def _as_long(one: Lamp, other: Lamp) -> bool:
@@ -77,23 +81,55 @@ def _as_long(one: Lamp, other: Lamp) -> bool:
 
 
 def _against(facts: Facts, made_for: Lamp, plain: Drive) -> Iterator[Drive]:
-    for frequency in ("hf", "mains"):
-        design, own = _current(made_for, frequency), _current(facts.lamp, frequency)
-        if not design or not own or (frequency == "hf" and facts.fixture.ballast == "magnetic"):
-            continue
-        yield plain._replace(
-            current=design.value / own.value,
-            design_a=design.value,
-            lamp_a=own.value,
-            frequency="high frequency" if frequency == "hf" else "mains frequency",
-            confidence=weakest((design.confidence, own.confidence)),
-        )
-        # Mains currents stand in where no high-frequency ones are known: the classes lie apart alike. A ballast of
-        # unknown kind is given both, and the milder counts.
-        if facts.fixture.ballast in HIGH_FREQUENCY:
-            return
+    found = [one for frequency in FREQUENCIES for one in _at(facts, made_for, plain, frequency)]
+    yield from found or _across(facts, made_for, plain)
 
 
-def _current(lamp: Lamp, frequency: str) -> Figure | None:
+def _at(facts: Facts, made_for: Lamp, plain: Drive, frequency: str) -> Iterator[Drive]:
+    """Yield the drive at one frequency. Where no current at high frequency is known that of the mains stands in: the
+    classes lie apart alike. A ballast of unknown kind is given both, and the milder counts.
+    """
+    fixture = facts.fixture.ballast
+    if frequency == "hf" and fixture == "magnetic":
+        return
+    design, own = _current(facts, made_for, frequency), _current(facts, facts.lamp, frequency)
+    is_told = frequency == "mains" and fixture in HIGH_FREQUENCY and all(_pair(facts, made_for, "hf"))
+    if design and own and not is_told:
+        yield _drive(plain, design, own, FREQUENCIES[frequency])
+
+
+def _across(facts: Facts, made_for: Lamp, plain: Drive) -> Iterator[Drive]:
+    """Yield the drive by currents of two frequencies, where they lie further apart than frequency alone moves one."""
+    for there, here in (("hf", "mains"), ("mains", "hf")):
+        design, own = _current(facts, made_for, there), _current(facts, facts.lamp, here)
+        if design and own and abs(log(design.value / own.value)) > log(1 + FREQUENCY_MOVES):
+            apart = OWN_AT.format(frequency=FREQUENCIES[there], own=FREQUENCIES[here])
+            yield _drive(plain, design, own, apart)
+
+
+def _drive(plain: Drive, design: Figure, own: Figure, frequency: str) -> Drive:
+    return plain._replace(
+        current=design.value / own.value,
+        design_a=design.value,
+        lamp_a=own.value,
+        frequency=frequency,
+        confidence=weakest((design.confidence, own.confidence)),
+    )
+
+
+def _pair(facts: Facts, made_for: Lamp, frequency: str) -> tuple[Figure | None, Figure | None]:
+    return _current(facts, made_for, frequency), _current(facts, facts.lamp, frequency)
+
+
+def _current(facts: Facts, lamp: Lamp, frequency: str) -> Figure | None:
+    """Return a lamp's current; a saver of which none is known runs at that of the lamp whose place it takes."""
     circuit: Circuit | None = lamp.hf if frequency == "hf" else lamp.mains
-    return circuit.current_a if circuit else None
+    if circuit and circuit.current_a:
+        return circuit.current_a
+    kind = "electronic" if frequency == "hf" else "magnetic"
+    if not lamp.is_saver or kind not in lamp.ballasts:
+        return None
+    full = facts.catalogue.lamp_by_id[lamp.stands_in_for[0]]
+    found = _current(facts, full, frequency)
+    sure = lamp.stands_in_from.confidence if lamp.stands_in_from else "memory-low"
+    return found and found.model_copy(update={"confidence": weakest((found.confidence, sure))})

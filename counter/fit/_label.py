@@ -7,14 +7,14 @@ somebody entered. Words that nothing explains are kept, since a sale must not re
 from __future__ import annotations
 
 import re
-from functools import lru_cache
 from typing import TYPE_CHECKING, Any, get_args
 
 from pydantic import Field
 
 from counter import words
-from counter.catalogue import Model
+from counter.catalogue import Model, scan_designation
 from counter.fit._label_scan import Scan, Stretch, gap, scan, table
+from counter.language import figure, kept_by_language, marked, tr, trn
 from counter.words import Topic
 
 if TYPE_CHECKING:
@@ -32,17 +32,21 @@ _KINDS: dict[str, Ballast] = {
     "magnetic": "magnetic",
 }
 _KIND_MEANS = {
-    "bypassed": "mains led straight to the lamp holders",
-    "led-driver": "feeds LEDs, not a fluorescent lamp",
-    "dimming": "dimming electronic ballast",
-    "electronic": "electronic ballast",
-    "magnetic": "magnetic ballast",
+    "bypassed": marked("mains led straight to the lamp holders"),
+    "led-driver": marked("feeds LEDs, not a fluorescent lamp"),
+    "dimming": marked("dimming electronic ballast"),
+    "electronic": marked("electronic ballast"),
+    "magnetic": marked("magnetic ballast"),
 }
 _LISTING = ("watts", "code")
 _NUMBER = re.compile(r"\d+|[a-z]+")
 _IS_RANGE = re.compile(r"-|\b(?:to|a|bis|hasta)\b")
 _REDUCED = re.compile(r"(\d{2}) ?w\b")
 _DENIES = re.compile(r"\b(?:not?|non|never|without)\b[\s\w-]{0,8}$")
+_BESIDE: dict[str, str] = {
+    "emergency": marked("a battery pack drives the lamp too"),
+    "dimmer": marked("a dimmer in the circuit"),
+}
 SHOWN = 60  # characters of a label that are quoted
 
 
@@ -69,7 +73,13 @@ class LabelReading(Model):
     tubes: tuple[int, ...] = Field((), description="tube diameters that it names, in eighths of an inch")
     codes: tuple[str, ...] = Field((), description="lamp codes that it names, folded")
     pins: tuple[int, ...] = Field((), description="pins of the lamps that it names")
+    at_most_w: float | None = Field(None, description="the most watts that a lamp in it may take")
     is_cut: bool = Field(False, description="whether the label is longer than what is read of it")
+
+    @property
+    def says_two_kinds(self) -> bool:
+        """Whether it names an electronic and a magnetic ballast."""
+        return bool(self.problems)
 
     def speaks_of(self, *topics: Topic) -> str:
         """Return the first words that speak of one of these topics; "" where there are none."""
@@ -81,7 +91,7 @@ def quoted(text: str) -> str:
     return " ".join(text.split())[:SHOWN]
 
 
-@lru_cache(maxsize=128)
+@kept_by_language(128)
 def parse_label(text: str) -> LabelReading:
     """Return what the label says. Never raises; a label that says nothing gives an empty reading."""
     longest = table()["longest"]
@@ -91,7 +101,10 @@ def parse_label(text: str) -> LabelReading:
     ballast, problems = _one_kind([kind for kind, _ in kinds])
     watts, counts = _watts(found), _counts(found)
     fields: dict[str, Any] = {"ballast_watts": watts, "ballast_counts": counts, "ballast": ballast}
-    fields["emergency"] = any(one.topic == "emergency" for one in found.topics) or None
+    topics = {one.topic for one in found.topics}
+    fields["emergency"] = "emergency" in topics or None
+    # A dimming ballast's label may name the dimmer that goes with it; on another a dimmer is one too many.
+    fields["dimmer"] = ("dimmer" in topics and "dimming" not in (kind for kind, _ in kinds)) or None
     return LabelReading(
         fields={name: value for name, value in fields.items() if value},
         spans=tuple(sorted(_spans(folded, found, kinds), key=lambda span: (span.start, span.end))),
@@ -103,6 +116,7 @@ def parse_label(text: str) -> LabelReading:
         tubes=tuple(sorted({tube for one in _named(found, "tube", "code") if (tube := _eighths(one))})),
         codes=tuple(dict.fromkeys(folded.plain[one.start : one.end] for one in _named(found, "code"))),
         pins=tuple(sorted({_number(one.groups["pins"]) for one in _named(found, "pins")})),
+        at_most_w=min((_most_of(one) for one in _named(found, "at most")), default=None),
         is_cut=len(text) > longest,
     )
 
@@ -155,6 +169,10 @@ def _watts_of(one: Stretch) -> tuple[float, ...]:
     number = int(one.groups["number"])
     is_length = int(one.groups.get("tube", 0)) >= 8 and number in table()["inches"]
     return () if is_length or not number else (float(number),)
+
+
+def _most_of(one: Stretch) -> float:
+    return float((one.groups.get("most_w") or one.groups["most_behind"]).replace(",", "."))
 
 
 def _eighths(one: Stretch) -> int | None:
@@ -216,12 +234,12 @@ def _kinds(folded: Folded, found: Scan) -> list[tuple[str, LabelSpan]]:
     named += [(one.topic, one.start, one.end) for one in found.topics if one.topic in _KINDS]
     told = [row for row in named if not _DENIES.search(folded.plain[max(0, row[1] - 16) : row[1]])]
     told.sort(key=lambda row: (list(_KINDS).index(row[0]), row[1]))
-    return [(kind, _span(folded, start, end, "ballast", _KIND_MEANS[kind])) for kind, start, end in told]
+    return [(kind, _span(folded, start, end, "ballast", tr(_KIND_MEANS[kind]))) for kind, start, end in told]
 
 
 def _one_kind(kinds: list[str]) -> tuple[Ballast | None, tuple[str, ...]]:
     if kinds and kinds[0] in ("electronic", "magnetic") and {"electronic", "magnetic"} <= set(kinds):
-        return None, ("The label says both electronic and magnetic: look at the ballast itself.",)
+        return None, (tr("The label says both electronic and magnetic: look at the ballast itself."),)
     return (_KINDS[kinds[0]] if kinds else None), ()
 
 
@@ -232,7 +250,7 @@ def _dangers(folded: Folded, found: Scan) -> Iterator[LabelSpan]:
     told += [(one.start, one.end, "uv-c") for one in found.stretches if one.means.startswith("a germicidal")]
     for start, end, topic in sorted(told, key=lambda row: (list(known).index(row[2]), row[0])):
         if words.is_danger(topic):
-            yield _span(folded, start, end, topic, f"{topic}: speaks against a sale")
+            yield _span(folded, start, end, topic, tr("speaks against a sale"))
 
 
 def _bases(folded: Folded, found: Scan) -> Iterator[str]:
@@ -240,14 +258,15 @@ def _bases(folded: Folded, found: Scan) -> Iterator[str]:
         yield folded.as_typed(one.start, one.end)
     for one in _named(found, "code"):
         text = folded.as_typed(one.start, one.end)
-        yield from (part for part in re.split(r"[/]", text)[1:] if re.fullmatch(r"(?i)2?G[XYZUR]{0,2}\d.*", part))
+        named = ((part, scan_designation(part.upper())) for part in text.split("/")[1:])
+        yield from (part for part, found in named if found is not None and found.designation.letter == "G")
 
 
 def _spans(folded: Folded, found: Scan, kinds: list[tuple[str, LabelSpan]]) -> Iterator[LabelSpan]:
     yield from (span for _, span in kinds)
     for word in found.topics:
-        if word.topic == "emergency":
-            yield _span(folded, word.start, word.end, "emergency", "a battery pack drives the lamp too")
+        if word.topic in _BESIDE:
+            yield _span(folded, word.start, word.end, word.topic, tr(_BESIDE[word.topic]))
     for one in found.stretches:
         if one.about not in _KINDS and not one.is_unread:
             yield from _of_stretch(folded, one)
@@ -255,13 +274,14 @@ def _spans(folded: Folded, found: Scan, kinds: list[tuple[str, LabelSpan]]) -> I
 
 def _of_stretch(folded: Folded, one: Stretch) -> Iterator[LabelSpan]:
     if counts := _counts_of(one):
-        lamps = "one lamp" if counts == (1,) else f"{' or '.join(map(str, counts))} lamps"
+        told = tr(" or ").join(map(str, counts))
+        lamps = trn("{count} lamp", "{count} lamps", max(counts)).format(count=told)
         yield _span(folded, one.start, one.end, "ballast_counts", lamps)
     if one.about in _LISTING and (watts := _watts_of(one)):
-        numbers = " or ".join(f"{number:g}" for number in watts)
-        yield _span(folded, one.start, one.end, "ballast_watts", f"lamps of {numbers} W")
+        numbers = tr(" or ").join(map(figure, watts))
+        yield _span(folded, one.start, one.end, "ballast_watts", tr("lamps of {watts} W").format(watts=numbers))
     elif one.about != "count":
-        yield _span(folded, one.start, one.end, one.about, one.means)
+        yield _span(folded, one.start, one.end, one.about, tr(one.means))
 
 
 def _span(folded: Folded, start: int, end: int, about: str, means: str) -> LabelSpan:

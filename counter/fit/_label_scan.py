@@ -25,10 +25,12 @@ _HIDES: dict[str, frozenset[str]] = {  # what stands inside such a stretch and s
     "temperature": frozenset({"restricts"}),
     "approval": frozenset({"restricts", "led"}),
     "dimming": frozenset({"led-driver"}),
+    "at most": frozenset({"restricts"}),
 }
 _EXCLUSIVE = frozenset(
     ["only", "solo", "solamente", "unicamente", "nur", "seulement", "uniquement", "ausschliesslich"]
 )
+_JOINS = re.compile(r"[\d,/&+]|\b(?:or|and|o|y|ou|et|oder|und)\b")
 _SAYS_WHICH = ("watts", "code", "tube", "pins", "base")  # stretches that "only" may stand beside
 _WORD = re.compile(r"\d+(?:[.,]\d+)?|[^\W\d_]+")
 
@@ -89,9 +91,21 @@ def _any_row() -> re.Pattern[str]:
 
 
 @cache
+def holder_words() -> re.Pattern[str]:
+    """Return what holders bear beside their mark and what says nothing: ratings, approvals, how they are mounted."""
+    return re.compile("|".join(row["pattern"] for row in table()["holder"]))
+
+
+@cache
 def gap() -> re.Pattern[str]:
-    """Return what may stand between a count and the lamps that it counts."""
+    """Return what may stand between a count and the lamps that it counts, or "only" and the lamps behind it."""
     return re.compile(_filled(table()["gap"]))
+
+
+@cache
+def _gap_before_only() -> re.Pattern[str]:
+    """Return what may stand between "only" and the lamps before it: with a "for" something else begins."""
+    return re.compile(_filled(table()["gap_before_only"]))
 
 
 @lru_cache(maxsize=128)
@@ -135,13 +149,34 @@ def _with_exclusives(plain: str, stretches: tuple[Stretch, ...]) -> tuple[Stretc
 
 
 def _beside(plain: str, start: int, end: int, stretches: Sequence[Stretch]) -> list[int]:
-    """Return the stretches that a word refers to: those just before it, else those just after it."""
-    before = [at for at, one in enumerate(stretches) if one.end <= start and one.about in _SAYS_WHICH]
-    found = [at for at in before if gap().match(_between(plain, stretches[at].end, start, stretches))]
-    if found:
-        return found
+    """Return the stretches that a word refers to: those just before it, else those just after it.
+
+    Of watts on both sides, as in "26W only 18W", it is not known which are meant.
+    """
+    before = _run_before(plain, start, stretches)
     after = [at for at, one in enumerate(stretches) if one.start >= end and one.about in _SAYS_WHICH]
-    return [at for at in after if gap().match(_between(plain, end, stretches[at].start, stretches))]
+    after = [at for at in after if gap().match(_between(plain, end, stretches[at].start, stretches))]
+    listing = [{stretches[at].about for at in side} & {"watts", "code"} for side in (before, after)]
+    if all(listing) and plain[end : stretches[after[0]].start].isspace():
+        return []
+    return before or after
+
+
+def _run_before(plain: str, start: int, stretches: Sequence[Stretch]) -> list[int]:
+    """Return the stretches that lead up to a word, joined by "or", a comma, counts; bare neighbours end the run."""
+    found: list[int] = []
+    edge = start
+    for at in reversed(range(len(stretches))):
+        one = stretches[at]
+        if one.end > edge or one.about not in _SAYS_WHICH:
+            continue
+        between = _between(plain, one.end, start, stretches)
+        is_bare = bool(found) and not _JOINS.search(plain[one.end : edge])
+        if not _gap_before_only().match(between) or (is_bare and one.about == stretches[found[-1]].about):
+            break
+        found.append(at)
+        edge = one.start
+    return found
 
 
 def _between(plain: str, start: int, end: int, stretches: Sequence[Stretch]) -> str:

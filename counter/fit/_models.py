@@ -80,6 +80,7 @@ class Caution(Model):
     )
     key: str = Field("", description="under which the answer is kept in `Fixture.told`")
     words: tuple[str, ...] = Field((), description="words that can be pressed as read, where they say nothing")
+    values: dict[str, str] = Field(default_factory=dict, description="what the rule filled into its words, as spoken")
 
 
 class Ask(Model):

@@ -49,6 +49,16 @@ class Place(NamedTuple):
     confidence: str
 
 
+class Band(NamedTuple):
+    """The wavelengths, nm, that lamps for UV-A or UV-B usually give; what one lamp gives is not known."""
+
+    key: str
+    of: str
+    nm: tuple[float, float]
+    source: str
+    confidence: str
+
+
 class Output(NamedTuple):
     """The usual 254 nm output of a new lamp, in watts, least and most, by cap and lamp watts."""
 
@@ -107,6 +117,7 @@ class Tables(NamedTuple):
     sources: dict[str, str]
     effective_limit: Limit
     uva_eye_limit: Limit
+    bands: tuple[Band, ...]
     weighting: tuple[WeightingRow, ...]
     places: tuple[Place, ...]
     outputs: tuple[Output, ...]
@@ -130,6 +141,7 @@ def tables() -> Tables:
         sources=data["sources"],
         effective_limit=Limit(**uv["effective_limit"]),
         uva_eye_limit=Limit(**uv["uva_eye_limit"]),
+        bands=_rows(Band, uv["bands"]),
         weighting=_rows(WeightingRow, uv["weighting"]),
         places=_rows(Place, uv["places"]),
         outputs=_rows(Output, uv["outputs"]),

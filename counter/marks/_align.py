@@ -28,7 +28,7 @@ def align(code: str, query: str, noise: Noise) -> Alignment:
     row, place = len(code), len(query)
     while row or place:
         here = costs[row][place]
-        if row and place and here == costs[row - 1][place - 1] + noise.taken(code[row - 1], query[place - 1]):
+        if row and place and here == costs[row - 1][place - 1] + noise.taken(code[row - 1])[query[place - 1]]:
             row, place = row - 1, place - 1
             typed_at[row] = place
         elif row and here == costs[row - 1][place] + _lost(code[row - 1], query, place, noise):
@@ -49,18 +49,17 @@ def _costs(code: str, query: str, noise: Noise) -> list[list[float]]:
     row = [0.0]
     for typed in query:
         row.append(row[-1] + noise.added(typed))
+    added = [noise.added(typed) for typed in query]
     costs = [row]
     for character in code:
-        steps = noise.steps(character, query)
-        after = [row[0] + steps.not_typed[0]]
-        for place, typed in enumerate(query, 1):
-            after.append(
-                min(
-                    row[place - 1] + steps.as_typed[place - 1],
-                    row[place] + steps.not_typed[place],
-                    after[-1] + noise.added(typed),
-                )
-            )
+        as_typed, not_typed = noise.steps(character, query)
+        last = row[0] + not_typed[0]
+        after = [last]
+        for place, sign in enumerate(added):
+            same, lost, last = row[place] + as_typed[place], row[place + 1] + not_typed[place + 1], last + sign
+            last = same if same < last else last
+            last = lost if lost < last else last
+            after.append(last)
         costs.append(after)
         row = after
     return costs

@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 
 from counter.marks._caps import base_means
 from counter.marks._lex import Part
 from counter.marks._models import Reading, ReadLamp, Span
 from counter.marks._resolve import Meaning, is_older, resolve
 from counter.marks._segments import together
+from counter.marks._sentences import INCHES, WATTS
 from counter.marks._tables import tables
 from counter.marks._variants import is_by_inches
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Callable, Iterable, Iterator, Sequence
 
     from counter.catalogue import Kind, Lamp, LampShape
     from counter.marks._known import Known
@@ -22,28 +23,68 @@ if TYPE_CHECKING:
 
 T = TypeVar("T")
 _BASE_LOOKS = ("arrangement", "block")
+_COLOUR = ("cct_k", "cri_min")
+_MOST_KEPT = 2000  # sets of facts whose meaning is kept
+
+
+class Meant(NamedTuple):
+    """What facts mean: the lamp in the contract's words, the lamp types' ids, and the looks they claim."""
+
+    meaning: Meaning
+    lamp: ReadLamp
+    lamps: tuple[str, ...]
+    looks: dict[str, str | float]
 
 
 def answer(found: Sequence[Parsed], text: str, known: Known, probability: float) -> tuple[Reading, Meaning, Together]:
     """Return one reading of these segments, what it can mean, and what they state together."""
     joined = together(found)
-    meaning = resolve(joined.facts, known) if joined.facts else Meaning((), ())
+    meant = meant_by(joined.facts, known)
+    meaning = meant.meaning
     notes = tuple(note for parsed in found for note in parsed.notes)
     reading = Reading(
         probability=probability,
         system=joined.system,
         grammar=joined.grammar,
         canonical=joined.canonical,
-        lamp=_lamp(joined.facts, meaning),
-        lamps=tuple(lamp.id for lamp in meaning.lamps) if _says_lamp(joined.facts) else (),
+        lamp=meant.lamp,
+        lamps=meant.lamps,
         spans=tuple(_spans(found, text, meaning, joined.facts)),
         assumptions=(*notes, *meaning.notes),
-        looks=_looks(joined.facts, meaning, known),
+        looks=dict(meant.looks),
     )
     return reading, meaning, joined
 
 
-def _says_lamp(facts: Facts) -> bool:
+def meant_by(facts: Facts, known: Known) -> Meant:
+    """Return what facts mean; kept, since from one keystroke to the next mostly the same ones are stated."""
+    return _kept(known.meant, facts.items(), lambda: _meant(facts, known))
+
+
+def _meant(facts: Facts, known: Known) -> Meant:
+    meaning, lamp = meaning_of(facts, known), _lamp(facts, meaning_of(facts, known))
+    lamps = tuple(one.id for one in meaning.lamps) if says_lamp(facts) else ()
+    return Meant(meaning, lamp, lamps, _looks(facts, meaning, lamp, known))
+
+
+def meaning_of(facts: Facts, known: Known) -> Meaning:
+    """Return the lamp types and bases that facts mean; a colour says nothing of them."""
+    rest = ((key, value) for key, value in facts.items() if key not in _COLOUR)
+    return _kept(known.meanings, rest, lambda: resolve(facts, known) if facts else Meaning((), ()))
+
+
+def _kept(made: dict[frozenset[tuple[str, object]], T], by: Iterable[tuple[str, object]], make: Callable[[], T]) -> T:
+    key = frozenset(by)
+    found = made.get(key)
+    if found is None:
+        if len(made) >= _MOST_KEPT:
+            made.clear()
+        found = made[key] = make()
+    return found
+
+
+def says_lamp(facts: Facts) -> bool:
+    """Whether facts tell lamp types apart; that a lamp is for lighting, or its colour, does not."""
     return bool(facts.keys() - {"kind", "cct_k", "cri_min", "output"}) or facts.get("kind") in ("uv-c", "uv-a")
 
 
@@ -77,7 +118,7 @@ def _number_means(part: Part, meaning: Meaning) -> str:
     if by_inches is None or ":" not in part.means:
         return part.means
     number = part.means.partition(":")[0]
-    return f"{number} inches long, sockets included" if by_inches else f"{number} watts"
+    return (INCHES if by_inches else WATTS).format(n=number)
 
 
 def only(values: Iterable[T]) -> T | None:
@@ -87,7 +128,7 @@ def only(values: Iterable[T]) -> T | None:
 
 
 def _lamp(facts: Facts, meaning: Meaning) -> ReadLamp:
-    cap, lamps = facts.get("base"), meaning.lamps if _says_lamp(facts) else ()
+    cap, lamps = facts.get("base"), meaning.lamps if says_lamp(facts) else ()
     shape = only(lamp.shape for lamp in lamps) or only(facts.get("shapes", ()))
     is_only_base = facts.keys() <= {"base"}  # G24q-3 does not say 26 W, though no other lamp is known on it
     watts = facts.get("watts", None if is_only_base else only(lamp.watts.value for lamp in lamps))
@@ -97,7 +138,7 @@ def _lamp(facts: Facts, meaning: Meaning) -> ReadLamp:
         shape=shape,
         watts=watts if watts is not None or _inches_mm(facts, lamps) else facts.get("number"),
         base=cap.text if cap else None,
-        bases=tuple(base.designation for base in meaning.bases) if _says_lamp(facts) else (),
+        bases=tuple(base.designation for base in meaning.bases) if says_lamp(facts) else (),
         cct_k=facts.get("cct_k"),
         cri_min=facts.get("cri_min"),
         tube_mm=facts.get("tube_mm"),
@@ -138,11 +179,10 @@ def _pins(facts: Facts, meaning: Meaning) -> int | None:
     return int(shared) if shared else None
 
 
-def _looks(facts: Facts, meaning: Meaning, known: Known) -> dict[str, str | float]:
+def _looks(facts: Facts, meaning: Meaning, read: ReadLamp, known: Known) -> dict[str, str | float]:
     """Return the looks that the code claims: what it states, and what all its lamp types share."""
-    if not _says_lamp(facts):
+    if not says_lamp(facts):
         return {}
-    read = _lamp(facts, meaning)
     looks: dict[str, Any] = {
         "pins": read.pins and str(read.pins),
         "legs": _legs_look(read.shape, read.legs, known),

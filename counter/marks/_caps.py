@@ -1,23 +1,41 @@
-"""Base designations by the grammar of IEC 60061-4, clauses 3.1 to 3.6, also those the catalogue does not hold."""
+"""Base designations inside codes, also those the catalogue does not hold, and what each of their parts means."""
 
 from __future__ import annotations
 
 import re
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.catalogue import cap_size, pin_angles, scan_designation
 from counter.marks._colour import at_colour
-from counter.marks._lex import Cap, Draft, Parsed, Part, ends
-from counter.marks._tables import longest_first, tables
+from counter.marks._lex import Cap, Parsed, Part, ends
+from counter.marks._sentences import (
+    ALSO_DECIDES,
+    ANGLES,
+    BASE,
+    CAP_LENGTH,
+    CIRCLE,
+    DISTANCE,
+    GROUPS,
+    KEY,
+    MEASURED,
+    MODIFIED,
+    PIN,
+    PINS,
+    SKIRT,
+    SUFFIX,
+    WEDGE,
+    WHICH_HOLDERS,
+)
+from counter.marks._tables import tables
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from counter.catalogue import Designation, Piece
     from counter.marks._known import Known
 
-_NUMBER = r"\d{1,3}(?:[.,]\d{1,2})?"
 _ONE_DIGIT_KEY = re.compile(r"[-=]\d(?![\dA-Z])(?!/\d\d)(?! ?-?(?:PIN|P\b))", re.ASCII)
 _KEY_BEFORE_COLOUR = re.compile(r"[-=]\d(?=/[5-9]\d\d(?!\d))", re.ASCII)
-_SIZE = r"\d{1,3}(?:[.,]\d)?"
 
 
 class CapParsed(NamedTuple):
@@ -39,13 +57,13 @@ def base_means(cap: Cap, parts: Sequence[Part]) -> str:
     """Say what a designation means in one line, the pins counted first."""
     named = iter(_modifier_letters(cap, parts))
     said = [
-        f"{next(named)}: {part.means}" if part.part == "modifier" else part.means
+        MODIFIED.format(typed=next(named), what=part.means) if part.part == "modifier" else part.means
         for part in parts
         if part.part not in ("contacts", "main letter", "assembly")
     ]
     count = cap.contacts
-    pins = "" if count is None else f"{count} pin" if count == 1 else f"{count} pins"
-    return f"base {cap.text}: " + "; ".join((pins or parts[0].means, *said))
+    pins = "" if count is None else (PIN if count == 1 else PINS).format(n=count)
+    return BASE.format(code=cap.text, what="; ".join((pins or parts[0].means, *said)))
 
 
 def _modifier_letters(cap: Cap, parts: Sequence[Part]) -> str:
@@ -79,13 +97,18 @@ def _known(plain: str, at: int, known: Known, loose: bool, sized: bool) -> CapPa
         if ends(plain, end) or (loose and at_colour(plain, end)):
             if not cap.key and _is_key(plain, end, cap, known):
                 continue  # a key number that the catalogue does not hold: the grammar reads it whole
-            draft = _elements(plain[:end], at, is_known=True) or Draft(plain, at)
-            draft.plain, draft.at, draft.clean = plain, end, cap.text
-            if sized:
-                _size(draft)
-            parts = tuple(draft.parts) or (Part(at, end, "base", cap.text),)
-            return CapParsed(cap, parts, draft.at, draft.clean, note)
+            found = scan_designation(plain[:end], at, joined=True)
+            pieces = found.pieces if found else ()
+            behind = _behind(plain, end, sized)
+            parts = _parts(pieces + behind) if pieces else (Part(at, end, "base", cap.text), *_parts(behind))
+            return CapParsed(cap, parts, behind[-1].end if behind else end, cap.text + _written(behind), note)
     return None
+
+
+def _behind(plain: str, at: int, sized: bool) -> tuple[Piece, ...]:
+    """Return the length and skirt of the cap that stand behind a designation; a colour is no length."""
+    found = cap_size(plain, at) if sized else ()
+    return () if len(found) == 1 and at_colour(plain, at + 1) else found
 
 
 def _is_key(plain: str, at: int, cap: Cap, known: Known) -> bool:
@@ -95,120 +118,79 @@ def _is_key(plain: str, at: int, cap: Cap, known: Known) -> bool:
 
 
 def _by_grammar(plain: str, at: int, loose: bool, sized: bool) -> CapParsed | None:
-    draft = _elements(plain, at, sized)
-    if draft is None or _is_sooner_a_code(draft):
+    found = scan_designation(plain, at)
+    if found is None or _is_sooner_a_code(found.designation):
         return None
-    if ends(plain, draft.at) or (loose and at_colour(plain, draft.at)):
-        cap = draft.facts["base"]
-        return CapParsed(cap, tuple(draft.parts), draft.at, draft.clean)
-    return None
+    angles = pin_angles(plain, found.end) if sized else ()
+    behind = angles + _behind(plain, angles[-1].end if angles else found.end, sized)
+    end = behind[-1].end if behind else found.end
+    if not ends(plain, end) and not (loose and at_colour(plain, end)):
+        return None
+    named = found.designation
+    cap = Cap(named.text, named.stem, named.pins, named.key or None)
+    return CapParsed(cap, _parts(found.pieces + behind), end, named.text + _written(behind))
 
 
-def _is_sooner_a_code(draft: Draft) -> bool:
+def _written(pieces: tuple[Piece, ...]) -> str:
+    return "".join(piece.written for piece in pieces)
+
+
+def _is_sooner_a_code(named: Designation) -> bool:
     """Whether a designation that the catalogue does not hold is more likely letters and watts: F13D, XK9, W18."""
-    stem = draft.facts["base"].stem.lstrip("0123456789")
-    if stem[0] in "KX":
-        return stem[1].isalpha()
-    return (stem[0] == "F" and stem[1].isdigit()) or (stem[0] == "W" and "x" not in stem)
+    if named.letter in ("K", "X"):
+        return bool(named.modifiers)
+    return (named.letter == "F" and not named.modifiers) or (named.letter == "W" and "x" not in named.size)
 
 
-def _elements(plain: str, at: int, sized: bool = False, is_known: bool = False) -> Draft | None:
-    draft = Draft(plain, at)
-    _assembly(draft)
-    main = _main_letter(draft)
-    if main is None or not _number(draft, main):
-        return None
-    stem = draft.clean
-    contacts = _contacts(draft)
-    key = _key(draft, is_known)
-    text = draft.clean
-    if sized:
-        _angles(draft)
-        _size(draft)
-    pins = contacts if contacts is not None else _implied_pins(stem)
-    draft.state(base=Cap(text, stem, pins, key))
-    return draft
+def _parts(pieces: tuple[Piece, ...]) -> tuple[Part, ...]:
+    """Say what each piece of a designation means."""
+    written = {piece.part: piece.written for piece in pieces}
+    return tuple(
+        Part(piece.start, piece.end, _NAMES.get(piece.part, piece.part), _means(piece, written)) for piece in pieces
+    )
 
 
-def _implied_pins(stem: str) -> int | None:
-    # A leading 2 doubles a like group: 2G11 is two groups of two pins. GU24, GX53 and G23 print no count.
-    return 4 if stem[:2] == "2G" and stem != "2G13" else None
+_NAMES = {"groups": "assembly", "letter": "main letter", "size": "number"}
 
 
-def _assembly(draft: Draft) -> None:
-    if match := draft.find(r"[2-9](?=[A-Z])"):
-        draft.add(1, "assembly", f"{match[0]} like groups side by side", match[0])
+def _means(piece: Piece, written: dict[str, str]) -> str:
+    text = piece.written.lstrip("-/x")
+    match piece.part:
+        case "groups":
+            return GROUPS.format(n=text)
+        case "letter":
+            return str(_row("main", text)["means"])
+        case "modifier":
+            return str(_row("modifiers", text)["means"])
+        case "size":
+            return MEASURED.format(n=text, what=_measured(written))
+        case "contacts":
+            return str(tables()["caps"]["contacts"][text.upper()]["means"])
+        case "key":
+            return _key_means(text, written)
+    return _SAID[piece.part].format(n=text)
 
 
-def _main_letter(draft: Draft) -> str | None:
-    for row in longest_first("caps", "main"):
-        letters = row["letters"]
-        if draft.letters(letters) and draft.find(rf"{letters}[A-Z]{{0,3}}\d"):
-            clean = "F" + letters[1].lower() if letters in ("FA", "FB", "FC") else letters
-            draft.add(len(letters), "main letter", row["means"], clean)
-            _modifiers(draft)
-            return str(letters)
-    return None
+_SAID = {
+    "width": WEDGE,
+    "angles": ANGLES,
+    "length": CAP_LENGTH,
+    "skirt": SKIRT,
+}
 
 
-def _modifiers(draft: Draft) -> None:
-    rows = {row["letters"]: row for row in tables()["caps"]["modifiers"]}
-    while match := draft.find(r"[A-Z]"):
-        row = rows.get(match[0])
-        if row is None:
-            return
-        draft.add(1, "modifier", row["means"], match[0])
+def _row(table: str, letters: str) -> dict[str, str]:
+    return next(row for row in tables()["caps"][table] if row["letters"] == letters.upper())
 
 
-def _number(draft: Draft, main: str) -> bool:
-    match = draft.find(_NUMBER)
-    if match is None:
-        return False
-    size = match[0].replace(",", ".")
-    draft.add(len(match[0]), "number", f"{size} mm: {_measured(draft, main, len(match[0]))}", size)
-    if main == "W" and (wide := draft.find(rf"X({_NUMBER})")):
-        width = wide[1].replace(",", ".")
-        draft.add(len(wide[0]), "width", f"{width} mm: width of the wedge", f"x{width}")
-    return True
-
-
-def _measured(draft: Draft, main: str, length: int) -> str:
+def _measured(written: dict[str, str]) -> str:
     """Say what the number measures: with three pins or more it is the circle through them (clause 3.2)."""
-    if main == "G":
-        follows = draft.plain[draft.at + length : draft.at + length + 1]
-        return "the circle through the pins" if follows in ("T", "Q", "P") else "distance of two pins"
-    return str(next(row["number"] for row in tables()["caps"]["main"] if row["letters"] == main))
+    if written["letter"] == "G":
+        return CIRCLE if written.get("contacts") in ("t", "q", "p") else DISTANCE
+    return _row("main", written["letter"])["number"]
 
 
-def _contacts(draft: Draft) -> int | None:
-    match = draft.find(r"[SDTQP](?![A-Z])")
-    if match is None:
-        return None
-    row = tables()["caps"]["contacts"][match[0]]
-    draft.add(1, "contacts", row["means"], match[0].lower())
-    return int(row["count"])
-
-
-def _key(draft: Draft, is_known: bool) -> str | None:
-    match = draft.find(r"[-=](\d{1,2}(?:[.,]\d{1,2})?)(?![\dA-Z])(?! ?-?PIN)")
-    match = match or (draft.find(r"(\d)$") if is_known else None)  # G24q3: only where such a base is known
-    if match is None:
-        return None
-    is_key = draft.parts[0].part == "assembly" or "projecting contacts (pins)" in draft.parts[0].means
-    what = "which holders it goes into" if is_key else "one more thing that decides which holders it fits"
-    draft.add(len(match[0]), "key", f"{'key' if is_key else 'suffix'} {match[1]}: {what}", f"-{match[1]}")
-    return match[1]
-
-
-def _angles(draft: Draft) -> None:
-    if match := draft.find(r"\([\d°./, ]{1,20}\)"):
-        draft.add(len(match[0]), "angles", "where the pins of the shell sit", match[0].replace(" ", ""))
-
-
-def _size(draft: Draft) -> None:
-    match = draft.find(rf"/({_SIZE})(?:X({_SIZE}))?(?![A-Z0-9])")
-    if match is None or (match[2] is None and at_colour(draft.plain, draft.at + 1)):
-        return
-    draft.add(1 + len(match[1]), "length", f"{match[1]} mm: length of the cap, pins not counted", f"/{match[1]}")
-    if match[2]:
-        draft.add(1 + len(match[2]), "skirt", f"{match[2]} mm: outer diameter of the skirt", f"x{match[2]}")
+def _key_means(key: str, written: dict[str, str]) -> str:
+    if "groups" in written or written["letter"] == "G":
+        return KEY.format(n=key, what=WHICH_HOLDERS)
+    return SUFFIX.format(n=key, what=ALSO_DECIDES)

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 from counter.marks._house import house_code, shipped_house
 from counter.marks._known import known_for
 from counter.marks._lex import fold
-from counter.marks._nema import nema_head
 from counter.marks._resolve import output_of
 from counter.marks._tables import tables
 from counter.marks._variants import is_by_inches, is_joined, own_number
@@ -51,13 +50,20 @@ def _number(value: float) -> str:
 
 
 def _nema(lamp: Lamp, base: Base, colour: str | None) -> str | None:
-    head = nema_head(lamp.shape, lamp.kind) if lamp.shape and lamp.kind == "fluorescent" else None
+    head = generic_letters(lamp.shape, lamp.kind) if lamp.shape and lamp.kind == "fluorescent" else None
     if head is None:
         return None
     head = f"{head}{_number(lamp.watts.value)}W"
     keyed = f"{head}/{base.designation}"
     is_printed = any(word.value == keyed for word in lamp.codes)  # a few codes do print the key
     return _joined("/", keyed if is_printed else f"{head}/{base.family}", colour)
+
+
+def generic_letters(shape: str, kind: str) -> str | None:
+    """Return the letters written for a shape: CFQ for quad."""
+    table = {"fluorescent": "write", "uv-c": "write_uvc"}.get(kind)
+    found: str | None = tables()["nema"][table].get(shape) if table else None
+    return found
 
 
 def _joined(sign: str, head: str | None, *rest: str | None) -> str | None:
@@ -72,7 +78,7 @@ def _germicidal(lamp: Lamp, base: Base, colour: str | None) -> str | None:
         eighths = _eighths(lamp)
         suffix = "VH" if "ozone" in lamp.purposes else "L" if is_by_inches(lamp) else ""
         return f"G{_number(own_number(lamp))}T{eighths}{suffix}" if eighths else None
-    head = nema_head(lamp.shape, lamp.kind)
+    head = generic_letters(lamp.shape, lamp.kind)
     return f"{head}{watts}W/{base.family}" if head else None
 
 

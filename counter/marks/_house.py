@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Literal
 from pydantic import Field
 
 from counter.catalogue import Kind, LampShape, Model
-from counter.files import is_there, read_bytes
+from counter.files import read_bytes
 from counter.marks._caps import take_cap
 from counter.marks._colour import take_colour
 from counter.marks._letters import KnownLetters
@@ -75,19 +75,14 @@ class HouseTable(Model):
     makers: tuple[HouseMaker, ...] = ()
 
 
-def load_house(data: Path) -> tuple[HouseMaker, ...]:
-    """Return the makers in house-codes.json of the user's data folder, and the letters that the shop gave a meaning.
+def read_house(path: Path) -> tuple[HouseMaker, ...]:
+    """Return the makers in a file of house codes.
 
     Raises:
-        OSError: a file cannot be read.
-        ValueError: it is not a table of house codes, or of letters.
+        OSError: the file cannot be read.
+        ValueError: it is not a table of house codes.
     """
-    from counter.marks.letters import as_house, load_letters  # they stand on reading, which stands on this file
-
-    path = data / HOUSE_FILE
-    makers = HouseTable.model_validate_json(read_bytes(path)).makers if is_there(path) else ()
-    letters = load_letters(data)
-    return (*makers, as_house(letters)) if letters.letters else makers
+    return HouseTable.model_validate_json(read_bytes(path)).makers
 
 
 @cache

@@ -5,13 +5,13 @@ from __future__ import annotations
 import heapq
 from bisect import bisect_left
 from functools import cached_property
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from counter.marks._lex import STRETCH, fold
-from counter.marks._noise import Noise, Steps
+from counter.marks._noise import Steps, noise
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
 _INFINITE = float("inf")
 
@@ -35,46 +35,61 @@ class Hits(NamedTuple):
 _Row = tuple[int, list[float], float]
 
 
-class _Node:
-    """All codes between two places of the sorted list, which share `depth` characters."""
-
-    __slots__ = ("depth", "high", "kids", "low")
-
-    def __init__(self, low: int, high: int, depth: int) -> None:
-        self.low, self.high, self.depth = low, high, depth
-        self.kids: list[tuple[str, _Node]] | None = None
-
-
 class _Trie:
-    """A trie over sorted codes, opened on demand."""
+    """A trie over sorted codes, opened on demand. A node is the places of its first and last code, and its depth.
+
+    What follows a node is kept as one flat tuple: many small objects would keep the collector busy.
+    """
 
     def __init__(self, codes: Iterable[str]) -> None:
         self.codes = sorted(codes)
         self.alphabet = frozenset("".join(self.codes))
-        self.root = _Node(0, len(self.codes), 0)
+        self._kids: dict[tuple[int, int], tuple[Any, ...]] = {}
+        self._unavoidable: dict[str, float] = {}
 
-    def kids(self, node: _Node) -> list[tuple[str, _Node]]:
-        """Return the nodes one character further."""
-        if node.kids is None:
-            node.kids = self._open(node)
-        return node.kids
-
-    def ends_at(self, node: _Node) -> str | None:
-        """Return the code that ends at a node."""
-        if node.low < node.high and len(self.codes[node.low]) == node.depth:
-            return self.codes[node.low]
-        return None
-
-    def _open(self, node: _Node) -> list[tuple[str, _Node]]:
-        codes, depth = self.codes, node.depth
-        kids: list[tuple[str, _Node]] = []
-        low = node.low + (self.ends_at(node) is not None)
-        while low < node.high:
-            first = codes[low]
-            high = bisect_left(codes, first[:depth] + chr(ord(first[depth]) + 1), low, node.high)
-            kids.append((first[depth], _Node(low, high, depth + 1)))
-            low = high
+    def kids(self, low: int, high: int, depth: int) -> tuple[Any, ...]:
+        """Return the character, first and last place of each node one character further, one after the other."""
+        kids = self._kids.get((low, depth))
+        if kids is None:
+            kids = self._kids[low, depth] = tuple(self._open(low, high, depth))
         return kids
+
+    def _open(self, low: int, high: int, depth: int) -> Iterator[Any]:
+        codes = self.codes
+        low += len(codes[low]) == depth
+        while low < high:
+            first = codes[low]
+            last = bisect_left(codes, first[:depth] + chr(ord(first[depth]) + 1), low, high)
+            yield from (first[depth], low, last)
+            low = last
+
+    def unavoidable(self, typed: str) -> float:
+        """Return the least that one or two typed characters cost, whatever code is meant."""
+        least = self._unavoidable.get(typed)
+        if least is None:
+            find = self._alone if len(typed) == 1 else self._side_by_side
+            least = self._unavoidable[typed] = find(*typed)
+        return least
+
+    def _alone(self, typed: str) -> float:
+        if typed in self.alphabet:
+            return 0.0
+        return min((noise().added(typed), *(noise().taken(sign)[typed] for sign in self.alphabet)))
+
+    def _side_by_side(self, first: str, second: str) -> float:
+        """Return what two cost together beyond what each does: nothing where a code has them side by side."""
+        if first + second in self._pairs or not {first, second} <= self.alphabet:
+            return 0.0
+        table = noise()
+        between = (table.lost(sign) for sign in self.alphabet if {first + sign, sign + second} <= self._pairs)
+        costs = [table.added(first), table.added(second), *between, 2 * table.lost(" ")]
+        costs += (table.taken(sign)[first] for sign in self.alphabet if sign != first)
+        costs += (table.taken(sign)[second] for sign in self.alphabet if sign != second)
+        return min(costs)
+
+    @cached_property
+    def _pairs(self) -> frozenset[str]:
+        return frozenset(code[at : at + 2] for code in self.codes for at in range(len(code) - 1))
 
 
 class CodeIndex:
@@ -83,11 +98,10 @@ class CodeIndex:
     Making it costs one look at each code; the tries are sorted on the first query and grow with the queries.
     """
 
-    def __init__(self, codes: Iterable[str], noise: Noise | None = None) -> None:
+    def __init__(self, codes: Iterable[str]) -> None:
         self._spelled: dict[str, str] = {}
         for code in codes:
             self._spelled.setdefault(fold(code), code)
-        self._noise = noise or Noise()
 
     def __len__(self) -> int:
         return len(self._spelled)
@@ -109,12 +123,9 @@ class CodeIndex:
         opened; where that does not suffice, the hits are not complete.
         """
         query = fold(text.strip())
-        if query.startswith(STRETCH):  # begin at the end that can be read
-            found = _Search(self._backward, query[::-1], self._noise).run(limit, max_cost, window, most_nodes)
-            return self._spelled_out(found, -1)
-        return self._spelled_out(
-            _Search(self._forward, query, self._noise).run(limit, max_cost, window, most_nodes), 1
-        )
+        is_back = query.startswith(STRETCH)  # begin at the end that can be read
+        search = _Search(self._backward, query[::-1]) if is_back else _Search(self._forward, query)
+        return self._spelled_out(search.run(limit, max_cost, window, most_nodes), -1 if is_back else 1)
 
     def _spelled_out(self, found: Hits, direction: int) -> Hits:
         return Hits(
@@ -125,35 +136,47 @@ class CodeIndex:
 class _Search:
     """One query: best-first over the trie, by the least cost that a code with this prefix can still have.
 
-    What each typed character costs at the least, whatever the code, is paid for at the start (the heuristic of an
-    A* search, written as reduced costs): an unreadable sign near the end then widens nothing near the beginning.
+    What the rest of the query costs at the least, whatever the code, is paid for at the start (the heuristic of an
+    A* search, written as reduced costs): an unreadable sign, or two that never stand side by side, near the end then
+    widen nothing near the beginning.
     """
 
-    def __init__(self, trie: _Trie, query: str, noise: Noise) -> None:
-        self.trie, self.query, self.noise = trie, query, noise
-        self.least = [noise.unavoidable(typed, trie.alphabet) for typed in query]
-        self.added = [noise.added(typed) - least for typed, least in zip(query, self.least, strict=True)]
+    def __init__(self, trie: _Trie, query: str) -> None:
+        self.trie, self.query = trie, query
+        self.least = self._least()
+        self.added = [noise().added(typed) - least for typed, least in zip(query, self.least, strict=True)]
         self.steps: dict[str, Steps] = {}
         self.best: list[tuple[float, str]] = []  # a heap of the worst kept, costs negated
         self.bound = 0.0
 
+    def _least(self) -> list[float]:
+        """Return what each typed character costs at the least, alone or with the one behind it."""
+        query, unavoidable = self.query, self.trie.unavoidable
+        rest = [0.0, 0.0]  # what pairs cost from each place on, the last place first; no character counts in two
+        for at in range(len(query) - 2, -1, -1):
+            rest.append(max(rest[-1], unavoidable(query[at : at + 2]) + rest[-2]))
+        rest = [*rest[::-1][: len(query)], 0.0]
+        return [unavoidable(typed) + rest[at] - rest[at + 1] for at, typed in enumerate(query)]
+
     def run(self, limit: int, max_cost: float, window: float, most_nodes: int) -> Hits:
         self.bound = max_cost + 1e-9  # a cost of just the most still counts, whatever order it was added up in
-        heap: list[tuple[float, int, _Node, _Row]] = [(sum(self.least), 0, self.trie.root, self._first_row())]
+        codes = self.trie.codes
+        heap: list[Any] = [(sum(self.least), 0, 0, len(codes), 0, self._first_row())] if codes else []
         opened, order = 0, 0
         while heap and heap[0][0] <= self.bound and opened < most_nodes:
-            _, _, node, row = heapq.heappop(heap)
+            _, _, low, high, depth, row = heapq.heappop(heap)
             opened += 1
-            self._finish(node, row, limit, window)
-            for character, kid in self.trie.kids(node):
-                if kid.high - kid.low == 1:
+            if len(codes[low]) == depth:
+                self._keep(codes[low], row, limit, window)
+            kids = self.trie.kids(low, high, depth)
+            for at in range(0, len(kids), 3):
+                character, first, last = kids[at : at + 3]
+                if last - first == 1:
                     opened += 1
-                    self._tail(kid.low, node.depth, row, limit, window)
-                    continue
-                after = self._step(row, character)
-                if after:
+                    self._tail(codes[first], depth, row, limit, window)
+                elif after := self._step(row, character):
                     order += 1
-                    heapq.heappush(heap, (after[2], order, kid, after))
+                    heapq.heappush(heap, (after[2], order, first, last, depth + 1, after))
         is_complete = not heap or heap[0][0] > self.bound
         found = sorted((-cost, code) for cost, code in self.best)
         return Hits(tuple(Hit(code, cost) for cost, code in found if cost <= self.bound), is_complete)
@@ -205,7 +228,7 @@ class _Search:
         return first, after, least
 
     def _steps(self, character: str) -> Steps:
-        steps = self.noise.steps(character, self.query)
+        steps = noise().steps(character, self.query)
         as_typed = [cost - least for cost, least in zip(steps.as_typed, self.least, strict=True)]
         return Steps(as_typed, steps.not_typed)
 
@@ -220,14 +243,8 @@ class _Search:
             diagonal, place = _INFINITE, place + 1
         return after
 
-    def _finish(self, node: _Node, row: _Row, limit: int, window: float) -> None:
-        code = self.trie.ends_at(node)
-        if code is not None:
-            self._keep(code, row, limit, window)
-
-    def _tail(self, at: int, depth: int, row: _Row | None, limit: int, window: float) -> None:
+    def _tail(self, code: str, depth: int, row: _Row | None, limit: int, window: float) -> None:
         """Follow the only code left to its end, without nodes."""
-        code = self.trie.codes[at]
         for character in code[depth:]:
             row = self._step(row, character) if row else None
             if row is None:

@@ -7,12 +7,17 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from counter.marks._lex import Cap
+from counter.marks._sentences import TAKEN
 from counter.marks._tables import tables
+from counter.marks._variants import own_number
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from counter.catalogue import Base, Catalogue, Lamp
+    from counter.marks._answer import Meant
+    from counter.marks._lex import Facts
+    from counter.marks._resolve import Meaning
 
 Named = tuple[Cap, str | None]
 
@@ -24,6 +29,8 @@ class Known:
         self.catalogue = catalogue
         self.bases = catalogue.base_by_name
         self.lamps_on: dict[str, list[Lamp]] = {}
+        self.meant: dict[frozenset[tuple[str, object]], Meant] = {}
+        self.meanings: dict[frozenset[tuple[str, object]], Meaning] = {}
         for lamp in catalogue.lamps:
             self.lamps_on.setdefault(lamp.base, []).append(lamp)
 
@@ -31,6 +38,23 @@ class Known:
     def watts(self) -> frozenset[float]:
         """All nominal watts of the catalogue."""
         return frozenset(lamp.watts.value for lamp in self.catalogue.lamps)
+
+    def lamps_named(self, facts: Facts) -> Sequence[Lamp]:
+        """Return the lamp types of the watts or the number that facts state; all where they state neither."""
+        if "ids" in facts or not facts.keys() & {"watts", "number"}:
+            return self.catalogue.lamps
+        stated = ("watts", facts["watts"]) if "watts" in facts else ("number", facts["number"])
+        return self._lamps_of.get(stated, ())
+
+    @cached_property
+    def _lamps_of(self) -> dict[tuple[str, float], list[Lamp]]:
+        found: dict[tuple[str, float], list[Lamp]] = {}
+        for lamp in self.catalogue.lamps:
+            full = (self.catalogue.lamp_by_id[one] for one in lamp.stands_in_for)
+            of = {("watts", lamp.watts.value), *(("number", own_number(one)) for one in (lamp, *full))}
+            for stated in of:
+                found.setdefault(stated, []).append(lamp)
+        return found
 
     def names_at(self, plain: str, at: int) -> Iterator[tuple[str, Named]]:
         """Yield the names that stand at a place, longest first."""
@@ -66,7 +90,8 @@ class Known:
             for spelling, (cap, _) in list(names.items()):
                 if spelling.startswith(row["base"].upper()):
                     new = printed + spelling[len(row["base"]) :]
-                    names.setdefault(new, (cap, f"{printed[:-1]}{printed[-1].lower()} was taken as {row['means']}."))
+                    note = TAKEN.format(typed=f"{printed[:-1]}{printed[-1].lower()}", what=row["means"])
+                    names.setdefault(new, (cap, note))
         return names
 
     @cached_property

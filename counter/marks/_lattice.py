@@ -7,6 +7,7 @@ right with the best few kept at each place (a beam). Costs are negative logarith
 from __future__ import annotations
 
 import re
+from math import inf
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from counter.marks._lex import STRETCH, UNREADABLE
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
     from counter.marks._slots import Slots
 
 _BEAM = 14
+_SLACK = 10.0  # above the least cost any way can have: those with a clash are looked for only where all have one
 _MOST = 60  # characters of a maker's code; what is longer is prose
 _TOKEN = re.compile(r"[^\s,;]+")
 _FIGURES = re.compile(r"\d+", re.ASCII)
@@ -71,34 +73,47 @@ def paths(plain: str, slots: Slots, house: Sequence[HouseMaker] = (), *, worn: b
     """Return the cheapest ways through a folded text, cheapest first; none for a text too long to be a code."""
     if len(plain.strip()) > _MOST:
         return []
-    found = _Search(_Lattice(plain, slots, house, worn)).run()
+    search = _Search(_Lattice(plain, slots, house, worn))
+    found = search.run(_SLACK)
+    more = found[0].cost - search.least + search.window if found else 2 * _SLACK
+    if more > _SLACK:  # ways that cost no more than what is kept may have been left out
+        found = search.run(more)
     return [_path(step) for step in found[:_BEAM]]
 
 
 class _Search:
-    """The beam over one lattice. Of ways that end at one place and state the same, the cheapest is kept."""
+    """The beam over one lattice. Of ways that end at one place and state the same, the cheapest is kept.
+
+    What an edge costs at the least, with the cheapest ways to it and on from it whatever they state, is known before
+    any way is followed: of the edges only those are looked at that can be part of a way worth keeping.
+    """
 
     def __init__(self, lattice: _Lattice) -> None:
         self.lattice = lattice
-        self.states: dict[tuple[object, ...], _State] = {}
+        self.states: dict[frozenset[tuple[str, object]], _State] = {}
         self.clash: float = tables()["noise"]["clash"]
         self.early_colour: float = lattice.costs["colour_before_watts"]
-        self.window: float = lattice.costs["beam_window"]
+        self.window: float = lattice.costs["window"]
+        self.edges = [tuple(lattice.edges(at)) for at in range(len(lattice.plain))]
+        self.before, self.beyond = _bounds(self.edges)
+        self.least = self.beyond[0]
 
-    def run(self) -> list[_Step]:
-        """Return the steps that reach the end, cheapest first."""
-        lattice = self.lattice
-        reached: list[dict[_State, _Step]] = [{} for _ in range(len(lattice.plain) + 1)]
+    def run(self, slack: float) -> list[_Step]:
+        """Return the steps that reach the end, cheapest first, none whose least cost is beyond the slack."""
+        reached: list[dict[_State, _Step]] = [{} for _ in range(len(self.edges) + 1)]
         first = _State({})
         reached[0][first] = _Step(0.0, first, None, 0, None, ())
-        for at in range(len(lattice.plain)):
+        for at, edges in enumerate(self.edges):
             steps = sorted(reached[at].values(), key=_cost)[:_BEAM]
-            while steps and steps[-1].cost > steps[0].cost + self.window:
-                steps.pop()
-            for edge in lattice.edges(at) if steps else ():
+            for edge in edges if steps else ():
+                most = self.least + slack - edge.cost - self.beyond[edge.end]
+                if self.before[at] > most:
+                    continue
                 kept = reached[edge.end]
                 for step in steps:
-                    if lattice.may_follow(at, step.edge, edge):
+                    if step.cost > most:
+                        break
+                    if self.lattice.may_follow(at, step.edge, edge):
                         self._keep(kept, step, at, edge)
         return sorted(reached[-1].values(), key=_cost)
 
@@ -120,10 +135,22 @@ class _Search:
         if done is None:
             stated: _Facts = dict(slot.facts)
             facts = merged(state.facts, stated)
-            key = tuple(sorted((name, str(value)) for name, value in facts.items()))
+            key = frozenset(facts.items())
             done = self.states.setdefault(key, _State(facts)), _clash(state.facts, stated)
             state.after[id(slot)] = done
         return done
+
+
+def _bounds(edges: Sequence[Sequence[Edge]]) -> tuple[list[float], list[float]]:
+    """Return what the cheapest way to each place costs, and the cheapest on from it to the end."""
+    before, beyond = [inf] * (len(edges) + 1), [inf] * (len(edges) + 1)
+    before[0] = beyond[-1] = 0.0
+    for at, there in enumerate(edges):
+        for edge in there:
+            before[edge.end] = min(before[edge.end], before[at] + edge.cost)
+    for at in range(len(edges) - 1, -1, -1):
+        beyond[at] = min((edge.cost + beyond[edge.end] for edge in edges[at]), default=inf)
+    return before, beyond
 
 
 def _cost(step: _Step) -> float:

@@ -117,6 +117,7 @@ class Draft:
         self.facts: Facts = {}
         self.clean = ""
         self.notes: list[str] = []
+        self.head: dict[str, Any] = {}  # the row of the letters that begin a tube's code
 
     def find(self, pattern: str) -> re.Match[str] | None:
         """Return the match of a pattern at the current place, without moving."""

@@ -6,12 +6,15 @@ import re
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from counter import words
-from counter.marks._answer import answer
+from counter.marks._answer import answer, meaning_of, says_lamp
 from counter.marks._lattice import paths
-from counter.marks._lex import STRETCH, UNREADABLE, Parsed, Part
+from counter.marks._lex import UNREADABLE, Parsed, Part
 from counter.marks._models import Span
+from counter.marks._segments import together
+from counter.marks._sentences import CANNOT_BE_READ, PUT_IN, TAKEN, WORN_SLASH
 from counter.marks._slots import slots_for
 from counter.marks._tables import tables
+from counter.marks._weigh import is_worn
 from counter.marks._worn import with_choices
 
 if TYPE_CHECKING:
@@ -20,10 +23,10 @@ if TYPE_CHECKING:
     from counter.marks._house import HouseMaker
     from counter.marks._known import Known
     from counter.marks._lattice import Edge, Path
+    from counter.marks._lex import Facts
     from counter.marks._models import Reading
     from counter.marks._slots import Found, Slots
 
-WORN_SIGN = " was taken as a worn /."
 MAKER = "maker"  # the part name of letters that are a maker's own and not known in this shop
 _LETTERS = re.compile(r"[^\W\d_]+")
 
@@ -42,11 +45,9 @@ class MakersRead(NamedTuple):
 def read_makers(plain: str, text: str, known: Known, house: Sequence[HouseMaker]) -> MakersRead:
     """Read a folded text slot by slot, cheapest way first."""
     slots = slots_for(known, house)
-    ways = paths(plain, slots, house)
-    rows = _rows(ways, plain, text, known)
-    if not rows or _may_be_worn(rows[0][2], rows[0][0], plain, slots):
-        ways = paths(plain, slots, house, worn=True)
-        rows = _rows(ways, plain, text, known)
+    rows = [] if is_worn(plain) else _rows(paths(plain, slots, house), plain, text, known)
+    if not rows or _may_be_worn(rows[0][2], rows[0][0], slots):
+        rows = _rows(paths(plain, slots, house, worn=True), plain, text, known)
     may_be_uv = [_uv_instead(way, plain, text, known) for _, _, way in rows[:2] if _has_taught(way)]
     readings = [(reading, cost) for reading, cost, _ in rows] + [row for row in may_be_uv if row is not None]
     if not rows:
@@ -62,24 +63,27 @@ def _is_code(way: Path) -> bool:
 
 def _rows(ways: Sequence[Path], plain: str, text: str, known: Known) -> list[tuple[Reading, float, Path]]:
     """Return readings with what they cost; a way that names no lamp type costs more."""
-    costs, rows = tables()["slots"]["costs"], []
-    for way in ways:
-        if way.cost > ways[0].cost + costs["window"] or not _tells(way):
-            continue
-        reading = _reading(way, plain, text, known)
-        names_lamp = _is_possible(reading, known)
-        own = _fee(way) == costs["own_code"]  # what letters mean here does not outweigh the rest of the code
-        cost = way.cost + _fee(way) + (0.0 if names_lamp else costs["impossible" if own else "impossible_whole"])
-        rows.append((reading, cost, way))
-    return sorted(rows, key=lambda row: row[1])
+    window = tables()["slots"]["costs"]["window"]
+    near = (way for way in ways if way.cost <= ways[0].cost + window)
+    costs = sorted(((_cost(way, plain, known), way) for way in near if _tells(way)), key=lambda row: row[0])
+    kept = [(cost, way) for cost, way in costs if cost <= costs[0][0] + window or _has_taught(way)]
+    return [(_reading(way, plain, text, known), cost, way) for cost, way in kept]
 
 
-def _is_possible(reading: Reading, known: Known) -> bool:
-    """Whether a lamp type of the catalogue is what a reading says; a stated diameter wants a lamp that has one."""
-    if not reading.lamps:
-        return not reading.lamp.watts
-    tubes = (known.catalogue.lamp_by_id[lamp].tube_mm for lamp in reading.lamps)
-    return reading.lamp.tube_mm is None or any(tubes)
+def _cost(way: Path, plain: str, known: Known) -> float:
+    costs, fee = tables()["slots"]["costs"], _fee(way)
+    if _is_possible(together(_found(way, plain)).facts, known):
+        return way.cost + fee
+    own = fee == costs["own_code"]  # what letters mean here does not outweigh the rest of the code
+    return float(way.cost + fee + costs["impossible" if own else "impossible_whole"])
+
+
+def _is_possible(facts: Facts, known: Known) -> bool:
+    """Whether a lamp type of the catalogue is what a way says; a stated diameter wants a lamp that has one."""
+    lamps = meaning_of(facts, known).lamps if says_lamp(facts) else ()
+    if not lamps:
+        return not (facts.get("watts") or facts.get("number"))
+    return "tube_mm" not in facts or any(lamp.tube_mm for lamp in lamps)
 
 
 def _fee(way: Path) -> float:
@@ -110,8 +114,8 @@ def _tells(way: Path) -> bool:
     return bool(sure) and len(kinds) > (2 if sure == {"bare watts"} else 1)  # E27 is a base, not 27 W
 
 
-def _may_be_worn(way: Path, reading: Reading, plain: str, slots: Slots) -> bool:
-    if UNREADABLE in plain or STRETCH in plain or not reading.lamps or way.clashes:
+def _may_be_worn(way: Path, reading: Reading, slots: Slots) -> bool:
+    if not reading.lamps or way.clashes:
         return True
     odd = {edge.what for _, edge in way.edges} & {"number", "worn"}
     return bool(odd) or (bool(slots.letters) and any(edge.what == "maker" for _, edge in way.edges))
@@ -121,12 +125,17 @@ def _has_taught(way: Path) -> bool:
     return any(edge.found and edge.found.slot.kind == "taught" and edge.found.slot.facts for _, edge in way.edges)
 
 
-def _reading(way: Path, plain: str, text: str, known: Known, facts: dict[str, Any] | None = None) -> Reading:
+def _found(way: Path, plain: str, facts: dict[str, Any] | None = None) -> list[Parsed]:
     found = [one for start, edge in way.edges if (one := _parsed(start, edge, plain, facts))]
     taught = any(edge.found and edge.found.slot.kind == "taught" for _, edge in way.edges)
-    if not taught and not any(edge.what in ("maker", "uv", "number", "worn") for _, edge in way.edges):
-        found = [_lighting(one) for one in found]
-    reading, _, _ = answer(found, text, known, 0.0)
+    if taught or any(edge.what in ("maker", "uv", "number", "worn") for _, edge in way.edges):
+        return found
+    return [_lighting(one) for one in found]
+
+
+def _reading(way: Path, plain: str, text: str, known: Known, facts: dict[str, Any] | None = None) -> Reading:
+    taught = any(edge.found and edge.found.slot.kind == "taught" for _, edge in way.edges)
+    reading, _, _ = answer(_found(way, plain, facts), text, known, 0.0)
     worn = {start: edge.found for start, edge in way.edges if edge.found and edge.found.wear}
     system = "house" if taught else reading.system if reading.system not in ("base", "colour") else "partial"
     return reading.model_copy(
@@ -157,7 +166,7 @@ def _parsed(start: int, edge: Edge, plain: str, facts: dict[str, Any] | None) ->
         return Parsed(slot.system, slot.grammar, start, end, slot.clean, parts, stated, slot.notes)
     part, means = (MAKER, table["maker_means"]) if edge.what == "maker" else ("number", table["number_means"])
     if edge.what == "worn":
-        part, means = "other", "cannot be read"
+        part, means = "other", CANNOT_BE_READ
     return Parsed("partial", "letters", start, end, plain[start:end], (Part(start, end, part, means),), {}, ())
 
 
@@ -202,15 +211,15 @@ def _assumed(way: Path, plain: str) -> Iterator[str]:
     for start, edge in way.edges:
         found = edge.found
         if edge.what == "gap" and edge.cost:
-            yield f"{plain[start]}{WORN_SIGN}"
+            yield WORN_SLASH.format(typed=plain[start])
         if found is None:
             continue
         if found.lost is not None:
-            yield f"{found.meant[found.lost]} was put in."
+            yield PUT_IN.format(typed=found.meant[found.lost])
         elif found.wear:
             for typed, meant in zip(plain[start : edge.end], found.meant, strict=True):
                 if typed != meant:
-                    yield f"{typed} was taken as {meant}."
+                    yield TAKEN.format(typed=typed, what=meant)
 
 
 def _uv_instead(way: Path, plain: str, text: str, known: Known) -> tuple[Reading, float] | None:

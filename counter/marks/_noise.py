@@ -5,8 +5,8 @@ Costs are negative natural logarithms up to a constant, from resources/marks.jso
 
 from __future__ import annotations
 
-from functools import cached_property
-from typing import NamedTuple
+from functools import cache, cached_property
+from typing import Any, NamedTuple
 
 from counter.marks._lex import STRETCH, UNREADABLE
 from counter.marks._tables import tables
@@ -19,13 +19,26 @@ class Steps(NamedTuple):
     not_typed: list[float]  # it is missing before this place
 
 
+class _Taken(dict[str, float]):
+    """What it costs that one character of a code was typed as another, by the typed one; filled as it is asked."""
+
+    def __init__(self, character: str, table: dict[str, Any], pairs: dict[str, float]) -> None:
+        super().__init__(pairs)
+        self.update({character: 0.0, UNREADABLE: table["smudge"]})
+        self.is_digit, self.table = character.isdigit(), table
+
+    def __missing__(self, typed: str) -> float:
+        is_other = self.is_digit != typed.isdigit()  # a letter is seldom typed for a figure it does not look like
+        self[typed] = cost = float(self.table["substitute_other" if is_other else "substitute"])
+        return cost
+
+
 class Noise:
     """The cost table."""
 
     def __init__(self) -> None:
         table = tables()["noise"]
         self.substitute: float = table["substitute"]
-        self._other: float = table["substitute_other"]
         self.smudge: float = table["smudge"]
         self.stretch: float = table["stretch"]
         self.stretch_character: float = table["stretch_character"]
@@ -33,6 +46,7 @@ class Noise:
         self._added: float = table["added"]
         self._separators = frozenset(table["separators"])
         self._table = table
+        self._taken: dict[str, _Taken] = {}
         self._steps: dict[str, Steps] = {}
         self._steps_for = ""
 
@@ -45,19 +59,12 @@ class Noise:
             pairs.setdefault(second, {})[first] = cost
         return pairs
 
-    def taken(self, character: str, typed: str) -> float:
-        """Return the cost of a code's character having been typed as another."""
-        if character == typed:
-            return 0.0
-        if typed == UNREADABLE:
-            return self.smudge
-        cost = self.pairs.get(character, {}).get(typed)
-        if cost is not None:
-            return cost
-        is_other = (
-            character.isdigit() != typed.isdigit()
-        )  # a letter is seldom typed for a figure it does not look like
-        return self._other if is_other else self.substitute
+    def taken(self, character: str) -> dict[str, float]:
+        """Return what it costs that a code's character was typed as another, by the typed one."""
+        row = self._taken.get(character)
+        if row is None:
+            row = self._taken[character] = _Taken(character, self._table, self.pairs.get(character, {}))
+        return row
 
     def lost(self, character: str) -> float:
         """Return the cost of a code's character not having been typed."""
@@ -69,12 +76,6 @@ class Noise:
             return self.stretch
         return float(self._table["added_separator"]) if typed in self._separators else self._added
 
-    def unavoidable(self, typed: str, alphabet: frozenset[str]) -> float:
-        """Return the least cost of a typed character, whatever code of this alphabet is meant."""
-        if typed in alphabet:
-            return 0.0
-        return min((self.added(typed), *(self.taken(character, typed) for character in alphabet)))
-
     def steps(self, character: str, query: str) -> Steps:
         """Return what one character of a code costs along a query; kept until the next query."""
         if query != self._steps_for:
@@ -85,6 +86,12 @@ class Noise:
         return made
 
     def _made(self, character: str, query: str) -> Steps:
-        lost = self.lost(character)
+        lost, row = self.lost(character), self.taken(character)
         not_typed = [self.stretch_character if typed == STRETCH else lost for typed in query]
-        return Steps([self.taken(character, typed) for typed in query], [*not_typed, lost])
+        return Steps([row[typed] for typed in query], [*not_typed, lost])
+
+
+@cache
+def noise() -> Noise:
+    """Return the shipped cost table."""
+    return Noise()

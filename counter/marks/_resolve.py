@@ -4,6 +4,18 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.marks._sentences import (
+    ANOTHER_SHAPE,
+    APART,
+    APART_ELSEWHERE,
+    LOOK_INSTEAD,
+    NO_LETTER,
+    NO_SUCH_LAMP,
+    ONLY_AS,
+    UNKNOWN_BASE,
+    UNKNOWN_KEY,
+    WITHOUT_X,
+)
 from counter.marks._tables import tables
 from counter.marks._variants import is_by_inches, kind_agrees, numbers, told_apart
 
@@ -15,11 +27,9 @@ if TYPE_CHECKING:
     from counter.marks._lex import Cap, Facts
 
 _TUBES = {"linear", "u-bent", "circular"}
+THINNEST_T8_MM = 20.0  # between 16 and 25.4
 NOMINAL_OVER_MM = 60.0  # single-pin and high-output tubes are named by the room from socket to socket
 _TUBE_TOLERANCE_MM = 1.2  # 26 against 25.4, 29 against 28.6; the nearest sizes are over 3 mm apart
-
-
-LOOK_INSTEAD = "Count the legs and the pins, and look at the notch."
 
 
 class Meaning(NamedTuple):
@@ -40,7 +50,7 @@ def resolve(facts: Facts, known: Known) -> Meaning:
     unsure: Meaning | None = None
     for bases, base_note in _base_readings(facts, known):
         for shapes, shape_note in _shape_readings(facts):
-            lamps = tuple(lamp for lamp in _on(bases, known) if _agrees(lamp, known, facts, shapes))
+            lamps = tuple(lamp for lamp in _on(bases, known, facts) if _agrees(lamp, known, facts, shapes))
             lamps = told_apart(_surest(lamps, facts, shapes), facts)
             if not lamps:
                 continue
@@ -64,9 +74,10 @@ def _has_sizes(lamp: Lamp, facts: Facts) -> bool:
     return has_length and (lamp.tube_mm is not None or not facts.get("tube_mm"))
 
 
-def _on(bases: tuple[Base, ...] | None, known: Known) -> Iterator[Lamp]:
+def _on(bases: tuple[Base, ...] | None, known: Known, facts: Facts | None = None) -> Iterator[Lamp]:
+    """Yield the lamps on some bases; where no base is stated those of the watts or the number stated, or all."""
     if bases is None:
-        yield from known.catalogue.lamps
+        yield from known.lamps_named(facts or {})
         return
     for base in bases:
         yield from known.lamps_on.get(base.designation, ())
@@ -81,10 +92,10 @@ def _base_readings(facts: Facts, known: Known) -> Iterator[tuple[tuple[Base, ...
     if cap.key is None:
         yield known.bases_by("family", cap.text), None
         if cap.contacts is None or cap.text == cap.stem:
-            yield known.bases_by("stem", cap.stem), f"{cap.text} lacks its last letter: d for two pins, q for four."
+            yield known.bases_by("stem", cap.stem), NO_LETTER.format(code=cap.text)
     other = tables()["dropped_x"]["pairs"].get(cap.family)
     if facts.get("may_drop_x") and other:
-        note = f"No such lamp stands on {cap.text}; it does on {other}, which older codes print without its X."
+        note = WITHOUT_X.format(code=cap.text, other=other)
         yield known.bases_by("family", other), note
 
 
@@ -93,7 +104,7 @@ def _shape_readings(facts: Facts) -> Iterator[tuple[tuple[LampShape, ...], str |
     yield shapes, None
     if older := facts.get("older"):
         says = tables()["nema"]["older_says"].format(letters=facts.get("letters", ""), shapes=" or ".join(shapes))
-        yield older, f"{says}."
+        yield older, says
 
 
 def is_older(facts: Facts, lamps: Sequence[Lamp]) -> bool:
@@ -154,8 +165,16 @@ def _number_agrees(lamp: Lamp, known: Known, facts: Facts) -> bool:
     if number is not None and number not in numbers(lamp, known, facts):
         return False
     output = facts.get("output")
+    if output and not by_inches:
+        return output == "ho" and _is_thin(lamp)
     is_any = output is None or (not output and "base" in facts)  # the base says it where the suffix does not
     return is_any or not by_inches or output == output_of(lamp)
+
+
+def _is_thin(lamp: Lamp) -> bool:
+    """Whether it is a straight or circular tube of 16 mm: of those by watts the only ones called high output."""
+    is_tube = lamp.shape in ("linear", "circular")
+    return is_tube and lamp.tube_mm is not None and lamp.tube_mm.value < THINNEST_T8_MM
 
 
 def output_of(lamp: Lamp) -> str:
@@ -175,7 +194,7 @@ def _nothing_fits(facts: Facts, known: Known, bases: tuple[Base, ...]) -> tuple[
     watts = facts.get("watts")
     if cap and watts is not None:
         return (_apart(facts, cap, watts, bases, known),)
-    return (f"Understood, but no lamp like this is in the catalogue. {LOOK_INSTEAD}",)
+    return (NO_SUCH_LAMP.format(what=LOOK_INSTEAD),)
 
 
 def _apart(facts: Facts, cap: Cap, watts: float, bases: tuple[Base, ...], known: Known) -> str:
@@ -183,25 +202,22 @@ def _apart(facts: Facts, cap: Cap, watts: float, bases: tuple[Base, ...], known:
     here = tuple(_on(bases, known))
     if same := {_in_words(lamp) for lamp in here if lamp.watts.value == watts}:
         there = " or ".join(sorted(same))
-        return f"{watts:g} W on {cap.text} is known as {there} only, not as the other marks say. Read all again."
+        return ONLY_AS.format(n=f"{watts:g}", code=cap.text, lamps=there)
     listed = ", ".join(f"{value:g}" for value in sorted({lamp.watts.value for lamp in here}))
     shapes = facts.get("shapes", ())
     known_on = [lamp.base for lamp in known.catalogue.lamps if lamp.watts.value == watts and lamp.shape in shapes]
     elsewhere = [base for base in dict.fromkeys(known_on) if known.bases[base].family == cap.family]
-    there = f", and {watts:g} W is on {' or '.join(elsewhere)}" if elsewhere else ""
-    return (
-        f"{watts:g} W and {cap.text} do not belong together: {cap.text} has {listed} W{there}. "
-        "Read watts and base again."
-    )
+    said = APART_ELSEWHERE if elsewhere else APART
+    return said.format(n=f"{watts:g}", code=cap.text, watts=listed, bases=" or ".join(elsewhere))
 
 
 def _in_words(lamp: Lamp) -> str:
     kind = "" if lamp.kind == "fluorescent" else f" ({lamp.kind})"
-    return f"{lamp.shape or 'another shape'}{kind}"
+    return f"{lamp.shape or ANOTHER_SHAPE}{kind}"
 
 
 def _unknown_base(cap: Cap, known: Known) -> str:
     others = [base.designation for base in known.bases_by("family", cap.family)]
     if others and cap.key:
-        return f"{cap.text} is not in the catalogue; known here: {', '.join(others)}. Look at the key again."
-    return f"{cap.text} is not in the catalogue; only what its letters mean can be said."
+        return UNKNOWN_KEY.format(code=cap.text, bases=", ".join(others))
+    return UNKNOWN_BASE.format(code=cap.text)

@@ -8,10 +8,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from counter.marks._caps import base_code
 from counter.marks._colour import colour_code
 from counter.marks._house import house_code
-from counter.marks._ilcos import ilcos_code
-from counter.marks._linear import linear_code
-from counter.marks._nema import nema_code
-from counter.marks._words import word
+from counter.marks._systems import WHOLE, code_of, word
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -23,7 +20,6 @@ if TYPE_CHECKING:
 _BETWEEN = re.compile(r"[^A-Z0-9?*'\"]+|['\"]+(?![A-Z0-9])", re.ASCII)
 _WORD = re.compile(r"[^\s,;]+")
 _LONGEST_WORD, _SHORTEST_CODE = 24, 5  # searched for a code inside; F8T5 inside a word is as often chance
-_WHOLE = (nema_code, linear_code, ilcos_code)
 
 
 class Segments(NamedTuple):
@@ -70,7 +66,7 @@ def best_at(plain: str, at: int, known: Known, house: Sequence[HouseMaker] = ())
 
 def whole_at(plain: str, at: int, known: Known, house: Sequence[HouseMaker] = ()) -> list[Parsed]:
     """Return the whole codes that stand at a place, by the standards' grammars and the shop's tables."""
-    whole = [parsed for grammar in _WHOLE if (parsed := grammar(plain, at, known))]
+    whole = [parsed for system in WHOLE if (parsed := code_of(system, plain, at, known))]
     return whole + [parsed for maker in house if (parsed := house_code(plain, at, known, maker))]
 
 
@@ -86,7 +82,7 @@ def inside(plain: str, start: int, end: int, known: Known) -> Segments:
     end = min(end, start + _LONGEST_WORD)
     for at in range(start, end - _SHORTEST_CODE + 1):
         for to in range(end, at + _SHORTEST_CODE - 1, -1):
-            parsed = next((found for grammar in _WHOLE if (found := grammar(plain[:to], at, known))), None)
+            parsed = next((found for system in WHOLE if (found := code_of(system, plain[:to], at, known))), None)
             if parsed and parsed.end == to:
                 around = tuple(place for place in ((start, at), (to, end)) if place[0] < place[1])
                 return Segments((parsed,), around)
@@ -146,6 +142,8 @@ def merged(facts: dict[str, Any], stated: dict[str, Any]) -> dict[str, Any]:
         merged["shapes"] = both or facts["shapes"]
     if "base" in facts and "base" in stated and facts["base"].key is None and stated["base"].key:
         merged["base"] = stated["base"]  # the second only adds the key number
+    if stated.get("output") and not facts.get("output"):
+        merged["output"] = stated["output"]  # a code that says nothing of it does not deny it
     return merged
 
 

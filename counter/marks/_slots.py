@@ -11,11 +11,11 @@ from counter.marks._caps import base_code, base_means
 from counter.marks._colour import cct_allowed, colour_code
 from counter.marks._known import known_for
 from counter.marks._letters import LettersMean, letters_facts, letters_say
-from counter.marks._lex import UNREADABLE, Draft, Parsed, Part, fold
-from counter.marks._nema import nema_head_alone
-from counter.marks._noise import Noise
+from counter.marks._lex import UNREADABLE, Parsed, Part, fold
+from counter.marks._noise import noise
+from counter.marks._sentences import PINS, WATTS
+from counter.marks._systems import word
 from counter.marks._tables import longest_first, tables
-from counter.marks._words import word
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
@@ -59,7 +59,7 @@ class Slots:
     def __init__(self, known: Known, letters: Sequence[KnownLetters]) -> None:
         self.known = known
         self.letters = {fold(one.letters): one for one in letters}
-        self._noise = Noise()
+        self._noise = noise()
         self._whole: dict[str, list[Slot]] = defaultdict(list)
         self._masks: dict[str, list[tuple[str, int]]] | None = None
         self._short: dict[str, list[tuple[str, int]]] = {}
@@ -106,7 +106,7 @@ class Slots:
         assert self._masks is not None
         for place, typed in enumerate(text):
             for meant, _ in self._masks.get(text[:place] + _ANY + text[place + 1 :], ()):
-                cost = self._noise.taken(meant[place], typed)
+                cost = self._noise.taken(meant[place])[typed]
                 if 0 < cost < _DEAREST_SIGN:
                     for slot in self._whole[meant]:
                         yield Found(slot, len(text), cost, meant)
@@ -139,7 +139,7 @@ def _one(part: str, text: str, means: str) -> tuple[Part, ...]:
 
 
 def _shipped(known: Known) -> Iterator[tuple[str, Slot]]:
-    yield from _heads()
+    yield from _heads(known)
     yield from _watts(known)
     yield from _colours()
     yield from _bases(known)
@@ -152,20 +152,17 @@ def _shipped(known: Known) -> Iterator[tuple[str, Slot]]:
         yield row["letters"], Slot("letters", parts, row["facts"], row["cost"], row["letters"], touching)
 
 
-def _heads() -> Iterator[tuple[str, Slot]]:
-    cost = _costs()["head"]
+def _heads(known: Known) -> Iterator[tuple[str, Slot]]:
+    cost, touching = _costs()["head"], _costs()["head_before_letters"]
     for row in tables()["slots"]["heads"]:
         parts = _one("kind", row["letters"], row["means"])
-        draft = Draft(row["letters"], 0)
-        facts = draft.facts if nema_head_alone(draft) else {}
-        kept: Facts = {"shapes": facts["shapes"]} if "shapes" in facts else {}
-        yield row["letters"], Slot("head", parts, kept, cost, row["letters"], _costs()["head_before_letters"])
+        found = word(row["letters"], 0, known)
+        kept: Facts = {"shapes": found.facts["shapes"]} if found and "shapes" in found.facts else {}
+        yield row["letters"], Slot("head", parts, kept, cost, row["letters"], touching)
     for prefix in longest_first("nema", "prefixes"):
-        for shape in prefix["shapes"]:
-            draft = Draft(prefix["letters"] + shape, 0)
-            if nema_head_alone(draft):
-                touching = _costs()["head_before_letters"]
-                yield draft.plain, Slot("head", tuple(draft.parts), draft.facts, cost, draft.clean, touching)
+        for letters in (prefix["letters"] + shape for shape in prefix["shapes"]):
+            if found := word(letters, 0, known):
+                yield letters, Slot("head", found.parts, found.facts, cost, found.canonical, touching)
     germicidal = next(row for row in tables()["linear"]["heads"] if row["kind"] == "uv-c")
     parts = _one("kind", germicidal["letters"], germicidal["means"])
     yield germicidal["letters"], Slot("head", parts, {"kind": "uv-c"}, cost + 1, germicidal["letters"], 99.0)
@@ -180,7 +177,7 @@ def _watts(known: Known) -> Iterator[tuple[str, Slot]]:
         seldom = costs["seldom_watts"] * log(most / types[watts])
         sure: Facts = {"watts": watts}
         bare: Facts = {"number": watts}
-        parts = _one("watts", f"{text}W", f"{text} watts")
+        parts = _one("watts", f"{text}W", WATTS.format(n=text))
         yield f"{text}W", Slot("watts", parts, sure, costs["watts"] + seldom, f"{text}W", 1.5)
         means = tables()["slots"]["watts_means"].format(n=text)
         cost = costs["bare_watts"] + seldom
@@ -249,7 +246,7 @@ def _words(known: Known) -> Iterator[tuple[str, Slot]]:
     for count in "24":
         for text in (f"{count}P", f"{count}PIN", f"{count}-PIN", f"{count} PIN", f"{count}PINS"):
             facts: Facts = {"pins": int(count)}
-            yield text, Slot("pins", _one("pins", text, f"{count} pins"), facts, costs["pins"], text, 99.0)
+            yield text, Slot("pins", _one("pins", text, PINS.format(n=count)), facts, costs["pins"], text, 99.0)
 
 
 def _figures() -> Iterator[tuple[str, Slot]]:
@@ -260,7 +257,7 @@ def _figures() -> Iterator[tuple[str, Slot]]:
         parts = _one("colour", text, _read(f"{shade * 100}K").parts[0].means)
         yield text, Slot("two figures", parts, facts, costs["colour_two_figures"], text, 0.0)  # type: ignore[arg-type]
     for count in "24":
-        parts = _one("pins", count, f"{count} pins")
+        parts = _one("pins", count, PINS.format(n=count))
         yield count, Slot("bare pins", parts, {"pins": int(count)}, costs["bare_pins"], count, 99.0)
     for key in "123456":
         parts = _one("key", key, table["key_means"].format(n=key))

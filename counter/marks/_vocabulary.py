@@ -5,12 +5,12 @@ from __future__ import annotations
 from itertools import product
 from typing import TYPE_CHECKING, NamedTuple
 
-from counter.marks._format import format_code, format_house
+from counter.marks._format import format_code, format_house, generic_letters
 from counter.marks._index import CodeIndex
 from counter.marks._known import known_for
 from counter.marks._lex import fold
-from counter.marks._nema import nema_code, nema_head
 from counter.marks._resolve import resolve
+from counter.marks._systems import code_of
 from counter.marks._tables import tables
 
 if TYPE_CHECKING:
@@ -100,7 +100,7 @@ def _older(catalogue: Catalogue, lamp: Lamp) -> Iterator[tuple[str, float]]:
     code, nema, costs = format_code(catalogue, lamp.id, "nema"), tables()["nema"], tables()["noise"]["older"]
     if code is None:
         return
-    head = nema_head(lamp.shape or "", lamp.kind) or ""
+    head = generic_letters(lamp.shape or "", lamp.kind) or ""
     letters = [row["letters"] for row in nema["shapes"] if lamp.shape in row["older"]]
     family = catalogue.base_by_name[lamp.base].family
     plain = next((old for old, new in tables()["dropped_x"]["pairs"].items() if new == family), None)
@@ -109,7 +109,7 @@ def _older(catalogue: Catalogue, lamp: Lamp) -> Iterator[tuple[str, float]]:
     known = known_for(catalogue)
     for (old_head, head_cost), (old_base, base_cost) in list(product(heads, bases))[1:]:
         old = f"{old_head}{code.removeprefix(head).removesuffix(family)}{old_base}"
-        parsed = nema_code(fold(old), 0, known)
+        parsed = code_of("nema", fold(old), 0, known)
         if parsed and [found.id for found in resolve(parsed.facts, known).lamps] == [lamp.id]:
             yield old, head_cost + base_cost
 

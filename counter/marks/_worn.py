@@ -10,8 +10,9 @@ from counter.marks._align import Alignment, align
 from counter.marks._answer import answer
 from counter.marks._lex import STRETCH, UNREADABLE, fold
 from counter.marks._models import Span
-from counter.marks._noise import Noise
+from counter.marks._noise import noise
 from counter.marks._segments import cut
+from counter.marks._sentences import LEFT_OUT, PUT_IN, TAKEN
 from counter.marks._tables import tables
 from counter.marks._vocabulary import vocabulary
 from counter.marks._weigh import is_worn
@@ -55,22 +56,24 @@ def read_worn(plain: str, text: str, known: Known, house: tuple[HouseMaker, ...]
     `known_cost` is that of the best other way to read the text: what costs much more need not be found.
     """
     words = vocabulary(known, house)
-    noise = Noise()
     most = known_cost + tables()["noise"]["window"]
-    guesses, is_complete = _whole_lines(plain, words, noise, most)
+    guesses, is_complete = _whole_lines(plain, words, most)
     if not guesses or min(guess.cost for guess in guesses) > tables()["noise"]["substitute"]:
         guesses += _word_by_word(plain, words, known, house)
     made: dict[tuple[object, ...], tuple[Reading, float]] = {}
     for guess in sorted(guesses, key=lambda guess: guess.cost):
         if made and guess.cost > next(iter(made.values()))[1] + tables()["noise"]["window"]:
             break
-        reading = _reading(guess, plain, text, known, house, noise)
-        if reading is not None and reading.lamps:
-            made.setdefault((reading.lamps, reading.lamp, reading.system), (reading, guess.cost))
+        reading = _answered(guess.code, known, house)
+        if reading is None or not reading.lamps:
+            continue
+        key = (reading.lamps, reading.lamp, reading.system)
+        if key not in made:
+            made[key] = (_as_typed(reading, guess, plain, text), guess.cost)
     return Worn(tuple(with_choices(made.values())), is_complete)
 
 
-def _whole_lines(plain: str, words: Vocabulary, noise: Noise, most: float) -> tuple[list[Guess], bool]:
+def _whole_lines(plain: str, words: Vocabulary, most: float) -> tuple[list[Guess], bool]:
     """Search each line, and each piece of it between commas, for one whole code."""
     table = tables()["noise"]
     guesses: list[Guess] = []
@@ -84,7 +87,7 @@ def _whole_lines(plain: str, words: Vocabulary, noise: Noise, most: float) -> tu
         if sum(map(str.isalnum, line)) < _LEAST_READABLE:
             is_complete = False
             continue
-        most_cost = min(most - left_out, table["most_cost"] + noise.smudge * line.count(UNREADABLE))
+        most_cost = min(most - left_out, table["most_cost"] + noise().smudge * line.count(UNREADABLE))
         found = words.codes.search(line, _MOST_CODES, most_cost, table["window"], table["most_nodes"])
         is_complete = is_complete and found.is_complete
         for hit in found.hits:
@@ -138,13 +141,8 @@ def _is_unclear(word: str, known: Known, house: Sequence[HouseMaker]) -> bool:
     return is_worn(word) or bool(cut(word, known, house).unknown)
 
 
-def _reading(
-    guess: Guess, plain: str, text: str, known: Known, house: tuple[HouseMaker, ...], noise: Noise
-) -> Reading | None:
-    reading = _answered(guess.code, known, house)
-    if reading is None:
-        return None
-    alignment = align(fold(guess.code), guess.line, noise)
+def _as_typed(reading: Reading, guess: Guess, plain: str, text: str) -> Reading:
+    alignment = align(fold(guess.code), guess.line, noise())
     spans = tuple(_spans(reading.spans, guess, alignment, text))
     assumed = tuple(_assumed(guess, alignment, plain))
     return reading.model_copy(update={"spans": spans, "assumptions": (*assumed, *reading.assumptions)})
@@ -195,16 +193,16 @@ def _assumed(guess: Guess, alignment: Alignment, plain: str) -> Iterator[str]:
         typed = plain[guess.start + place] if place is not None else None
         if typed is None:
             if code[at].isalnum():
-                yield f"{guess.code[at]} was put in."
+                yield PUT_IN.format(typed=guess.code[at])
         elif typed == STRETCH and place is not None:
             under_stretch[place] = under_stretch.get(place, "") + guess.code[at]
         elif typed != code[at] and (typed.isalnum() or typed == UNREADABLE):
-            yield f"{typed} was taken as {guess.code[at]}."
+            yield TAKEN.format(typed=typed, what=guess.code[at])
     for stretch in under_stretch.values():
-        yield f"* was taken as {stretch}."
+        yield TAKEN.format(typed=STRETCH, what=stretch)
     for place in alignment.added:
         if plain[guess.start + place].isalnum():
-            yield f"{plain[guess.start + place]} was left out."
+            yield LEFT_OUT.format(typed=plain[guess.start + place])
 
 
 def with_choices(readings: Iterable[tuple[Reading, float]]) -> Iterator[tuple[Reading, float]]:

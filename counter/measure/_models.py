@@ -23,10 +23,9 @@ class Pattern(Model):
 
     pins: tuple[Pin, ...]
     arrangement: str | None = None
-    likely: dict[str, float] = Field(default_factory=dict)  # base to logarithm of how likely pins and outline make it
+    outline_mm: float | None = None  # radius of the circle around the base
     block: bool | None = None
     notch: str | None = None
-    keys: dict[str, float] = Field(default_factory=dict)  # look of a key to how well the picture goes with it
     key_up: bool = False
 
 

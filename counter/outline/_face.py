@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Literal
 
+from counter.language import tr
 from counter.outline._shapes import Disc, Drawing, Label, Measure, Path, Point, Shape, box_of, drawing, rectangle
 from counter.outline._words import length_words
 
@@ -23,6 +24,8 @@ def face_view(
     `turned_deg` turns the whole face anticlockwise, for the training cards on left and right. `tube_mm` is the
     thickness of the tube that a cap at each end closes: a T12 has wider caps than a T8 on the same pins.
     """
+    if not base.face.is_known:
+        return _not_known(base, full=full)
     outline = _outline(base, tube_mm)
     shapes: list[Shape] = [_edge(outline)]
     shapes += _centre_lines(outline)
@@ -35,6 +38,18 @@ def face_view(
         shapes += _up(base, box)
     made = drawing(tuple(shapes), FULL_ROOM_MM if full else (0, 0, 0, 0))
     return turned(made, turned_deg) if turned_deg else made
+
+
+def _not_known(base: Base, *, full: bool) -> Drawing:
+    """Return a dashed edge about a question mark: a base of which nobody has said how it looks."""
+    edge = base.face.outline
+    half_width, half_height = edge.width_mm / 2, edge.height_mm / 2
+    corners = rectangle(-half_width, -half_height, half_width, half_height)
+    shapes: list[Shape] = [Path("outline", corners, "detail", "paper", closed=True, corner_mm=4, dashed=True)]
+    shapes.append(Label("notch", 0, 0, "?"))
+    if full:
+        shapes.append(Label("up", 0, -half_height - 5, tr("not known"), quiet=True))
+    return drawing(tuple(shapes), FULL_ROOM_MM if full else (0, 0, 0, 0))
 
 
 def _outline(base: Base, tube_mm: float | None) -> Outline:
@@ -167,26 +182,28 @@ def _up(base: Base, box: tuple[float, float, float, float]) -> list[Shape]:
     face = base.face
     if face.centre is None or (face.notches is None and not base.family_notches):
         return []
-    return [Label("up", 0, box[3] + 3.5, "▲ key edge up", quiet=True)]
+    return [Label("up", 0, box[3] + 3.5, tr("▲ key edge up"), quiet=True)]
 
 
 def face_doubt(base: Base) -> str:
     """Return what is not sure about a face's key and pins, in a few words; nothing where all is published."""
+    if not base.face.is_known:
+        return tr("how it looks is not known")
     return " · ".join(words for words in (_key_doubt(base), _pin_doubt(base)) if words)
 
 
 def _key_doubt(base: Base) -> str:
     notches = base.face.notches
     if notches is None:
-        return "key not known" if base.family_notches else ""
+        return tr("key not known") if base.family_notches else ""
     if not notches.at or not notches.is_unsure:
         return ""
-    return "key: common practice" if notches.confidence == "practice" else "key from memory"
+    return tr("key: common practice") if notches.confidence == "practice" else tr("key from memory")
 
 
 def _pin_doubt(base: Base) -> str:
     """Say that pins stand where nobody measured them: they are drawn solid all the same, to be counted."""
-    return "pins unconfirmed" if base.face.pins.is_unsure else ""
+    return tr("pins unconfirmed") if base.face.pins.is_unsure else ""
 
 
 def turned(face: Drawing, degrees: float) -> Drawing:

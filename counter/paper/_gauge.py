@@ -43,7 +43,7 @@ def pin_gauge(catalogue: Catalogue, words: PaperWords, page: str = "A4") -> tupl
 def alike(catalogue: Catalogue) -> list[list[Base]]:
     """Return bases in groups whose pins stand on the same places with the same outline."""
     groups: dict[object, list[Base]] = {}
-    for base in catalogue.bases:
+    for base in (one for one in catalogue.bases if one.face.is_known):
         at = tuple(sorted((round(pin.x_mm, 2), round(pin.y_mm, 2)) for pin in base.face.pins.at))
         groups.setdefault((at, base.face.outline.width_mm, base.face.outline.height_mm), []).append(base)
     return list(groups.values())

@@ -2,8 +2,8 @@
 
 Lives here: files as rows (`_sheet`), which column holds what (`_columns`, `_numbers`), which lamp type a line is
 (`_match`), an import before it happens (`_plan`), search and lists that leave (`_find`, `_words`), what on the shelf
-answers a case and what must not (`_answers`), cost over the years (`_cost`), and the demo shop (`_demo`). Words of
-stock lists are in resources/stock.json.
+answers a case and what must not (`_answers`), what a list teaches of makers' letters (`_teaches`), cost over the
+years (`_cost`), and the demo shop (`_demo`). Words of stock lists are in resources/stock.json.
 
 May import counter.shop, counter.desk and the core behind it, and python-calamine.
 """
@@ -26,6 +26,7 @@ from counter.shelf._plan import (
     read_plan,
 )
 from counter.shelf._sheet import ListProblem, Row, read_sheet
+from counter.shelf._teaches import Taught, teaches, unknown_letters
 from counter.shelf._words import asked_words, folded, search_words
 
 __all__ = [
@@ -45,6 +46,7 @@ __all__ = [
     "Rank",
     "Row",
     "ShelfAnswer",
+    "Taught",
     "Usage",
     "YearlyCost",
     "answers",
@@ -68,5 +70,7 @@ __all__ = [
     "safe_csv",
     "search_words",
     "stock_words",
+    "teaches",
+    "unknown_letters",
     "yearly",
 ]

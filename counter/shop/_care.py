@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING, Any
 from sqlalchemy import func, insert, select, text
 
 from counter.shop._journal import waiting
+from counter.shop._look import AREAS
 from counter.shop._migrate import HEAD
 from counter.shop._moments import now_text
 from counter.shop._problem import StoreProblem
@@ -184,7 +185,7 @@ def _move_aside(file: Path, aside: Path) -> Path:
 
 def _replace_content(source: Store, target: Store) -> None:
     """Replace all rows in one transaction; the log's numbers go on where the back-up's end."""
-    with target.writing("confirmed", "training", "stock", "slips", "settings") as connection:
+    with target.writing(*AREAS, "training") as connection:
         _empty(connection)
         _copy_rows(source, connection)
         row = numbers.c.name == "slip"

@@ -14,9 +14,10 @@ from counter.files import write_atomic
 from counter.shop._load import LAYER_CACHE, has_store
 from counter.shop._log import sold_lamps
 from counter.shop._moments import now_text
+from counter.shop._own import own_in
 from counter.shop._settings import setting
 from counter.shop._store import open_store
-from counter.shop._tables import confirmed, own_entries
+from counter.shop._tables import confirmed
 
 if TYPE_CHECKING:
     from datetime import date
@@ -35,11 +36,7 @@ def layer_in(connection: Connection) -> dict[str, Any]:
     """Return the shop's layer as its file would hold it."""
     layer: dict[str, Any] = empty_layer()
     layer["confirmed"] = list(connection.scalars(select(confirmed.c.body).order_by(confirmed.c.id)))
-    for section, body in connection.execute(
-        select(own_entries.c.section, own_entries.c.body).order_by(own_entries.c.id)
-    ):
-        layer.setdefault(section, []).append(body)
-    return layer
+    return layer | own_in(connection)
 
 
 class Layer(NamedTuple):

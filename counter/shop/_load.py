@@ -8,16 +8,21 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 from counter import paths
 from counter.catalogue import SHOP_FILE, Loaded, Problem, load_with_problems, read_layer
+from counter.files import is_there
 from counter.shop._problem import StoreProblem
 from counter.shop._seen import was_seen
 from counter.shop._where import FILE, SETTING, VARIABLE, where_of
+from counter.shop_words import FILE_NAME as WORDS_FILE
 
 if TYPE_CHECKING:
     from pathlib import Path
 
     from counter.catalogue import Catalogue
+    from counter.desk import SoldCode
 
 LAYER_CACHE = "layer.json"
+HOUSE_CACHE = "makers.json"
+OLD_MAKERS = ("house-codes.json", "letters.json")  # makers' codes in the files of older programs
 
 
 class Remembered(NamedTuple):
@@ -32,7 +37,8 @@ def has_store(data: Path) -> bool:
     if os.environ.get(VARIABLE):
         return True
     try:
-        there = any((data / name).exists() for name in (FILE, SETTING, SHOP_FILE))
+        there = any((data / name).exists() for name in (FILE, SETTING, SHOP_FILE, WORDS_FILE))
+        there = there or any(is_there(data / name) for name in OLD_MAKERS)
         return there or was_seen(where_of(data))
     except OSError:  # a folder that may not be entered, a setting that cannot be read: opening says so in words
         return True
@@ -54,6 +60,21 @@ def load_catalogue(data: Path) -> Loaded:
         return load_with_problems(Problem("", error.what, error.way_out))
     loaded = load_with_problems(found.content)
     return Loaded(_weighed(loaded.catalogue, found.sold), (*loaded.problems, *_left_behind(data)))
+
+
+def load_sold(data: Path) -> dict[str, tuple[SoldCode, ...]]:
+    """Return what codes were sold as here; nothing where own sales are not to weigh, or no store can be used."""
+    if not has_store(data):
+        return {}
+    from counter.shop._settings import setting
+    from counter.shop._sold import sold_here
+    from counter.shop._store import open_store
+
+    try:
+        store = open_store(data)
+        return sold_here(store) if setting(store, "sales weigh") else {}
+    except StoreProblem:
+        return {}
 
 
 def remembered_catalogue(data: Path) -> Remembered:

@@ -10,7 +10,8 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from sqlalchemy import delete, func, insert, or_, select
 
 from counter.shop._moments import now_text
-from counter.shop._store import next_number
+from counter.shop._numbers import next_number
+from counter.shop._sold import MIX_UPS, drop_sold, note_sold
 from counter.shop._tables import returns, slip_items, slip_names, slips, wishes
 
 if TYPE_CHECKING:
@@ -23,16 +24,12 @@ if TYPE_CHECKING:
 AREA = "slips"
 MOST = 200
 REASONS = (
-    "wrong base",
-    "wrong watts",
-    "wrong colour",
-    "wrong length",
+    *MIX_UPS,
     "does not light",
     "arrived broken",
     "not needed",
     "other",
 )
-MIX_UPS = REASONS[:4]  # what a better answer at the counter would have spared
 
 
 class LoggedSlip(NamedTuple):
@@ -108,6 +105,7 @@ def add_slip(
             connection.execute(insert(slip_items), rows)
         if customer:
             connection.execute(insert(slip_names).values(number=number, customer=customer, folded=folded))
+        note_sold(connection, number, slip, items)
         return number
 
 
@@ -128,7 +126,8 @@ def add_wish(store: Store, key: str, wish: Wish) -> None:
     Raises:
         StoreProblem: it cannot be kept.
     """
-    _add_once(store, wishes, key, wish._asdict())
+    with store.writing(AREA) as connection:
+        _add_once(connection, wishes, key, wish._asdict())
 
 
 def add_return(store: Store, key: str, returned: Return) -> None:
@@ -137,13 +136,14 @@ def add_return(store: Store, key: str, returned: Return) -> None:
     Raises:
         StoreProblem: it cannot be kept.
     """
-    _add_once(store, returns, key, returned._asdict())
-
-
-def _add_once(store: Store, table: Any, key: str, row: Mapping[str, Any]) -> None:
     with store.writing(AREA) as connection:
-        if connection.scalar(select(table.c.id).where(table.c.key == key)) is None:
-            connection.execute(insert(table).values(key=key, **row))
+        _add_once(connection, returns, key, returned._asdict())
+        drop_sold(connection, returned.number, returned.reason)
+
+
+def _add_once(connection: Connection, table: Any, key: str, row: Mapping[str, Any]) -> None:
+    if connection.scalar(select(table.c.id).where(table.c.key == key)) is None:
+        connection.execute(insert(table).values(key=key, **row))
 
 
 _COLUMNS = [slips.c[name] for name in LoggedSlip._fields if name != "customer"]

@@ -11,7 +11,7 @@ from counter.shop._store import open_store
 if TYPE_CHECKING:
     from pathlib import Path
 
-AREAS = ("confirmed", "stock", "slips", "settings")
+AREAS = ("confirmed", "stock", "slips", "settings", "letters")
 
 
 class Look(NamedTuple):

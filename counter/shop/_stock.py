@@ -8,7 +8,7 @@ from sqlalchemy import delete, func, insert, select, text, update
 
 from counter.shop._moments import now_text
 from counter.shop._problem import Cancelled
-from counter.shop._tables import hand_matches, mappings, stock, stock_lists
+from counter.shop._tables import hand_matches, letters, mappings, stock, stock_lists
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Mapping, Sequence
@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from counter.shop._store import Store
 
 AREA = "stock"
+AREAS = (AREA, "letters")  # what was learned from a list counts while it is the present one
 LISTS_KEPT = 3  # the present list and those that can be brought back
 BATCH = 5000
 MOST_FOUND = 200
@@ -77,7 +78,7 @@ def put_list(
         Cancelled: `progress` said no.
         StoreProblem: it cannot be kept.
     """
-    with store.writing(AREA) as connection:
+    with store.writing(*AREAS) as connection:
         matched = sum(not item["reason"] for item in items)
         facts = {"lines": len(items) + len(rejected), "matched": matched, "is_demo": is_demo, "is_current": False}
         made = connection.execute(
@@ -100,7 +101,7 @@ def bring_back(store: Store) -> StockList | None:
     Raises:
         StoreProblem: the store cannot be written.
     """
-    with store.writing(AREA) as connection:
+    with store.writing(*AREAS) as connection:
         kept = _lists(connection)
         at = next((at for at, one in enumerate(kept) if one.is_current), None)
         if at is None or at + 1 >= len(kept):
@@ -112,7 +113,7 @@ def bring_back(store: Store) -> StockList | None:
 
 def drop_demo(store: Store) -> int:
     """Take the demo lists out; whatever real list stood before them is the present one again."""
-    with store.writing(AREA) as connection:
+    with store.writing(*AREAS) as connection:
         kept = _lists(connection)
         demo = [one.id for one in kept if one.is_demo]
         real = next((one for one in kept if not one.is_demo), None)
@@ -266,6 +267,7 @@ def _drop_oldest(connection: Connection) -> None:
 
 def _drop(connection: Connection, gone: list[int]) -> None:
     if gone:
+        connection.execute(delete(letters).where(letters.c.stock_list.in_(gone)))
         connection.execute(delete(stock).where(stock.c.list.in_(gone)))
         connection.execute(delete(stock_lists).where(stock_lists.c.id.in_(gone)))
 

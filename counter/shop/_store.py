@@ -13,7 +13,7 @@ from counter.shop._migrate import bring_up_to_date
 from counter.shop._problem import StoreProblem
 from counter.shop._say import in_words, problem
 from counter.shop._seen import note_seen, was_seen
-from counter.shop._tables import numbers, revisions
+from counter.shop._tables import revisions
 from counter.shop._take_over import take_over
 from counter.shop._where import Where, where_of
 
@@ -103,15 +103,6 @@ def close_all() -> None:
     """Let go of every store: before a folder is moved, and when a program ends."""
     for store in list(_open.values()):
         store.close()
-
-
-def next_number(connection: Connection, name: str) -> int:
-    """Take the next number of a sequence; it is given back if the transaction is undone, so there are no gaps."""
-    row = numbers.c.name == name
-    found = connection.scalar(select(numbers.c.next).where(row).with_for_update())
-    connection.execute(numbers.update().where(row).values(next=numbers.c.next + 1))
-    assert found is not None, "the sequence is made with the store"
-    return int(found)
 
 
 # In one statement: of two tills that write in an area for the first time at once, one would break the key.

@@ -38,20 +38,54 @@ confirmed = Table(
     Column("body", JSON, nullable=False),
     Column("at", String(40), nullable=False),
 )
+# Of the rows about one thing the last that is not gone counts; who added it stands in its body.
 own_entries = Table(
     "own_entries",
     metadata,
     Column("id", Integer, primary_key=True),
     Column("section", String(20), nullable=False),
     Column("body", JSON, nullable=False),
+    Column("at", String(40)),
+    Column("gone", String(40)),
+    Column("gone_by", Text),
 )
+# A row stays when its letters are forgotten: `came` and `went` are changes, and a change can be undone.
 letters = Table(
     "letters",
     metadata,
-    Column("letters", String(80), primary_key=True),
+    Column("id", Integer, primary_key=True),
+    Column("letters", String(80), nullable=False),
     Column("body", JSON, nullable=False),
-    Column("origin", String(20), nullable=False),
+    Column("stock_list", Integer),  # the list they were learned from: they count while it is the present one
+    Column("came", Integer, nullable=False),
+    Column("went", Integer),
+)
+letter_changes = Table(
+    "letter_changes",
+    metadata,
+    Column("number", Integer, primary_key=True, autoincrement=False),
     Column("at", String(40), nullable=False),
+    Column("who", Text, nullable=False),
+    Column("what", Text, nullable=False),
+)
+house_codes = Table(
+    "house_codes",
+    metadata,
+    Column("maker", String(200), primary_key=True),
+    Column("body", JSON, nullable=False),
+    Column("who", Text, nullable=False),
+    Column("at", String(40), nullable=False),
+)
+# What the log says of makers' codes, worked out as slips go in: a code, the lamp it was sold as, and the last time.
+sold_codes = Table(
+    "sold_codes",
+    metadata,
+    Column("code", String(80), primary_key=True),
+    Column("lamp", String(400), primary_key=True),
+    Column("times", Integer, nullable=False),
+    Column("day", String(10), nullable=False),
+    Column("number", Integer, nullable=False),
+    Column("item", Text, nullable=False),
 )
 stock_lists = Table(
     "stock_lists",

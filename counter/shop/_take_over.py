@@ -6,15 +6,20 @@ import hashlib
 import json
 import re
 from contextlib import suppress
+from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from sqlalchemy import insert, select
 
-from counter.catalogue import SHOP_FILE, read_layer
+from counter import shop_words
+from counter.catalogue import KEYS, SHOP_FILE, read_layer
+from counter.files import is_there
+from counter.shop._load import OLD_MAKERS
 from counter.shop._moments import now_text
 from counter.shop._tables import confirmed, own_entries, settings, trainees, training_events
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
     from pathlib import Path
 
     from sqlalchemy import Connection
@@ -34,6 +39,11 @@ def take_over(store: Store, data: Path) -> None:
     """
     if (data / SHOP_FILE).is_file():
         _take_layer(store, data)
+    if any(is_there(data / name) for name in OLD_MAKERS):
+        _take_makers(store, data)
+    if (data / shop_words.FILE_NAME).is_file():
+        with suppress(OSError, ValueError):
+            _take_words(store, data)
     for file in sorted((data / RECORDS).glob("*.jsonl")):
         if _ID.fullmatch(file.stem):
             with suppress(OSError):
@@ -41,14 +51,40 @@ def take_over(store: Store, data: Path) -> None:
 
 
 def _take_layer(store: Store, data: Path) -> None:
-    path = data / SHOP_FILE
-    layer = read_layer(path)
-    if not isinstance(layer, dict):
-        return
+    layer = read_layer(data / SHOP_FILE)
+    if isinstance(layer, dict):
+        _take_once(store, data, SHOP_FILE, "confirmed", partial(put_layer, layer=layer))
+
+
+def _take_makers(store: Store, data: Path) -> None:
+    from counter.shop._letters import HouseCodes
+    from counter.shop._old_makers import old_makers, put_old_makers
+
+    for name, found in old_makers(data).items():
+        if isinstance(found, HouseCodes):
+            _take_once(store, data, name, "letters", partial(put_old_makers, codes=found, name=name))
+
+
+def _take_once(store: Store, data: Path, name: str, area: str, put: Callable[[Connection], None]) -> None:
+    """Take a file's content in, unless it was before, and keep the file aside."""
+    path = data / name
+    mark = f"took {hashlib.sha256(path.read_bytes()).hexdigest()[:40]}"
+    with store.writing(area) as connection:
+        if connection.scalar(select(settings.c.key).where(settings.c.key == mark)) is None:
+            put(connection)
+            connection.execute(insert(settings).values(key=mark, value=True, at=now_text()))
+    _keep(data, path)
+
+
+def _take_words(store: Store, data: Path) -> None:
+    """Take the words that say nothing of a lamp; what the file does not say of who read them stays open."""
+    path = data / shop_words.FILE_NAME
+    rows = [{"section": "words", "body": shop_words.as_entry(row), "at": now_text()} for row in shop_words.rows(data)]
     mark = f"took {hashlib.sha256(path.read_bytes()).hexdigest()[:40]}"
     with store.writing("confirmed") as connection:
         if connection.scalar(select(settings.c.key).where(settings.c.key == mark)) is None:
-            put_layer(connection, layer)
+            if rows:
+                connection.execute(insert(own_entries), rows)
             connection.execute(insert(settings).values(key=mark, value=True, at=now_text()))
     _keep(data, path)
 
@@ -58,7 +94,7 @@ def put_layer(connection: Connection, layer: dict[str, Any]) -> None:
     rows = [{"body": body, "at": now_text()} for body in _list(layer, "confirmed")]
     if rows:
         connection.execute(insert(confirmed), rows)
-    own = [{"section": at, "body": body} for at in ("bases", "lamps") for body in _list(layer, at)]
+    own = [{"section": at, "body": body, "at": now_text()} for at in KEYS for body in _list(layer, at)]
     if own:
         connection.execute(insert(own_entries), own)
 

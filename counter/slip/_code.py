@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING
 from pydantic import ValidationError
 
 from counter.desk import Case, CaseProblem
+from counter.language import tr
 
 if TYPE_CHECKING:
     from counter.catalogue import Catalogue
@@ -55,12 +56,12 @@ def case_in(text: str, catalogue: Catalogue) -> Case:
         unpack = zlib.decompressobj()
         plain = unpack.decompress(raw, LARGEST)
         if not unpack.eof:
-            raise CaseProblem("The code is cut off: scan it again.")
+            raise CaseProblem(tr("The code is cut off: scan it again."))
         case = Case.model_validate(json.loads(plain))
     except (binascii.Error, zlib.error, ValidationError, ValueError) as problem:
         if isinstance(problem, CaseProblem):
             raise
-        raise CaseProblem("The code holds no case: scan it again.") from None
+        raise CaseProblem(tr("The code holds no case: scan it again.")) from None
     return without_the_gone(case, catalogue)
 
 

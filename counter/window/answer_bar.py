@@ -8,6 +8,7 @@ from PySide6.QtCore import QRectF, QSize, Signal
 from PySide6.QtGui import QColor, QFont, QPainter, QPainterPath
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
+from counter.language import marked, tr
 from counter.window.parts import early
 from counter.window.parts.fitted import FittedWords
 from counter.window.parts.panel import Panel
@@ -20,14 +21,18 @@ if TYPE_CHECKING:
 
     from counter.window.parts.theme import Theme
 
-READ_FIRST = ("DANGER", "WARNING", "CAUTION")  # a sale beside one of them is one after it was read
 ONE_NAME, TWO_NAMES = 2.3, 1.5  # times the window's own letters: "G24q-2", "GX24q-3 or G24q-3?"
-STAMP_WORDS = {"sell": "MAY BE SOLD", "ask first": "ASK FIRST", "do not sell": "DO NOT SELL"}
-PLACE_NOT_SET = "Place not set: law not checked. Set it"
-LONGEST_AFTER = "after reading the warning"
+STAMP_WORDS = {"sell": marked("MAY BE SOLD"), "ask first": marked("ASK FIRST"), "do not sell": marked("DO NOT SELL")}
+PLACE_NOT_SET = marked("Place not set: law not checked. Set it")
+# A sale beside one of these signals is one after it was read.
+AFTER = {
+    "DANGER": marked("after reading the danger"),
+    "WARNING": marked("after reading the warning"),
+    "CAUTION": marked("after reading the caution"),
+}
 WIDEST_BASE = "GX24q-3?"
 LAMP_LINES, LAMP_EMS, CAUTION_EMS, CAUTION_LINES = 2, 14, 36, 2
-NEXT, NEXT_SHORT, SHORT_UNDER_EMS = "Next customer  F2", "Next  F2", 160
+NEXT, NEXT_SHORT, SHORT_UNDER_EMS = marked("Next customer  F2"), marked("Next  F2"), 160
 
 
 class Stamp(QWidget):
@@ -38,7 +43,7 @@ class Stamp(QWidget):
         self.theme = theme
         self.verdict: str | None = None
         self.after = ""
-        self.setAccessibleName("Verdict: none yet")
+        self.setAccessibleName(tr("No verdict yet"))
         policy = QSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
         policy.setRetainSizeWhenHidden(True)  # so that nothing moves when a verdict comes
         self.setSizePolicy(policy)
@@ -53,18 +58,25 @@ class Stamp(QWidget):
 
     def sizeHint(self) -> QSize:
         across = max(
-            *(wide(self._font(), words) for words in STAMP_WORDS.values()), wide(self._small(), LONGEST_AFTER)
+            *(wide(self._font(), tr(words)) for words in STAMP_WORDS.values()),
+            *(wide(self._small(), tr(words)) for words in AFTER.values()),
         )
         return QSize(across + 24, high(self._font()) + high(self._small()) + 10)
 
     def show_verdict(self, verdict: str | None, signal: str | None = None) -> None:
         """Show a verdict, or nothing yet; a sale beside a warning says that the warning comes first."""
         self.verdict = verdict
-        is_warned = verdict == "sell" and signal in READ_FIRST
-        self.after = f"after reading the {signal.lower()}" if signal is not None and is_warned else ""
-        words = STAMP_WORDS[verdict].lower() if verdict is not None else "none yet"
-        self.setAccessibleName(f"Verdict: {words} {self.after}".strip())
+        self.after = tr(AFTER.get(signal or "", "")) if verdict == "sell" else ""
+        self.setAccessibleName(self._said())
         self.update()
+
+    def _said(self) -> str:
+        if self.verdict is None:
+            return tr("No verdict yet")
+        words = tr(STAMP_WORDS[self.verdict]).lower()
+        if not self.after:
+            return tr("Verdict: {verdict}").format(verdict=words)
+        return tr("Verdict: {verdict}, {after}").format(verdict=words, after=self.after)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         if self.verdict is None:
@@ -78,7 +90,7 @@ class Stamp(QWidget):
         painter.setFont(self._font())
         painter.setPen(QColor(self.theme.paper) if solid else colour)
         after = high(self._small()) + 3 if self.after else 0
-        painter.drawText(box.adjusted(0, 0, 0, -after), early.CENTRE, STAMP_WORDS[self.verdict])
+        painter.drawText(box.adjusted(0, 0, 0, -after), early.CENTRE, tr(STAMP_WORDS[self.verdict]))
         if self.after:
             painter.setFont(self._small())
             painter.drawText(box.adjusted(0, box.height() - after - 3, 0, -3), early.CENTRE, self.after)
@@ -100,6 +112,7 @@ class SignalChip(Words):
 
     def __init__(self) -> None:
         super().__init__()
+        self.signal = ""
         bold = QFont(self.font())
         bold.setWeight(QFont.Weight.Bold)
         self.setFont(bold)
@@ -115,11 +128,12 @@ class SignalChip(Words):
     def show_signal(self, signal: str | None) -> None:
         """Show DANGER, WARNING, CAUTION or NOTICE, or hide."""
         self.setVisible(signal is not None)
-        if signal is not None and signal != self.text():
-            self.setText(signal)
+        if signal is not None and signal != self.signal:
+            self.signal = signal
+            self.setText(tr(signal))
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        ground, lettering = SIGNALS.get(self.text(), ("#000000", "#FFFFFF"))
+        ground, lettering = SIGNALS.get(self.signal, ("#000000", "#FFFFFF"))
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         path = QPainterPath()
@@ -146,24 +160,24 @@ class AnswerBar(Panel):
         self.caution = FittedWords(CAUTION_LINES, ems(self.font(), CAUTION_EMS))
         self.chip = SignalChip()
         self.stamp = Stamp(theme)
-        self.next = QPushButton(NEXT)
-        self.next.setAccessibleName("Next customer")
-        self.next.setToolTip("Start over. Ctrl+Z brings this customer back.")
+        self.next = QPushButton(tr(NEXT))
+        self.next.setAccessibleName(tr("Next customer"))
+        self.next.setToolTip(tr("Start over. Ctrl+Z brings this customer back."))
         self.next.setMinimumHeight(TARGET)
-        self.place = QPushButton(PLACE_NOT_SET)
+        self.place = QPushButton(tr(PLACE_NOT_SET))
         self.place.setProperty("flat", True)
-        self.place.setToolTip("The shop's place decides which law is looked at (Settings, Shop in)")
+        self.place.setToolTip(tr("The shop's place decides which law is looked at (Settings, Shop in)"))
         self.menu = QToolButton()
         self.menu.setText("☰")
-        self.menu.setToolTip("Menu (F10)")
-        self.menu.setAccessibleName("Menu")
+        self.menu.setToolTip(tr("Menu (F10)"))
+        self.menu.setAccessibleName(tr("Menu"))
         self.menu.setFixedSize(max(40, ems(self.font(), 3)), max(TARGET, high(self.font()) + 8))
         self.menu.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         self.next.clicked.connect(self.next_customer)
         self._lay_out()
         self.place.clicked.connect(self.place_wanted)
         self.place.setVisible(False)
-        self.show_answer("", "Nothing looked at yet", None, None, "")
+        self.show_answer("", tr("Nothing looked at yet"), None, None, "")
 
     def _lay_out(self) -> None:
         self.base.setFont(grown(self.font(), ONE_NAME, QFont.Weight.Bold))
@@ -213,7 +227,7 @@ class AnswerBar(Panel):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         width = event.size().width()
-        self.next.setText(NEXT_SHORT if width < ems(self.font(), SHORT_UNDER_EMS) else NEXT)
+        self.next.setText(tr(NEXT_SHORT if width < ems(self.font(), SHORT_UNDER_EMS) else NEXT))
         self._arrange(width < self._widest())
         super().resizeEvent(event)
 

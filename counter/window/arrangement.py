@@ -35,6 +35,9 @@ _NUMBER = re.compile(r"-?[0-9]{1,6}")  # of pixels; a longer one fits no rectang
 MOST_PX = 20_000  # no splitter is longer; a damaged file may say anything
 
 
+Widths = dict[str, list[int]]
+
+
 class Panes(NamedTuple):
     """What stands in the places once the window is awake."""
 
@@ -155,6 +158,19 @@ class Arrangement(QWidget):
         else:
             before = getattr(self, "_marks_before", marks)
             self.column.setSizes([before, marks + lower - before])
+
+    # -- between two languages
+
+    def widths(self) -> Widths:
+        """Return the sizes that a hand has set, if one has."""
+        return {name: splitter.sizes() for name, splitter in self._splitters()} if self._is_own else {}
+
+    def take_widths(self, widths: Widths) -> None:
+        """Stand as before."""
+        self._is_own = bool(widths)
+        for name, splitter in self._splitters():
+            if name in widths:
+                splitter.setSizes(widths[name])
 
     # -- between two days
 

@@ -14,9 +14,9 @@ from counter import catalogue as catalogues
 from counter import desk, shop
 from counter.fit import worth_holding_beside
 from counter.identify import LookProblem, Typed, parse_look, with_unit
-from counter.language import OWN
-from counter.marks import letters, load_house
-from counter.shop_words import add_shop_word, shop_words
+from counter.language import OWN, marked, tr, trn
+from counter.marks import letters
+from counter.window.answer_bar import STAMP_WORDS
 from counter.window.arrangement import Panes
 from counter.window.commands import commands_of, menu_of
 from counter.window.desk_cases import DeskCases
@@ -26,6 +26,7 @@ from counter.window.dialogs.keys import keys_sheet
 from counter.window.dialogs.settings import Settings
 from counter.window.fixture.fixture_pane import FixturePane
 from counter.window.looks.looks_pane import LooksPane
+from counter.window.marks.letters_desk import LettersDesk
 from counter.window.marks.marks_pane import MarksPane
 from counter.window.measure.door import MeasureDoor
 from counter.window.outlines.cards import cards_of
@@ -42,12 +43,8 @@ from counter.window.side.side_tabs import SideTabs
 from counter.window.training.door import TrainingDoor
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
     from counter.catalogue import Catalogue, Loaded, Problem
     from counter.desk import Assessment, Case
-    from counter.marks import HouseMaker
-    from counter.marks.letters import LettersMean, LetterTable
     from counter.outline import Drawing
     from counter.window.main_window import MainWindow
     from counter.window.outlines.cards import Card
@@ -59,8 +56,7 @@ MOST_LIKELY = 8
 WORTH_COMPARING = 0.01  # below this a candidate is no likelier than the catalogue's order makes it look
 LAW_TAB = 3  # by its place from 0
 GRAVE = ("DANGER", "WARNING")  # said at once, over whatever is being read
-ASK = "Ask:"
-NO_ANSWER = "No answer: something went wrong here"
+NO_ANSWER = marked("No answer: something went wrong here")
 
 
 def wake(window: MainWindow, case: Case | None) -> None:
@@ -69,10 +65,7 @@ def wake(window: MainWindow, case: Case | None) -> None:
     window.follow_system()
     QGuiApplication.styleHints().colorSchemeChanged.connect(window.follow_system)
     speak(str(window.settings.value("language", "")) or OWN)
-    window.looks, window.detail, window.marks = LooksPane(), DetailPane(window.theme), MarksPane(window.theme)
-    window.fixture, window.side = FixturePane(), SideTabs(window.theme)
-    window.cautions = window.side.cautions
-    window.places.fill(Panes(window.looks, window.detail, window.marks, window.fixture, window.side))
+    _fill_places(window)
     try:
         loaded = shop.remembered_catalogue(window.data).loaded
     except (OSError, ValidationError) as problem:
@@ -81,6 +74,21 @@ def wake(window: MainWindow, case: Case | None) -> None:
     window.counter = Counter(window, loaded, case)
     window.is_awake = True
     window.counter.begin(is_fresh=case is None)
+
+
+def fill(window: MainWindow, loaded: Loaded, history: desk.History) -> None:
+    """Fill the window's places anew and give them a counter that goes on with a case and its history."""
+    _fill_places(window)
+    window.counter = Counter(window, loaded, history.case)
+    window.counter.history = history
+    window.counter.begin(is_fresh=False)
+
+
+def _fill_places(window: MainWindow) -> None:
+    window.looks, window.detail, window.marks = LooksPane(), DetailPane(window.theme), MarksPane(window.theme)
+    window.fixture, window.side = FixturePane(), SideTabs(window.theme)
+    window.cautions = window.side.cautions
+    window.places.fill(Panes(window.looks, window.detail, window.marks, window.fixture, window.side))
 
 
 class Counter(QObject):
@@ -93,14 +101,16 @@ class Counter(QObject):
         self.marks, self.fixture, self.side = window.marks, window.fixture, window.side
         self.cautions = window.cautions
         self.catalogue: Catalogue = loaded.catalogue
-        self.house: tuple[HouseMaker, ...] = ()
+        self.letters = LettersDesk(self)
         self._drawn: dict[str, Drawing] = {}
         self._take_catalogue(loaded)
         self.looks.build(loaded.catalogue, window.theme)
-        self._take_house()
+        if self.letters.problems:
+            left_out = tr("Makers' codes are left out: {problem}.")
+            self.looks.show_problem("", left_out.format(problem=self.letters.problems[0]))
         self.fixture.build(loaded.catalogue)
         self.history = desk.History(case or self._new_case())
-        self.assessment: Assessment = desk.assess(self.catalogue, self.case, self.house)
+        self.assessment: Assessment = self.assess(self.case)
         self.desk_cases = DeskCases(self)
         self.alert = Alert(self.answer)
         RingOnFocus(self.grid.view)
@@ -124,6 +134,7 @@ class Counter(QObject):
 
     def _take_catalogue(self, loaded: Loaded) -> None:
         """Use a catalogue from now on: everything kept of an older one is dropped."""
+        self.loaded = loaded
         self.catalogue = loaded.catalogue
         self._drawn.clear()
         self.grid.delegate.forget()
@@ -147,13 +158,9 @@ class Counter(QObject):
         """Return the case of somebody of whom nothing is known yet."""
         return self._new_case()
 
-    def _take_house(self) -> None:
-        """Use the shop's own tables of makers' codes, if it has some that can be read."""
-        try:
-            self.house = load_house(self.data)
-        except (OSError, ValueError) as problem:
-            words = str(problem).splitlines()[0]
-            self.looks.show_problem("", f"Makers' codes are left out: {words}. Mend that file or take it away.")
+    def assess(self, case: Case) -> Assessment:
+        """Ask the desk about a case, with all that this shop knows of makers' codes."""
+        return desk.assess(self.catalogue, case, self.letters.house, self.letters.sold)
 
     def _connect(self) -> None:
         # looks
@@ -168,8 +175,12 @@ class Counter(QObject):
         # marks
         self.marks.typed.connect(self.take_marks)
         self.marks.look_dropped.connect(lambda key: self.answer_look(key, ""))
-        self.marks.letters_taught.connect(self.teach_letters)
-        self.marks.letters_forgotten.connect(self.forget_letters)
+        self.marks.letters_taught.connect(self.letters.teach)
+        self.marks.letters_forgotten.connect(self.letters.forget)
+        self.marks.letters.undo_wanted.connect(self.letters.undo)
+        self.marks.letters.excepted.connect(lambda word: self._explain("marks", (word,)))
+        self.letters.changed.connect(self.show)
+        self.letters.kept.connect(self.marks.letters.say_kept)
         # fixture
         self.fixture.changed.connect(self.change_fixture)
         self.fixture.use_changed.connect(lambda use: self.change(use=use))
@@ -189,16 +200,9 @@ class Counter(QObject):
         window = self.window
         self._undo_keys = UndoKeys(window)
         self._undo_keys.watch(window)
-        self._menus()
-        QShortcut(QKeySequence("F10"), window, self.answer.menu.showMenu)
-
-    def _menus(self) -> None:
-        """Make the menus, anew where the language has changed; the old ones take their keys with them."""
         self.commands = commands_of(self)
-        old, made = self.answer.menu.menu(), menu_of(self, self.commands)
-        self.answer.menu.setMenu(made)
-        if old is not None:
-            old.deleteLater()
+        self.answer.menu.setMenu(menu_of(self, self.commands))
+        QShortcut(QKeySequence("F10"), window.places, self.answer.menu.showMenu)
 
     # -- the case and its history
 
@@ -275,37 +279,26 @@ class Counter(QObject):
     def _explain(self, about: str, read: tuple[str, ...]) -> None:
         """Take words as read: they say nothing of the lamp; with Shift never asked about again in this shop."""
         if QApplication.keyboardModifiers() & Qt.KeyboardModifier.ShiftModifier:
-            try:
-                for word in read:
-                    add_shop_word(self.data, word, date.today(), str(self.settings.value("who", "")))
-            except (OSError, ValueError) as problem:
-                self.looks.show_problem("", f"Not kept for the shop: {problem}")
+            self._keep_words(read)
         if about == "marks":
             self.change(explained=(*self.case.explained, *read))
         else:
             fixture = self.case.fixture
             self.change(fixture=fixture.model_copy(update={"explained": (*fixture.explained, *read)}))
 
-    def teach_letters(self, words: list[str], means: LettersMean) -> None:
-        """Take what a maker's own letters mean in this shop; it counts at once, and for every later code."""
-        who, at = str(self.settings.value("who", "")), datetime.now().isoformat(timespec="minutes")
-        self._keep_letters(lambda table, word: letters.teach(table, word, means, who=who, at=at), words)
+    def _keep_words(self, read: tuple[str, ...]) -> None:
+        """Keep words as read for good; one that cannot be kept is said, and counts for this customer all the same."""
+        who, today = str(self.settings.value("who", "")), date.today()
 
-    def forget_letters(self, word: str) -> None:
-        """Take back what letters mean."""
-        self._keep_letters(letters.forget, [word])
+        def job() -> Loaded:
+            for word in read:
+                shop.keep_own(self.data, "words", {"word": word}, who=who, on=today)
+            return shop.load_catalogue(self.data)
 
-    def _keep_letters(self, change: Callable[[LetterTable, str], LetterTable], words: list[str]) -> None:
-        try:
-            table = letters.load_letters(self.data)
-            for word in words:
-                table = change(table, word)
-            letters.save_letters(self.data, table)
-        except (OSError, ValueError) as problem:
-            self.looks.show_problem("", f"Not kept: {problem}")
-            return
-        self._take_house()
-        self.show()
+        def failed(problem: Exception) -> None:
+            self.looks.show_problem("", tr("Not kept for the shop: {problem}").format(problem=problem))
+
+        self.shop.worker.ask(job, self.take_loaded, failed)
 
     def open_outline(self, lamp: str) -> None:
         """Show an outline large; looking at it settles nothing, and takes back an earlier choice of another."""
@@ -365,13 +358,8 @@ class Counter(QObject):
 
     def _new_case(self) -> Case:
         """Return an empty case for the shop's place and today."""
-        try:
-            read = shop_words(self.data)
-        except (OSError, ValueError) as problem:
-            read = ()
-            self.looks.show_problem("", f"The shop's harmless words are left out: {problem}")
         place = str(self.settings.value("place", "")) or None
-        return desk.Case(place=place, on=date.today(), explained=read, fixture=desk.Fixture(explained=read))
+        return desk.Case(place=place, on=date.today())
 
     def set_place(self, place: str) -> None:
         """Ask for the law of this place from now on; a setting, so undo leaves it alone."""
@@ -384,14 +372,6 @@ class Counter(QObject):
         self.side.open(LAW_TAB)
         self.side.law.ask_for_place()
 
-    def set_language(self, code: str) -> None:
-        """Speak another language, and keep the choice."""
-        self.settings.setValue("language", code)
-        speak(code)
-        self.training.set_language()
-        self._menus()
-        self.show()
-
     def toggle_broken(self) -> None:
         """Say that a lamp lies broken, or that none does, and show the steps."""
         self.change(broken=not self.case.broken)
@@ -403,7 +383,7 @@ class Counter(QObject):
         self.shop.next_customer()
         self.desk_cases.leave()
         self.history.start_over(self._new_case())
-        self.side.open_first()
+        self.side.open_quietly()
         self.show()
         self.marks.take_focus()
 
@@ -434,7 +414,7 @@ class Counter(QObject):
     def copy_answer(self) -> None:
         """Put the answer on the clipboard as lines of text."""
         QGuiApplication.clipboard().setText(desk.told(self.catalogue, self.case, self.assessment))
-        self.desk_cases.line.say("The answer is on the clipboard.")
+        self.desk_cases.line.say(tr("The answer is on the clipboard."))
 
     def show_settings(self) -> None:
         """Open the settings."""
@@ -469,7 +449,7 @@ class Counter(QObject):
         """Ask the desk about the case and give every pane the answer."""
         case = self.case
         try:
-            found = desk.assess(self.catalogue, case, self.house)
+            found = self.assess(case)
         except Exception:
             self._show_no_answer()
             raise
@@ -481,7 +461,7 @@ class Counter(QObject):
         self.looks.show_looks(case, () if found.is_settled else found.next, found.advice, doubts[:1])
         self.looks.show_units(self.window.units)
         meanings = letters.choices(self.catalogue, found.lamp)
-        self.marks.show_marks(case.marks, found.readings, found.conflicts, found.problems, meanings)
+        self.marks.show_marks(case.marks, found, meanings, can_undo=self.letters.undoable is not None)
         self.fixture.show_fixture(case.fixture, case.use)
         self.fixture.show_label(found.label)
         self.side.show_assessment(found, case)
@@ -496,7 +476,7 @@ class Counter(QObject):
 
     def _show_no_answer(self) -> None:
         """Leave no old verdict standing beside what was typed since."""
-        self.answer.show_answer("", NO_ANSWER, None, None, "")
+        self.answer.show_answer("", tr(NO_ANSWER), None, None, "")
         self.side.show_nothing()
         self.detail.show_choice(False, "")
 
@@ -510,8 +490,8 @@ class Counter(QObject):
         signal, says = _said_first(found)
         self.answer.show_answer(found.headline, found.subline, found.verdict, signal, says)
         self.answer.show_place(self.case.place is not None)
-        verdict = found.verdict or "no verdict yet"
-        words = f"{signal}: {says}" if signal else ""
+        verdict = tr(STAMP_WORDS[found.verdict]).lower() if found.verdict is not None else tr("no verdict yet")
+        words = f"{tr(signal)}: {says}" if signal else ""
         self.alert.say(f"{found.headline} {found.subline}. {verdict}. {words}".strip(), is_grave=signal in GRAVE)
 
     def go_to(self, about: str) -> None:
@@ -528,6 +508,16 @@ class Counter(QObject):
         for pane in (self.looks, self.detail, self.marks, self.side):
             pane.set_theme(theme)
         self.training.set_theme(theme)
+
+    def put_away(self) -> None:
+        """Make way for a counter that goes on with this case: the case is not left behind, and nothing is asked."""
+        menu = self.answer.menu.menu()
+        self.desk_cases.write()
+        self.training.put_away()
+        self.shop.close()
+        for part in (menu, self.measuring, self):
+            if part is not None:
+                part.deleteLater()
 
     def close(self) -> None:
         """Leave nothing behind that would keep the program alive."""
@@ -558,27 +548,30 @@ def _said_first(found: Assessment) -> tuple[str | None, str]:
     if found.verdict != "ask first" or not found.doubts:
         return signal, says
     question = found.doubts[0].ask
-    return (signal, f"{says} {ASK} {question}") if grave else (None, f"{ASK} {question}")
+    asks = tr("Ask: {question}").format(question=question)
+    return (signal, f"{says} {asks}") if grave else (None, asks)
 
 
 def _why_open(found: Assessment) -> str:
     """Say why a chosen lamp is not settled by that, and what would settle it; nothing where it is."""
     first = next((one for one in found.doubts if one.is_about_lamp), None)
-    return f"Not settled by this button. {first.says} {first.ask}" if first is not None else ""
+    if first is None:
+        return ""
+    return tr("This button does not settle it. {says} {ask}").format(says=first.says, ask=first.ask)
 
 
 def _with_label(catalogue: Catalogue, words: str) -> str:
     """Return a problem with the name of the look that the clerk sees, not the one that files use."""
     key, colon, rest = words.partition(":")
     look = catalogue.look_by_key.get(key)
-    return f"{look.label}{colon}{rest}" if look is not None else words
+    return f"{tr(look.label)}{colon}{rest}" if look is not None else words
 
 
 def _taken(text: str, value: str | float | None) -> str:
     """Say how a size was taken that was typed in another way than as millimetres."""
     if not isinstance(value, float) or text.replace(",", ".") == f"{value:g}":
         return ""
-    return f"{text} taken as {value:g}\N{THIN SPACE}mm"
+    return tr("{text} taken as {length:g}\N{THIN SPACE}mm").format(text=text, length=value)
 
 
 def _plain(value: object) -> str:
@@ -590,14 +583,19 @@ def _left_out(problems: tuple[Problem, ...]) -> str:
     """Say what of the shop's own file could not be used; nothing where all could."""
     if not problems:
         return ""
-    first = problems[0]
-    more = f" and {len(problems) - 1} more" if len(problems) > 1 else ""
-    return f"Of the shop's own values some are left out: {first.path} {first.what}{more}. «counter check» lists them."
+    first = f"{problems[0].path} {problems[0].what}"
+    return trn(
+        "{count} of the shop's own values is left out: {first}. «counter check» lists it.",
+        "{count} of the shop's own values are left out, the first: {first}. «counter check» lists them.",
+        len(problems),
+    ).format(count=len(problems), first=first)
 
 
 def _say_unreadable(window: MainWindow, problem: Exception) -> None:
     first = str(problem).splitlines()[0]
-    window.answer.show_answer("", "The catalogue could not be read", None, None, "")
+    window.answer.show_answer("", tr("The catalogue could not be read"), None, None, "")
     window.grid.say_unreadable()
-    window.detail.title.setText("Nothing can be looked up")
-    window.detail.tell.setText(f"{first}\nRun «counter check» in a terminal: it lists every problem with its place.")
+    window.detail.title.setText(tr("Nothing can be looked up"))
+    window.detail.tell.setText(
+        f"{first}\n" + tr("Run «counter check» in a terminal: it lists every problem with its place.")
+    )

@@ -13,7 +13,9 @@ from PySide6.QtCore import QRect, QSettings, Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication, QMainWindow
 
+from counter import language
 from counter.files import machine_file, read_bytes
+from counter.language import tr
 from counter.window.answer_bar import AnswerBar
 from counter.window.arrangement import Arrangement, numbers
 from counter.window.outlines.opening import remembered
@@ -65,9 +67,9 @@ class MainWindow(QMainWindow):
 
     def __init__(self, data: Path, theme_name: str = "") -> None:
         super().__init__()
-        self.setWindowTitle("Lamp counter")
         self.data = data
         self.settings = QSettings(str(_settings_file(data)), QSettings.Format.IniFormat)
+        language.use(str(self.settings.value("language", "")) or language.OWN)
         self.theme_name = theme_name or str(self.settings.value("theme", "system"))
         self.units: Units = "in" if self.settings.value("units") == "in" else "mm"
         self.is_awake = False
@@ -75,14 +77,20 @@ class MainWindow(QMainWindow):
         self.theme = themes.kept_theme(self.theme_name, str(self.settings.value("seen_theme", "")))
         self._dress()  # before there are widgets: dressing each again is what costs
         self._is_painted = False
-        self.answer = AnswerBar(self.theme)
-        self.grid = OutlineGrid(self.theme)
-        self.places = Arrangement(self.answer, self.grid)
-        self.setCentralWidget(self.places)
+        self.furnish()
         self.setAcceptDrops(True)
         self.resize(*FIRST_SIZE)
         self._restore()
         self.grid.show_cards(remembered(data))
+
+    def furnish(self) -> None:
+        """Make what stands here before the core is awake, in the language now spoken; what stood here goes."""
+        self.setWindowTitle(tr("Lamp counter"))
+        QGuiApplication.setApplicationDisplayName(self.windowTitle())
+        self.answer = AnswerBar(self.theme)
+        self.grid = OutlineGrid(self.theme)
+        self.places = Arrangement(self.answer, self.grid)
+        self.setCentralWidget(self.places)
 
     # -- what the counter knows, or nothing before it is awake
 
@@ -133,6 +141,13 @@ class MainWindow(QMainWindow):
         self.settings.setValue("units", units)
         if self.is_awake:
             self.counter.show()
+
+    def set_language(self, code: str) -> None:
+        """Speak another language from now on, and keep the choice; the case stays under the hand."""
+        from counter.window.anew import speak_anew
+
+        self.settings.setValue("language", code)
+        speak_anew(self, code)
 
     # -- where it stands
 

@@ -7,7 +7,18 @@ May import counter.paths alone.
 """
 
 from counter.words._fold import Folded, fold
-from counter.words._topics import UV_TOPICS, Match, Saying, Topic, is_danger, is_harmless, matches, sayings, speaks_of
+from counter.words._topics import (
+    UV_TOPICS,
+    Match,
+    Saying,
+    Topic,
+    danger_in,
+    is_danger,
+    is_harmless,
+    matches,
+    sayings,
+    speaks_of,
+)
 
 __all__ = [
     "UV_TOPICS",
@@ -15,6 +26,7 @@ __all__ = [
     "Match",
     "Saying",
     "Topic",
+    "danger_in",
     "fold",
     "is_danger",
     "is_harmless",

@@ -32,6 +32,7 @@ Topic = Literal[
     "magnetic",
     "electronic",
     "dimming",
+    "dimmer",
     "harmless",
 ]
 UV_TOPICS: tuple[Topic, ...] = ("uv-c", "uv-b", "uv-a")
@@ -77,6 +78,13 @@ def table() -> dict[str, Any]:
 def is_danger(topic: Topic) -> bool:
     """Whether words of this topic speak against a sale, so that nobody can press them away."""
     return bool(table()["topics"][topic]["is_danger"])
+
+
+@lru_cache(maxsize=512)
+def danger_in(text: str) -> str:
+    """Return the first words of a text that speak of danger, whole or with signs that nobody can read; "" without."""
+    dangerous = tuple(topic for topic in get_args(Topic) if is_danger(topic))
+    return speaks_of(dangerous, text)
 
 
 @cache

@@ -239,3 +239,22 @@ def test_an_ozone_making_lamp_is_asked_about(catalogue):
     unit = Fixture(holder="2G11", ballast="electronic", ballast_watts=(36,))
     case = Case(marks="GFT36W/2G11 UV-C ozone", looks={"glass": "clear"}, fixture=unit, use="germicidal")
     assert assess(catalogue, case).verdict == "ask first"
+
+
+OWN = {
+    "CFQ26W": ("G24q-3", "electronic", 26),
+    "CFT9W": ("G23", "magnetic", 9),
+    "FT36W": ("2G11", "electronic", 36),
+    "F32T8": ("G13", "electronic", 32),
+    "F15T8": ("G13", "magnetic", 15),
+}
+
+
+@pytest.mark.parametrize("code", ["CFQ26W/G24q/841", "CFT9W/G23/827", "FT36W/2G11/835", "F32T8/841", "F15T8/CW"])
+@pytest.mark.parametrize("words", ["HO", "VHO", "high output", "very high output", "instant start"])
+def test_a_code_with_another_output_or_start_is_not_the_plain_lamp(catalogue, code, words):
+    holder, ballast, watts = OWN[code.partition("/")[0]]
+    fixture = Fixture(holder=holder, ballast=ballast, ballast_watts=(watts,))
+    looks = {"glass": "white"}
+    assert said(catalogue, marks=code, looks=looks, fixture=fixture).verdict == "sell"
+    assert said(catalogue, marks=f"{code} {words}", looks=looks, fixture=fixture).verdict != "sell"

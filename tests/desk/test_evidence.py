@@ -4,7 +4,7 @@ import gc
 
 import pytest
 
-from counter import identify
+from counter import identify, marks
 from counter.catalogue import load
 from counter.desk import Case, assess
 from counter.desk import _evidence as evidence
@@ -18,7 +18,8 @@ CASES = [({}, ""), ({"legs": "4", "pins": "4"}, ""), ({"glass": "white"}, "CFQ18
 def test_kept_is_what_was_worked_out(catalogue, looks, text):
     first = evidence_of(catalogue, looks, text)
     assert evidence_of(catalogue, dict(looks), text) is first
-    assert first == evidence._weigh(catalogue, looks, text, (), identify.rank(catalogue, looks))
+    said = marks.read(catalogue, text) if text else marks.MarkEvidence(text=text)
+    assert first == evidence._weigh(catalogue, looks, said, (), identify.rank(catalogue, looks), ())
 
 
 def test_other_looks_or_marks_are_not_mistaken(catalogue):

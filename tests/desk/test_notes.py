@@ -5,9 +5,11 @@ from datetime import date
 
 import pytest
 
+from counter import catalogue as catalogues
 from counter import desk, fit
 from counter.desk import Case, notes
 
+SHIPPED = catalogues.load()
 TODAY = date(2026, 11, 25)
 GERMICIDAL = {"legs": "2", "pins": "2", "glass": "clear", "watts": "9"}
 
@@ -57,11 +59,35 @@ def test_germicidal_twin_shows_until_the_glass_is_seen(assess, glass, is_doubt):
     assert (light.is_doubt, light.uvc is not None) == (is_doubt, is_doubt)
 
 
-def test_blacklight_shows_the_limit_and_what_is_not_known(assess):
-    light = assess(marks="F15T8/BLB").light
-    assert light.uva.limit_j_m2 == 10_000
-    assert light.uva.rows[0].time_to_limit_s == 8 * 3600
-    assert light.uva.not_known
+def test_blacklight_shows_both_limits_and_what_is_not_known(assess):
+    uva = assess(marks="F15T8/BLB").light.uva
+    assert (uva.eye.limit_j_m2, uva.weighed.limit_j_m2, uva.weighed.weighed_at_nm) == (10_000, 30, 350)
+    assert uva.eye.rows[0].time_to_limit_s == uva.weighed.rows[0].time_to_limit_s == 8 * 3600
+    assert "spectrum is not known" in uva.says
+    assert uva.watts is None
+    assert uva.not_known
+
+
+def test_uvb_lamp_has_its_own_limit_and_no_colour(assess):
+    light = assess(chosen="2G11/36/long-twin/uv-b", looks={"legs": "2", "pins": "4"}).light
+    assert (light.colour, light.uva) == (None, None)
+    assert light.uvb.eye is None
+    assert [row.distance_m for row in light.uvb.weighed.rows] == [0.6, 1.2, 4.0]
+    effective = light.uvb.weighed.rows[1].irradiance_w_m2 * 0.011052  # between 310 and 313 nm, log-linear
+    assert light.uvb.weighed.rows[1].time_to_limit_s == pytest.approx(30 / effective, rel=1e-3)
+
+
+@pytest.mark.parametrize("lamp", [one.id for one in SHIPPED.lamps if one.is_ultraviolet and one.kind != "uv-c"])
+def test_no_time_before_a_uv_lamp_is_said_longer_than_computed(lamp):
+    found = notes.light_notes(SHIPPED.lamp_by_id[lamp], None, None, None)
+    band = found.uva or found.uvb
+    said = [row for limit in (band.eye, band.weighed) if limit for row in limit.rows]
+    for row in said:
+        seconds = 24 * 3600.0
+        if row.says != "not within a day":
+            _, number, unit = row.says.split()
+            seconds = float(number) * {"s": 1, "min": 60, "h": 3600}[unit]
+        assert seconds <= row.time_to_limit_s + 1e-6
 
 
 @pytest.mark.parametrize(

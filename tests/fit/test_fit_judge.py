@@ -112,6 +112,7 @@ CASES = [
         "label-counts",
         "ask first",
     ),
+    (QUAD, OWN | {"label": "26W. Max lamp 18 W"}, "lighting", "label-at-most", "ask first"),
     (QUAD, OWN | {"holder": "G24q-3 zorbik"}, "lighting", "holder-words", "ask first"),
     (QUAD, {"came_out": True}, "lighting", "same-again", "sell"),
     (
@@ -400,3 +401,34 @@ def test_an_answer_counts_for_its_lamp_and_its_numbers_alone(judged):
     assert judged(QUAD, emergency=True, told={key: False}, **OWN).verdict == "do not sell"
     other = judged(QUAD_2, emergency=True, told={key: True}, **OWN_2)
     assert other.verdict == "ask first"
+
+
+def _driven(catalogue, lamp, ballast, listed):
+    fixture = Fixture(holder=catalogue.lamp_by_id[lamp].base, ballast=ballast, ballast_watts=(listed,))
+    found = judge(catalogue, catalogue.lamp_by_id[lamp], fixture, "lighting")
+    return next(one for one in found.cautions if one.rule in ("over-driven", "under-driven", "watts-off"))
+
+
+def test_currents_of_two_frequencies_are_held_together_where_they_lie_far_apart(catalogue):
+    """0.42 A at mains frequency, the least of the 40 W tubes, is no current that a 0.265 A lamp takes at any."""
+    found = _driven(catalogue, "G13/32/linear", "magnetic", 40)
+    assert (found.rule, found.figure) == ("over-driven", round(0.42 / 0.265, 3))
+    assert "the lamp's own at high frequency" in found.why
+
+
+def test_currents_of_two_frequencies_that_may_be_one_lamps_say_nothing(catalogue):
+    """0.17 A at either: what frequency alone moves a lamp's current by is not held against it."""
+    assert _driven(catalogue, "G5/4/linear", "electronic", 14).rule == "watts-off"
+
+
+def test_a_saver_runs_at_the_current_of_the_lamp_whose_place_it_takes(catalogue):
+    full, saver = ("G5/54/linear", "G5/49/linear/saver")
+    assert catalogue.lamp_by_id[saver].hf is None
+    assert [_driven(catalogue, lamp, "electronic", 28).figure for lamp in (full, saver)] == [
+        round(0.17 / 0.46, 3)
+    ] * 2
+
+
+def test_a_label_means_the_full_lamp_of_its_watts_before_a_saver(catalogue):
+    """49 W on a label is the long lamp of 0.26 A, not the saver that stands in for 54 W."""
+    assert _driven(catalogue, "G5/54/linear", "electronic", 49).rule == "under-driven"

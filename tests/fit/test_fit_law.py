@@ -5,6 +5,8 @@ from datetime import date
 import pytest
 
 from counter.fit import broken_caution, broken_steps, disposal, law, places
+from counter.fit._disposal import _file as disposal_file
+from counter.fit._law import _file as law_file
 from counter.fit._law import lamp_class
 
 
@@ -81,7 +83,27 @@ def test_what_was_read_in_a_summary_only_says_so(catalogue):
     (nevada,) = (note for note in law("us-nv", None, catalogue.lamp_by_id["G13/32/linear"]) if note.place == "us-nv")
     assert nevada.ends is None
     assert "not found" in nevada.says
-    assert nevada.read == date(2026, 11, 25)
+    assert nevada.read == date(2026, 11, 29)
+
+
+@pytest.mark.parametrize(
+    "row", law_file()["rows"], ids=lambda row: f"{row['place']}-{row['classes'][0]}-{row['ends']}"
+)
+def test_every_row_names_its_text_and_the_day_and_says_where_it_is_from_memory(row):
+    assert row["law"]
+    assert date.fromisoformat(row["read"]) >= date(2026, 11, 25)
+    if row["confidence"].startswith("memory"):
+        assert "rom memory" in row["note"]
+
+
+@pytest.mark.parametrize("note", disposal_file()["notes"], ids=lambda note: f"{note['places'][0]}-{note['title']}")
+def test_every_disposal_note_that_was_read_names_the_day(note):
+    assert ("read" in note) is (note["confidence"] in ("published", "reproduced"))
+
+
+def test_no_place_is_told_the_same_of_used_lamps_twice():
+    texts = [(note.text, place) for place in places() for note in disposal(place.id)]
+    assert len(texts) == len(set(texts))
 
 
 @pytest.mark.parametrize("place", [None, "", "nowhere", "us-xx"])

@@ -9,7 +9,18 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from counter.light import CURVE_M, curve, exposure, irradiance_w_m2, places, typical_output, uva_exposure
+from counter.light import (
+    CURVE_M,
+    band_exposure,
+    band_report,
+    band_text,
+    curve,
+    exposure,
+    irradiance_w_m2,
+    places,
+    typical_output,
+    uva_exposure,
+)
 
 WATTS = st.floats(0.01, 200)
 ARC_MM = st.floats(10, 2000)
@@ -117,10 +128,18 @@ def test_places_go_outward() -> None:
     assert [e.valid for _, e in found] == [False, True, True]
 
 
-def test_uva_says_that_the_output_is_not_known() -> None:
-    found = uva_exposure(5, 300, 1)
-    assert found.time_to_limit_s == pytest.approx(found.limit_j_m2 / irradiance_w_m2(5, 300, 1))
-    assert "none is known here" in found.notes[0]
+def test_notes_of_a_band_are_those_of_the_limit_that_comes_first() -> None:
+    found = band_exposure("uv-a", 2, 130, 0.6)
+    assert found.skin.time_to_limit_s > 24 * 3600 > found.first_s
+    assert not any("24 h" in note for note in found.notes)
+    assert "spectrum is not known" in found.notes[0]
+    assert band_report(found)["notes"] == list(found.notes)
+
+
+def test_no_time_of_a_band_is_written_longer_than_it_is() -> None:
+    found = band_exposure("uv-b-broad", 0.9985, 300, 1)
+    assert 341.5 < found.skin.time_to_limit_s < 342  # where rounding would give 342 s
+    assert "after 5 min 41 s" in band_text(found)
 
 
 @pytest.mark.parametrize(

@@ -47,9 +47,9 @@ def test_shipped_example_reads(shipped):
 
 
 def test_shop_file_round_trip(tmp_path):
-    assert marks.load_house(tmp_path) == ()
-    (tmp_path / "house-codes.json").write_text(marks.HouseTable(makers=(SHOP,)).model_dump_json(), encoding="utf-8")
-    assert marks.load_house(tmp_path) == (SHOP,)
+    path = tmp_path / "house-codes.json"
+    path.write_text(marks.HouseTable(makers=(SHOP,)).model_dump_json(), encoding="utf-8")
+    assert marks.read_house(path) == (SHOP,)
 
 
 def test_worn_house_code(shipped):

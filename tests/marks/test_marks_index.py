@@ -30,7 +30,7 @@ def cost(code: str, query: str) -> float:
     if query:
         ways.append(NOISE.added(query[0]) + cost(code, query[1:]))
     if code and query:
-        ways.append(NOISE.taken(code[0], query[0]) + cost(code[1:], query[1:]))
+        ways.append(NOISE.taken(code[0])[query[0]] + cost(code[1:], query[1:]))
     return min(ways)
 
 

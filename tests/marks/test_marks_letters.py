@@ -60,11 +60,12 @@ def test_a_meaning_that_does_not_go_with_the_code_is_asked(shipped):
     assert evidence.unread
 
 
-def test_a_settled_lamp_that_contradicts_is_found(shipped):
-    table = letters.teach(letters.LetterTable(), "XK", QUAD, **WHO)
-    assert letters.contradicted(table, shipped, ("xk",), "G24q-3/26/quad") == ()
-    (row,) = letters.contradicted(table, shipped, ("xk", "LL"), "GX24q-3/26/triple")
-    assert row.letters == "XK"
+def test_what_letters_say_is_held_against_a_lamp(shipped):
+    quad, triple = (shipped.lamp_by_id[one] for one in ("G24q-3/26/quad", "GX24q-3/26/triple"))
+    assert letters.against(QUAD, shipped, quad) == ()
+    assert letters.against(QUAD, shipped, triple) == ("shape",)
+    assert letters.against(marks.LettersMean(base="G24q", pins=2), shipped, triple) == ("pins", "base")
+    assert letters.against(marks.LettersMean(), shipped, triple) == ()
 
 
 @pytest.mark.parametrize("means", [{"shape": "twin", "pins": 2}, {"kind": "fluorescent"}, {"shape": "quad"}, {}])
@@ -115,18 +116,16 @@ def test_only_letters_can_be_taught(word):
         letters.teach(letters.LetterTable(), word, QUAD, **WHO)
 
 
-def test_kept_in_the_data_folder(tmp_path, shipped):
-    assert letters.load_letters(tmp_path) == letters.LetterTable()
+def test_file_of_an_older_program_is_read(tmp_path):
     table = letters.teach(letters.LetterTable(), "XK", QUAD, **WHO)
-    letters.save_letters(tmp_path, table)
-    assert letters.load_letters(tmp_path) == table
-    assert marks.read(shipped, "F26XK/841", marks.load_house(tmp_path)).readings[0].lamps == ("G24q-3/26/quad",)
+    (tmp_path / letters.LETTERS_FILE).write_text(table.model_dump_json(exclude_defaults=True))
+    assert letters.read_letters(tmp_path / letters.LETTERS_FILE) == table
 
 
 def test_a_file_that_is_no_table_is_left_alone(tmp_path):
     (tmp_path / letters.LETTERS_FILE).write_text('{"letters": 7}')
     with pytest.raises(letters.LettersUnreadableError, match="letters"):
-        letters.load_letters(tmp_path)
+        letters.read_letters(tmp_path / letters.LETTERS_FILE)
     assert (tmp_path / letters.LETTERS_FILE).read_text() == '{"letters": 7}'
 
 

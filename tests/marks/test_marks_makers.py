@@ -125,6 +125,11 @@ def test_numbers_of_uv_lamps_are_no_white(shipped, code):
     )
 
 
+@pytest.mark.parametrize("code", ["18W G13 /08", "18W T8 /08 G13", "36W/09", "T8 18W /10 G13"])
+def test_numbers_of_uv_lamps_in_shorthand(shipped, code):
+    assert {reading.lamp.kind for reading in marks.read(shipped, code).readings} == {"uv-a"}
+
+
 def test_what_stands_twice_may_be_two_things(shipped):
     """41 behind letters is 4100 K; with nothing else to be the watts, 40 may be either, and both are said."""
     first, second = marks.read(shipped, "KS40").readings[:2]

@@ -26,12 +26,12 @@ def _irradiance(watts: float, arc_m: float, far_m: float) -> float:
 
 def test_narrow_band_uvb_lies_between_the_rows_of_310_and_313_nm() -> None:
     irradiance = _irradiance(6, 0.415, 2.0)
-    assert 30 / (irradiance * 0.015) < time_to_limit_s(6, 415, True) < 30 / (irradiance * 0.006)
+    assert 30 / (irradiance * 0.015) < time_to_limit_s(6, 415, "uv-b-narrow") < 30 / (irradiance * 0.006)
 
 
 def test_uva_is_limited_by_the_eye_before_the_skin() -> None:
     irradiance = _irradiance(8, 0.415, 2.0)
-    assert time_to_limit_s(8, 415, False) == pytest.approx(10_000 / irradiance, rel=1e-9)
+    assert time_to_limit_s(8, 415, "uv-a") == pytest.approx(10_000 / irradiance, rel=1e-9)
     assert 30 / (irradiance * 0.00011) > 10_000 / irradiance
 
 

@@ -5,6 +5,9 @@ Sources, by the keys the catalogue gives them:
 - IEC60061-4: designation grammar, clauses 3.1.3, 3.2 and 3.3, as reproduced.
 - WIKI-bipin, WIKI-FLF: encyclopaedia articles on bi-pin bases and on fluorescent-lamp formats.
 - CA-GLOSS: glossary of a California government code guide, GU-24.
+- AU-MEPS: AS/NZS 4783.2:2002, tables as a government page quotes them.
+- TEXT-EMH: an energy management handbook, chapter on lighting.
+- WIKI-FL: encyclopaedia article on fluorescent lamps.
 - FR-2001-1131: French decree 2001-1131, article 3 (transposes Directive 2000/55/EC).
 - TEXT-ILD: "Interior Lighting for Designers", chapter 7.
 - NEMA-GEN: generic designations of compact fluorescent lamps, worked examples, as reproduced.
@@ -154,10 +157,19 @@ def test_tube_classes_are_eighths_of_an_inch(eighths: int, mm: float) -> None:
     assert mm == pytest.approx(eighths * INCH_MM / 8, abs=0.7 if eighths == 2 else 0.05)  # T2 is "about 7"
 
 
-def test_the_encyclopaedia_is_named_for_no_tube_but_its_own_example() -> None:
-    """Its table gives the classes; which lamp has which is the trade's knowledge. G4T5 is an example there."""
-    sourced = [lamp.id for lamp in CATALOGUE.lamps if lamp.tube_mm and lamp.tube_mm.source == "WIKI-FLF"]
-    assert sourced == ["G5/4/linear/uv-c"]
+def test_the_encyclopaedia_is_named_for_no_tube_but_those_its_text_names() -> None:
+    """Its table gives the classes; which lamp has which is the trade's knowledge. Its text names the T4 lamps on G5,
+    the T2 lamps on W4.3, the first T5 of 4 to 13 W, and the first T12 of 15 and 20 W; G4T5 is an example there.
+    """
+    named = {
+        "G5/4/linear/uv-c",
+        "G13/15/linear/t12",
+        "G13/20/linear/t12",
+        *(f"G5/{watts}/linear" for watts in (4, 6, 8, 13)),
+    }
+    thin = {lamp.id for lamp in CATALOGUE.lamps if lamp.base == "W4.3x8.5d" or lamp.id.endswith("/t4")}
+    assert len(thin) > 10
+    assert {lamp.id for lamp in CATALOGUE.lamps if lamp.tube_mm and lamp.tube_mm.source == "WIKI-FLF"} == named | thin
 
 
 def test_definitions_of_the_law() -> None:
@@ -269,3 +281,37 @@ def test_the_textbook_is_named_for_nothing_it_does_not_cover() -> None:
         if any(one is not None and one.source == "TEXT-ILD" for one in values):
             assert lamp.kind == "fluorescent", lamp.id
             assert lamp.watts.value >= least[lamp.shape or ""], lamp.id
+
+
+@pytest.mark.parametrize(
+    ("names", "current_a"),
+    [
+        (("G13/17/linear", "G13/25/linear", "G13/32/linear", "G13/40/linear/t8"), 0.265),
+        (("G5/14/linear", "G5/21/linear", "G5/28/linear", "G5/35/linear"), 0.17),
+    ],
+)
+def test_currents_of_a_handbook(names: tuple[str, ...], current_a: float) -> None:
+    """TEXT-EMH: T8 of 2 to 5 ft on ballasts that supply 265 mA; all standard T5 at 170 mA."""
+    circuits = [CATALOGUE.lamp_by_id[name].hf for name in names]
+    assert [one.current_a.value for one in circuits if one and one.current_a] == [current_a] * len(names)
+
+
+@pytest.mark.parametrize(
+    ("watts", "length_mm"), [(15, 450), (18, 600), (30, 895), (36, 1200), (38, 1047), (58, 1500)]
+)
+def test_tubes_of_the_australian_standard(watts: int, length_mm: int) -> None:
+    """AU-MEPS: AS/NZS 4783.2:2002 prints FD-15-E-G13-26/450 and so on; for 15 and 18 W the length is rounded up."""
+    lamp = CATALOGUE.lamp_by_id[f"G13/{watts}/linear"]
+    assert lamp.length_mm is not None
+    assert lamp.tube_mm is not None
+    assert abs(lamp.length_mm.value - length_mm) <= (13 if watts < 30 else 1)
+    assert abs(lamp.tube_mm.value - 26) <= 1
+
+
+@pytest.mark.parametrize("inches", [24, 36, 48, 60, 72, 84, 96])
+def test_high_output_lamps_run_at_800_ma(inches: int) -> None:
+    """WIKI-FL: high-output lamps at 800 mA. The lengths they come in: from memory."""
+    lamps = [one for one in CATALOGUE.lamps_on["R17d"] if one.inches == inches and one.id.endswith("/ho")]
+    assert (
+        [one.mains.current_a.value for one in lamps if one.mains and one.mains.current_a] == [0.8] * len(lamps) != []
+    )

@@ -237,7 +237,11 @@ def test_own_base_can_carry_own_lamps(tmp_path: Path) -> None:
 
 
 def test_own_entries_with_faults_are_left_out(tmp_path: Path) -> None:
-    lamps = [_own_lamp(load(), legs=2), _own_lamp(load(), base="G77"), _own_lamp(load(), id=QUAD, watts={})]
+    lamps = [
+        _own_lamp(load(), legs=2),
+        _own_lamp(load(), base="G77", id="G77/27/quad"),
+        _own_lamp(load(), id=QUAD, watts={}),
+    ]
     _write(tmp_path, lamps=lamps)
     catalogue, problems = load_catalogue(tmp_path)
     assert {problem.path.partition(".")[0] for problem in problems} == {"lamps[0]", "lamps[1]", "lamps[2]"}

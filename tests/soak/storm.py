@@ -171,7 +171,7 @@ def samples() -> dict[str, tuple[bytes, Callable[[Path], object]]]:
     return {
         "catalogue.json": ((paths.resources() / "catalogue.json").read_bytes(), catalogue.check_file),
         "shop.json": (shop, lambda path: catalogue.load_with_problems(path.parent)),
-        "house-codes.json": (house, lambda path: marks.load_house(path.parent)),
+        "house-codes.json": (house, marks.read_house),
         "case.json": (case, lambda path: desk.read_case(path, SHIPPED)),
         f"training/{who}.jsonl": (record, lambda path: training.progress(path.parents[1], path.stem)),
         "opening.json": (b'{"of": "", "sum": 0, "cards":\n[]\n}', lambda path: opening.remembered(path.parent)),

@@ -7,8 +7,11 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel
 
 from counter.desk import Case
+from counter.window.looks.looks_pane import LETTERED
+from counter.window.parts.letters import letter_of
 
 LEFT = Qt.MouseButton.LeftButton
+LETTERS = {look: letter_of(caption) for look, caption in LETTERED.items()}
 FIXTURE_FIELDS = (
     *("holder", "ballast", "ballast_watts", "use", "lamp_count", "space_mm", "tube_room_mm", "room_k", "label"),
     *("enclosed", "damp", "cold", "base_up", "emergency", "dimmer", "shunted"),

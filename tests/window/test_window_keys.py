@@ -6,8 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel
 
 from counter.desk import Case
-from counter.window.looks.looks_pane import LETTERS
-from tests.window.hands import CODE, CTRL, key
+from tests.window.hands import CODE, CTRL, LETTERS, key
 
 
 def marked_letters(window):
@@ -17,13 +16,22 @@ def marked_letters(window):
     return [text[text.index("&") + 1].upper() for text in captions + buttons if "&" in text.replace("&&", "")]
 
 
-def test_every_letter_shown_leads_to_one_place(windows):
+def letters_of_all_that_can_stand_there(windows):
     window = windows(case=Case(looks={"pins": "2", "glass": "white"}, marks=CODE))
     window.fixture.more.setChecked(True)
     QApplication.processEvents()
-    letters = marked_letters(window)
+    return marked_letters(window)
+
+
+def test_every_letter_shown_leads_to_one_place(windows):
+    letters = letters_of_all_that_can_stand_there(windows)
     assert len(letters) == len(set(letters))
     assert set(letters) >= {*LETTERS.values(), *"HBIUXQY1234567890", *"EDMKOVF"}
+
+
+def test_so_it_is_in_spanish(windows, in_spanish):
+    letters = letters_of_all_that_can_stand_there(windows)
+    assert len(letters) == len(set(letters)) > len(LETTERS) + 20
 
 
 def test_keys_reach_every_pane(window):

@@ -15,6 +15,7 @@ from counter.words import fold
         ("bal\xad\nlast", "ballast"),
         ("by\xadpass", "bypass"),
         ("G24q-\n3", "g24q-3"),
+        ("rated,\nlisted (\nUL", "rated, listed ( ul"),
         ("２６Ｗ ＬＥＤ", "26w led"),
         ("by‑pass – direct", "by-pass - direct"),
         ("Électronique außer", "electronique ausser"),

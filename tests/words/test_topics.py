@@ -16,6 +16,7 @@ SPOKEN = [
     ("restricts", ["only", "do not", "nur", "jamais", "prohibited", "prohibido"]),
     ("other-source", ["metal halide", "HID", "halogen", "Natriumdampf"]),
     ("fault", ["burnt", "defekt", "quemado", "hors service"]),
+    ("other-source", ["HIDs", "xenons", "candles"]),  # plurals
 ]
 
 
@@ -45,7 +46,7 @@ def test_known_to_say_nothing(text):
     assert is_harmless(text)
 
 
-@pytest.mark.parametrize("text", ["zorbik", "LED lamps", "only", "made by zorbik", "FS", "01"])
+@pytest.mark.parametrize("text", ["zorbik", "LED lamps", "only", "made by zorbik", "FS", "01", "rated lamp zorbik"])
 def test_not_known_to_say_nothing(text):
     assert not is_harmless(text)
 

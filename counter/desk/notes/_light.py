@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from pydantic import Field
 
 from counter import fit, light
 from counter.catalogue import Confidence, Model
+from counter.desk.notes._bands import BandNote, band_note
+from counter.desk.notes._uv_row import UvRow
+from counter.language import kept_by_language, marked, tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -18,26 +20,9 @@ if TYPE_CHECKING:
     from counter.marks import Reading
 
 WORKING_DAY_S = 8 * 3600  # what the daily limits are set for
-UVA_W_M2 = (1.0, 10.0)  # round figures to show what the limit means, no lamp's own
-SEVERAL_LAMPS = "One lamp only: with several, divide the time by their number."
-AGE = "A new lamp; an old one gives less, but never count on it."
-ARC_TAKEN = "The lamp's length stands in for the length of its arc, which is not known."
-UVA_NOT_KNOWN = (
-    "How much UV-A this lamp gives: it must come from its own data.",
-    "How far it is from the eyes, and for how long.",
-)
-
-
-class UvRow(Model):
-    """The exposure at one distance, or at one irradiance."""
-
-    where: str
-    distance_m: float | None = None
-    irradiance_w_m2: float
-    effective_w_m2: float | None = None
-    time_to_limit_s: float
-    says: str
-    valid: bool = Field(True, description="whether the formula may be relied on there")
+SEVERAL_LAMPS = marked("One lamp only: with several, divide the time by their number.")
+AGE = marked("A new lamp; an old one gives less, but never count on it.")
+ARC_TAKEN = marked("The lamp's length stands in for the length of its arc, which is not known.")
 
 
 class UvcNote(Model):
@@ -51,15 +36,6 @@ class UvcNote(Model):
     rows: tuple[UvRow, ...]
     curve: tuple[tuple[float, float], ...] = Field(description="distance in metres, time to the limit in seconds")
     notes: tuple[str, ...]
-    confidence: Confidence
-
-
-class UvaNote(Model):
-    """The limit for eyes before a blacklight, and what is not known."""
-
-    limit_j_m2: float
-    rows: tuple[UvRow, ...]
-    not_known: tuple[str, ...] = UVA_NOT_KNOWN
     confidence: Confidence
 
 
@@ -94,7 +70,8 @@ class LightNotes(Model):
     lamp: str
     is_doubt: bool = Field(False, description="the exposure is of a germicidal look-alike, not of the lamp named")
     uvc: UvcNote | None = None
-    uva: UvaNote | None = None
+    uva: BandNote | None = None
+    uvb: BandNote | None = None
     colour: ColourNote | None = None
     room: ColourNote | None = None
     matches: tuple[ColourMatch, ...] = ()
@@ -109,11 +86,11 @@ def light_notes(lamp: Lamp, germicidal: Lamp | None, reading: Reading | None, ro
     uvc = _uvc_of(exposed) if exposed is not None else None
     shown = {"lamp": (exposed or lamp).id, "is_doubt": exposed is not None and exposed is not lamp, "uvc": uvc}
     if lamp.kind == "uv-c":
-        return LightNotes(**shown, says="" if uvc else "Its UV-C output is not known: no figure can be given.")
-    if lamp.kind == "uv-a":
-        return LightNotes(**shown, uva=_uva())
+        return LightNotes(**shown, says="" if uvc else tr("Its UV-C output is not known: no figure can be given."))
+    if lamp.is_ultraviolet:
+        return LightNotes(**shown, **{"uvb" if lamp.band == "uv-b" else "uva": band_note(lamp)})
     colour, room = _own_colour(reading), _colour(f"{room_k} K") if room_k else None
-    says = "" if colour else "The lamp's colour is not read: it stands in the marks, as 840."
+    says = "" if colour else tr("The lamp's colour is not read: it stands in the marks, as 840.")
     return LightNotes(**shown, colour=colour, room=room, matches=_matches(room or colour), says=says)
 
 
@@ -124,7 +101,7 @@ def _uvc_of(lamp: Lamp) -> UvcNote | None:
     return _uvc(output.value, arc.value, lamp.arc_mm is None, fit.weakest((output.confidence, arc.confidence)))
 
 
-@lru_cache(maxsize=64)
+@kept_by_language(64)
 def _uvc(uvc_watts: float, arc_mm: float, is_arc_taken: bool, confidence: Confidence) -> UvcNote | None:
     try:
         placed = light.places(uvc_watts, arc_mm)
@@ -132,8 +109,9 @@ def _uvc(uvc_watts: float, arc_mm: float, is_arc_taken: bool, confidence: Confid
     except ValueError:  # a shop's own figure that no lamp can have
         return None
     first = placed[0][1]
-    notes = list(dict.fromkeys(note for _, one in placed for note in one.notes if "24 h" not in note))
-    notes += [SEVERAL_LAMPS, AGE, *([ARC_TAKEN] if is_arc_taken else [])]
+    told = dict.fromkeys(note for _, one in placed for note in one.notes)
+    notes = [note for note in told if note != tr(light.NOT_IN_A_DAY)]
+    notes += map(tr, (SEVERAL_LAMPS, AGE, *([ARC_TAKEN] if is_arc_taken else [])))
     return UvcNote(
         uvc_watts=uvc_watts,
         arc_mm=arc_mm,
@@ -148,30 +126,14 @@ def _uvc(uvc_watts: float, arc_mm: float, is_arc_taken: bool, confidence: Confid
 
 def _row(place: light.Place, found: light.Exposure) -> UvRow:
     return UvRow(
-        where=place.name,
+        where=tr(place.name),
         distance_m=found.distance_m,
         irradiance_w_m2=found.irradiance_w_m2,
         effective_w_m2=found.effective_w_m2,
         time_to_limit_s=found.time_to_limit_s,
-        says=fit.about(found.time_to_limit_s),
+        says=fit.spoken(fit.about(found.time_to_limit_s)),
         valid=found.valid,
     )
-
-
-@lru_cache(maxsize=1)
-def _uva() -> UvaNote:
-    limit = light.uva_eye_limit()
-    levels = (limit.j_m2 / WORKING_DAY_S, *UVA_W_M2)
-    rows = (
-        UvRow(
-            where=f"at {level:.2g}\N{THIN SPACE}W/m²",
-            irradiance_w_m2=level,
-            time_to_limit_s=limit.j_m2 / level,
-            says=fit.about(limit.j_m2 / level),
-        )
-        for level in levels
-    )
-    return UvaNote(limit_j_m2=limit.j_m2, rows=tuple(rows), confidence=limit.confidence)
 
 
 def _own_colour(reading: Reading | None) -> ColourNote | None:
@@ -198,7 +160,7 @@ def _matches(target: ColourNote | None) -> tuple[ColourMatch, ...]:
     return () if target is None else _matching(target.cct_k, fit.white_codes())
 
 
-@lru_cache(maxsize=64)
+@kept_by_language(64)
 def _matching(cct_k: int, codes: Iterable[str]) -> tuple[ColourMatch, ...]:
     return tuple(
         ColourMatch(

@@ -8,7 +8,16 @@ from math import floor
 from typing import TYPE_CHECKING
 
 from counter import words
-from counter.fit._facts import Facts, Finding, is_listed, number, weakest
+from counter.fit._facts import (
+    NOT_COMPUTED,
+    NOT_REACHED,
+    REACHED,
+    Facts,
+    Finding,
+    is_listed,
+    number,
+    weakest,
+)
 from counter.fit.rules._use import EXPOSED_AT_M, about
 
 if TYPE_CHECKING:
@@ -17,8 +26,6 @@ if TYPE_CHECKING:
 
 OWN_USES = frozenset({"blacklight", "insect trap", "gel curing", "tanning", "medical"})
 BLACK = frozenset({"blacklight", "insect trap", "gel curing"})
-NARROW_BAND_NM = 311.0  # the line of narrow-band UV-B lamps; broad-band ones are not computed
-PEAK_UVA_NM = 365.0  # blacklights peak between 350 and 370 nm
 
 
 def ultraviolet(facts: Facts) -> Finding | None:
@@ -92,27 +99,32 @@ def _time(lamp: Lamp) -> tuple[str, float | None, Confidence | None]:
     output, arc = lamp.uvb_w or lamp.uva_w, lamp.arc_mm or lamp.length_mm
     is_computed = output is not None and arc is not None and (lamp.band is None or lamp.uvb_w is not None)
     if not is_computed or output is None or arc is None:
-        return "How soon the daily limit is reached is not known: its output is not in the catalogue", None, None
-    seconds = time_to_limit_s(output.value, arc.value, lamp.band == "uv-b")
+        return NOT_COMPUTED, None, None
+    seconds = time_to_limit_s(output.value, arc.value, typical_band(lamp))
     return _in_words(output, seconds), seconds, weakest((output.confidence, arc.confidence))
 
 
 def _in_words(output: Figure, seconds: float) -> str:
     far, watts = number(EXPOSED_AT_M), number(output.value)
     if seconds > 24 * 3600:
-        return f"At {far} m one lamp alone does not reach the daily limit; computed from {watts} W of UV"
-    return f"At {far} m the daily limit is reached in {about(seconds)}; computed from {watts} W of UV"
+        return NOT_REACHED.format(far=far, watts=watts)
+    return REACHED.format(far=far, time=about(seconds), watts=watts)
 
 
 @lru_cache(maxsize=64)
-def time_to_limit_s(watts: float, arc_mm: float, is_uvb: bool) -> float:
-    """Return the time to the daily limit at `EXPOSED_AT_M`, in seconds: UV-B weighted, UV-A by the eye's too."""
-    from counter.light import exposure, uva_exposure  # not needed before the first such lamp
+def time_to_limit_s(watts: float, arc_mm: float, band: str) -> float:
+    """Return the time to the first daily limit at `EXPOSED_AT_M`, in seconds, before a lamp of a typical band."""
+    from counter.light import band_exposure  # not needed before the first such lamp
 
-    if is_uvb:
-        return exposure(watts, arc_mm, EXPOSED_AT_M, wavelength_nm=NARROW_BAND_NM).time_to_limit_s
-    weighted = exposure(watts, arc_mm, EXPOSED_AT_M, wavelength_nm=PEAK_UVA_NM).time_to_limit_s
-    return min(weighted, uva_exposure(watts, arc_mm, EXPOSED_AT_M).time_to_limit_s)
+    return band_exposure(band, watts, arc_mm, EXPOSED_AT_M).first_s
+
+
+def typical_band(lamp: Lamp) -> str:
+    """Return the band that lamps of its purpose usually give, by its key in resources/light.json."""
+    is_tanning = "tanning" in lamp.purposes
+    if lamp.band == "uv-b":
+        return "uv-b-broad" if is_tanning else "uv-b-narrow"
+    return "uv-a-tanning" if is_tanning else "uv-a"
 
 
 RULES = (ultraviolet, ozone, white_in_uv_unit)

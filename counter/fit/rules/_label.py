@@ -10,7 +10,7 @@ from counter.catalogue import words_beside
 from counter.fit._facts import HIGH_FREQUENCY, RUNS_LAMPS, Facts, Finding, number
 from counter.fit._holder import compare
 from counter.fit._label import parse_label, quoted
-from counter.fit._label_scan import table
+from counter.fit._label_scan import holder_words as ratings
 from counter.fit.rules._beyond import suits
 from counter.fit.rules._start import starts_said
 from counter.fit.rules._supply import code_is_named
@@ -30,7 +30,10 @@ THICK_EIGHTHS = 8  # no compact lamp has so thick a tube
 
 def contradicts(facts: Facts) -> Finding | None:
     """What was entered against what the pasted label says of ballast and watts."""
-    fixture, says = facts.fixture, parse_label(facts.fixture.label).fields
+    fixture, label = facts.fixture, parse_label(facts.fixture.label)
+    if label.says_two_kinds and fixture.ballast in ("electronic", "magnetic"):
+        return Finding("label-contradicts", {"label_says": "electronic or magnetic", "form_says": fixture.ballast})
+    says = label.fields
     ballast, watts = says.get("ballast", fixture.ballast), says.get("ballast_watts", fixture.ballast_watts)
     is_slimline = facts.base.pins.value == 1 and (ballast, fixture.ballast) == ("electronic", "magnetic")
     if is_slimline and starts_said(fixture.label) == {"instant"}:
@@ -153,6 +156,14 @@ def counts(facts: Facts) -> Finding | None:
     return Finding("label-counts", {"words": said})
 
 
+def at_most(facts: Facts) -> Finding | None:
+    """The label allows fewer watts than the lamp takes."""
+    most, own = parse_label(facts.fixture.label).at_most_w, facts.lamp.watts.value
+    if most is None or own <= most:
+        return None
+    return Finding("label-at-most", {"most": number(most), "watts": number(own)}, most, "W")
+
+
 def holder_words(facts: Facts) -> Finding | None:
     """What stands beside the holder's mark, and is neither a base nor known to say nothing."""
     text = facts.fixture.holder or ""
@@ -167,7 +178,7 @@ def holder_words(facts: Facts) -> Finding | None:
 
 def _is_rating(word: str) -> bool:
     """Whether a word beside a holder's mark is one that holders bear: what it stands, and how it is called."""
-    return re.fullmatch(str(table()["holder"]), words.fold(word).plain.strip("()[].,;:")) is not None
+    return ratings().fullmatch(words.fold(word).plain.strip("()[].,;:")) is not None
 
 
 RULES = (
@@ -182,6 +193,7 @@ RULES = (
     _speaking("label-restricts", "restricts"),
     cut,
     counts,
+    at_most,
     unread,
     holder_words,
 )

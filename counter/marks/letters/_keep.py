@@ -1,13 +1,13 @@
-"""Where letters are kept: one file in the data folder. What keeps them elsewhere replaces these two functions."""
+"""The file in which older programs kept letters; the shop's store takes it over once."""
 
 from __future__ import annotations
 
-import json
 from typing import TYPE_CHECKING
 
 from pydantic import ValidationError
 
-from counter.files import is_there, read_bytes, write_atomic
+from counter.files import read_bytes
+from counter.language import tr
 from counter.marks.letters._table import LetterTable
 
 if TYPE_CHECKING:
@@ -20,32 +20,18 @@ class LettersUnreadableError(ValueError):
     """The file of letters is no such file; it is left as it is."""
 
 
-def load_letters(data: Path) -> LetterTable:
-    """Return the shop's letters; an empty table where there is no file.
+def read_letters(path: Path) -> LetterTable:
+    """Return the letters in a file.
 
     Raises:
         OSError: the file cannot be read.
         LettersUnreadableError: it holds something else.
     """
-    path = data / LETTERS_FILE
-    if not is_there(path):
-        return LetterTable()
     try:
         return LetterTable.model_validate_json(read_bytes(path))
     except ValidationError as problem:
         first = problem.errors()[0]
         place = ".".join(map(str, first["loc"])) or "file"
-        raise LettersUnreadableError(f"{LETTERS_FILE}, {place}: {first['msg']}; mend it or take it away") from None
-
-
-def save_letters(data: Path, table: LetterTable) -> None:
-    """Keep the shop's letters.
-
-    Raises:
-        OSError: they could not be written; what was there is untouched.
-    """
-    content = table.model_dump(mode="json", exclude_defaults=True) | {
-        "format": table.format,
-        "version": table.version,
-    }
-    write_atomic(data / LETTERS_FILE, (json.dumps(content, indent=1, ensure_ascii=False) + "\n").encode())
+        told = tr("{file}, {place}: {problem}; mend it or take it away")
+        told = told.format(file=LETTERS_FILE, place=place, problem=first["msg"])
+        raise LettersUnreadableError(told) from None

@@ -13,6 +13,7 @@ list does not say.
 from __future__ import annotations
 
 from collections import Counter, defaultdict
+from itertools import islice
 from math import sqrt
 from typing import TYPE_CHECKING, Any, NamedTuple
 
@@ -24,7 +25,7 @@ from counter.marks._read import read
 from counter.marks._tables import tables
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Iterable, Mapping, Sequence
 
     from counter.catalogue import Catalogue, Lamp
     from counter.marks._known import Known
@@ -48,11 +49,12 @@ class Line(NamedTuple):
 
 
 class Learned(NamedTuple):
-    """What a list taught, and how many of its lines had letters and words that could be used."""
+    """What a list taught, how many lines it has and how many could be used, and by letters some that bear it out."""
 
     letters: tuple[KnownLetters, ...]
     lines: int
     used: int
+    examples: Mapping[str, tuple[str, ...]]
 
 
 class _Told(NamedTuple):
@@ -71,14 +73,16 @@ class _Finding(NamedTuple):
     lines: int
 
 
-def learn(catalogue: Catalogue, lines: Sequence[Line], *, name: str, at: str = "") -> Learned:
+def learn(catalogue: Catalogue, lines: Iterable[Line], *, name: str, at: str = "") -> Learned:
     """Work out what letters mean in a list; `name` is kept with them, so that they go when the list goes."""
     known = known_for(catalogue)
-    told = [one for line in lines if (one := _told(catalogue, known, line)) is not None]
+    read_lines = [_told(catalogue, known, line) for line in lines]
+    told = [one for one in read_lines if one is not None]
     means = _meanings(told)
     rows = [_row(letters, stated, told, name, at) for letters, stated in sorted(means.items())]
     rows = [row for row in rows if row.support >= LEAST_LINES]
-    return Learned(tuple(rows), len(lines), len(told))
+    examples = {row.letters: _bearing_out(row, told) for row in rows}
+    return Learned(tuple(rows), len(read_lines), len(told), examples)
 
 
 def _told(catalogue: Catalogue, known: Known, line: Line) -> _Told | None:
@@ -210,6 +214,17 @@ def lower_bound(agreed: int, total: int) -> float:
     middle = share + z2 / (2 * total)
     spread = Z * sqrt(share * (1 - share) / total + z2 / (4 * total * total))
     return (middle - spread) / (1 + z2 / total)
+
+
+def _bearing_out(row: KnownLetters, told: Sequence[_Told]) -> tuple[str, ...]:
+    """Return the first lines that say what letters mean."""
+    said = row.means.stated()
+    lines = (
+        f"{one.line.code} {one.line.description}"
+        for one in told
+        if row.letters in one.letters and all(one.values.get(key, value) == value for key, value in said.items())
+    )
+    return tuple(islice(lines, EXAMPLES))
 
 
 def _row(letters: str, stated: Values, told: Sequence[_Told], name: str, at: str) -> KnownLetters:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any, Literal
 
 from counter.catalogue import Model
+from counter.language import tr
 from counter.marks._house import HouseMaker
 from counter.marks._letters import KnownLetters, LettersMean
 from counter.marks._lex import fold
@@ -12,7 +13,7 @@ from counter.marks._lex import fold
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from counter.catalogue import Catalogue
+    from counter.catalogue import Catalogue, Lamp
 
 SHOP = "this shop"
 
@@ -46,7 +47,8 @@ def teach(table: LetterTable, letters: str, means: LettersMean, *, who: str, at:
     """
     text = fold(letters.strip())
     if not text.isalpha():
-        raise ValueError(f"“{letters[:20]}” are no letters: a maker's own letters stand without figures and signs")
+        told = tr("“{letters}” are no letters: a maker's own letters stand without figures and signs")
+        raise ValueError(told.format(letters=letters[:20]))
     taught = KnownLetters(letters=text, means=means, source="taught", who=who, at=at)
     kept = (one for one in table.letters if not (one.source == "taught" and fold(one.letters) == text))
     return table.model_copy(update={"letters": (*kept, taught)})
@@ -65,10 +67,13 @@ def forget(table: LetterTable, letters: str) -> LetterTable:
     return table.model_copy(update={"letters": kept})
 
 
-def accept(table: LetterTable, learned: Sequence[KnownLetters]) -> LetterTable:
-    """Return the table with letters learned from a list; an earlier lesson from a list of that name is replaced."""
+def accept(table: LetterTable, learned: Sequence[KnownLetters], *, is_whole: bool = True) -> LetterTable:
+    """Return the table with letters learned from a list; what is learned anew replaces what was.
+
+    A whole lesson also replaces all else of an earlier one from a list of that name; else more is only added.
+    """
     again = {fold(one.letters) for one in learned}
-    names = {one.list_name for one in learned}
+    names = {one.list_name for one in learned} if is_whole else set()
     kept = (
         one
         for one in table.letters
@@ -88,22 +93,14 @@ def as_house(table: LetterTable) -> HouseMaker:
     return HouseMaker(maker=SHOP, letters=table.counting)
 
 
-def contradicted(
-    table: LetterTable, catalogue: Catalogue, words: Iterable[str], lamp_id: str
-) -> tuple[KnownLetters, ...]:
-    """Return the rows for these letters that say something else than a settled lamp: they are to be asked again."""
-    lamp = catalogue.lamp_by_id[lamp_id]
-    base = catalogue.base_by_name[lamp.base]
+def against(means: LettersMean, catalogue: Catalogue, lamp: Lamp) -> tuple[str, ...]:
+    """Return the fields in which letters say something else than a lamp type is."""
+    base = catalogue.base_of(lamp)
     true: dict[str, Any] = {"shape": lamp.shape, "legs": lamp.legs, "pins": base.pins.value, "kind": lamp.kind}
-    rows = {fold(one.letters): one for one in table.counting}
-    found = []
-    for word in words:
-        row = rows.get(fold(word))
-        said = row.means.stated() if row else {}
-        wrong = any(key in said and value is not None and said[key] != value for key, value in true.items())
-        if row and (wrong or said.get("base") not in (None, lamp.base, base.family)):
-            found.append(row)
-    return tuple(found)
+    said = means.stated()
+    found = [key for key, value in true.items() if value is not None and said.get(key, value) != value]
+    of_base = (None, lamp.base, base.family, base.designation)
+    return (*found, *(() if said.get("base") in of_base else ("base",)))
 
 
 def letters_report(letters: Iterable[KnownLetters]) -> dict[str, Any]:

@@ -7,11 +7,12 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
+from counter.language import tr
 from counter.outline import look_icon
 from counter.window.looks.picture_button import PictureButton
 from counter.window.looks.tiles import Tiles
 from counter.window.parts.flash import bring
-from counter.window.parts.letters import NEXT_MARK, lettered, widest
+from counter.window.parts.letters import NEXT_MARK, letter_of, widest
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
@@ -30,28 +31,30 @@ class LookRow(QWidget):
 
     answered = Signal(str, str)
 
-    def __init__(self, look: Look, theme: Theme, letter: str) -> None:
+    def __init__(self, look: Look, theme: Theme, name: str) -> None:
         super().__init__()
         self.look = look
-        self._caption = lettered(look.label, letter)
+        self._caption, label = name, tr(look.label)
         self.title = Words()
         self.title.setBuddy(self)
         self.title.setText(self._caption)
         self.title.setMinimumWidth(widest(NEXT_MARK + self._caption, self.title.font()))
-        self.title.setToolTip(f"{look.ask} {look.why}\nAlt+{letter}, then a digit; 0 for can't tell")
-        self.setAccessibleName(look.label)
-        self.setAccessibleDescription(look.ask)
+        keys = tr("Alt+{letter}, then a digit; 0 for can't tell").format(letter=letter_of(name))
+        self.title.setToolTip(f"{tr(look.ask)} {tr(look.why)}\n{keys}")
+        self.setAccessibleName(label)
+        self.setAccessibleDescription(tr(look.ask))
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)  # by the caption's letter; Tab goes to the pictures
-        self.cannot = PictureButton(CANNOT_TELL, "can't tell", None, theme, "?")
-        self.cannot.setToolTip("can't tell  (0)")
+        self.cannot = PictureButton(CANNOT_TELL, tr("can't tell"), None, theme, "?")
+        self.cannot.setToolTip(tr("can't tell  (0)"))
         self.buttons = [
-            PictureButton(value.value, value.label, look_icon(look.key, value.value), theme) for value in look.values
+            PictureButton(value.value, tr(value.label), look_icon(look.key, value.value), theme)
+            for value in look.values
         ]
         self.tiles = [*self.buttons, self.cannot]
         for i, button in enumerate(self.buttons, 1):
             button.setToolTip(f"{button.words}  ({i})" if i <= LAST_DIGIT else button.words)
         for tile in self.tiles:
-            tile.setAccessibleName(f"{look.label}: {tile.words}")
+            tile.setAccessibleName(f"{label}: {tile.words}")
             tile.clicked.connect(lambda on, one=tile: self._press(one, on))
         self.title.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
         self._lay_out()

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
+from counter.language import marked, tr
 from counter.window.looks.look_row import LookRow
 from counter.window.looks.measure_field import MeasureField
 from counter.window.looks.picture_button import tile_size
@@ -15,7 +16,7 @@ from counter.window.looks.tiles import GAP_PX
 from counter.window.looks.unit_question import UnitQuestion
 from counter.window.parts.fitted import WRAPS, FittedWords
 from counter.window.parts.sizes import high
-from counter.window.parts.words import Words
+from counter.window.parts.words import Words, caption
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -25,19 +26,19 @@ if TYPE_CHECKING:
     from counter.identify import NextLook, UnitDoubt
     from counter.window.parts.theme import Theme
 
-# Alt and this letter go to the look: a letter of its name that nothing else in the window uses.
-LETTERS = {
-    "legs": "G",
-    "pins": "P",
-    "block": "R",
-    "body": "F",
-    "arrangement": "A",
-    "notch": "N",
-    "glass": "C",
-    "watts": "W",
-    "pin_spacing_mm": "S",
-    "tube_mm": "T",
-    "length_mm": "L",
+# The names of the catalogue's looks with the letter that goes there with Alt; nothing else in the window uses it.
+LETTERED = {
+    "legs": marked("Le&gs"),
+    "pins": marked("&Pins"),
+    "block": marked("Cent&re"),
+    "body": marked("Base &form"),
+    "arrangement": marked("Pin p&attern"),
+    "notch": marked("&Notches"),
+    "glass": marked("Glass &colour"),
+    "watts": marked("&Watts"),
+    "pin_spacing_mm": marked("Pin &spacing"),
+    "tube_mm": marked("&Tube width"),
+    "length_mm": marked("&Length"),
 }
 ABOVE = (("legs",), ("pins",), ("arrangement",), ("notch",), ("block", "body"))
 ALWAYS_IN_REACH = (("glass", "watts"),)  # below what may have to be scrolled, with the sizes
@@ -55,7 +56,7 @@ class LooksPane(QFrame):
         super().__init__()
         self.setProperty("panel", True)
         self.rows: dict[str, LookRow | MeasureField] = {}
-        self.title = Words("In your hand", "title")
+        self.title = Words(tr("In your hand"), "title")
         self.advice = FittedWords(ADVICE_LINES, 100)
         self.problem = FittedWords(ADVICE_LINES, 100)
         self.problem.set_role("title")
@@ -99,7 +100,7 @@ class LooksPane(QFrame):
 
     def build(self, catalogue: Catalogue, theme: Theme) -> None:
         """Make the rows from the catalogue's looks; a look this pane has no place for gets a row of its own."""
-        self._labels = {look.key: look.label for look in catalogue.looks}
+        self._labels = {look.key: tr(look.label) for look in catalogue.looks}
         tile = _tile(catalogue, self)
         is_large = tile.width() > LARGE_TILE_PX
         placed = {key for keys in (*ABOVE, *ALWAYS_IN_REACH) for key in keys}
@@ -137,10 +138,10 @@ class LooksPane(QFrame):
         box.addLayout(line)
 
     def _row(self, look: Look, theme: Theme) -> LookRow | MeasureField:
-        letter = LETTERS.get(look.key, "")
+        name = tr(LETTERED[look.key]) if look.key in LETTERED else caption(tr(look.label))
         if look.is_measured or look.key == "watts":
-            return MeasureField(look, letter)
-        return LookRow(look, theme, letter)
+            return MeasureField(look, name)
+        return LookRow(look, theme, name)
 
     def show_looks(
         self, case: Case, nexts: tuple[NextLook, ...], advice: str, doubts: tuple[UnitDoubt, ...] = ()
@@ -215,5 +216,7 @@ class LooksPane(QFrame):
 
 def _tile(catalogue: Catalogue, pane: QWidget) -> QSize:
     """Return the size of all pictures: that of the one with the longest words."""
-    labels: Iterable[str] = (value.label for look in catalogue.looks if look.key != "watts" for value in look.values)
-    return tile_size(pane.font(), [*labels, "can't tell"])
+    labels: Iterable[str] = (
+        tr(value.label) for look in catalogue.looks if look.key != "watts" for value in look.values
+    )
+    return tile_size(pane.font(), [*labels, tr("can't tell")])

@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
+from counter.language import tr
 from counter.window.parts.flash import bring
-from counter.window.parts.letters import NEXT_MARK, lettered, widest
+from counter.window.parts.letters import NEXT_MARK, letter_of, widest
 from counter.window.parts.sizes import ems
 from counter.window.parts.words import Words, tip
 
@@ -24,21 +25,20 @@ class MeasureField(QWidget):
 
     answered = Signal(str, str)
 
-    def __init__(self, look: Look, letter: str) -> None:
+    def __init__(self, look: Look, name: str) -> None:
         super().__init__()
         self.look = look
-        self._caption = lettered(look.label, letter)
+        self._caption, label = name, tr(look.label)
         self.field = QLineEdit()
         self.title = Words()
         self.title.setBuddy(self.field)
         self.title.setText(self._caption)
         self.title.setMinimumWidth(widest(NEXT_MARK + self._caption, self.title.font()))
-        units = 'Millimetres, or inches as 5 7/8" or 1/2. ' if look.is_measured else ""
-        self._hint = f"{look.ask} {look.why}\n{units}Type ? for can't tell. Alt+{letter}"
+        self._hint = _hint(look, letter_of(name))
         self.title.setToolTip(self._hint)
         self.field.setPlaceholderText("mm" if look.is_measured else "W")
-        self.field.setAccessibleName(look.label)
-        self.field.setAccessibleDescription(look.ask)
+        self.field.setAccessibleName(label)
+        self.field.setAccessibleDescription(tr(look.ask))
         self.field.setToolTip(tip(self._hint))
         self.field.setMinimumWidth(ems(self.field.font(), 9))
         self.cannot = QPushButton("?")
@@ -46,8 +46,8 @@ class MeasureField(QWidget):
         self.cannot.setProperty("flat", True)
         self.cannot.setMinimumWidth(max(24, ems(self.font(), 4)))
         self.cannot.setMaximumWidth(max(24, ems(self.font(), 4)))
-        self.cannot.setToolTip("can't tell; or type ? into the field")
-        self.cannot.setAccessibleName(f"{look.label}: can't tell")
+        self.cannot.setToolTip(tr("can't tell; or type ? into the field"))
+        self.cannot.setAccessibleName(tr("{label}: can't tell").format(label=label))
         self._pause = QTimer(self, singleShot=True, interval=PAUSE_MS)
         self._pause.timeout.connect(self._say)
         self.field.textEdited.connect(lambda _: self._pause.start())
@@ -118,3 +118,11 @@ class MeasureField(QWidget):
         self.field.setFocus()
         self.field.selectAll()
         bring(self)
+
+
+def _hint(look: Look, letter: str) -> str:
+    """Return what to look at, why, and how to type it."""
+    typed = tr("Type ? for can't tell. Alt+{letter}").format(letter=letter)
+    if look.is_measured:
+        typed = tr('Millimetres, or inches like 5 7/8" or 1/2.') + f" {typed}"
+    return f"{tr(look.ask)} {tr(look.why)}\n{typed}"

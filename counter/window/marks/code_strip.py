@@ -20,6 +20,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QWidget
 
+from counter.language import tr
 from counter.window.parts.words import tip
 
 if TYPE_CHECKING:
@@ -59,7 +60,7 @@ class CodeStrip(QWidget):
         self.setMinimumHeight(HEIGHT)
         self.setMouseTracking(True)
         self.at = -1  # the part that the keys are on
-        self.setAccessibleName("The marks, part by part")
+        self.setAccessibleName(tr("The marks, part by part"))
 
     def sizeHint(self) -> QSize:
         return QSize(280, HEIGHT)
@@ -77,8 +78,8 @@ class CodeStrip(QWidget):
         """Go to a part; whoever listens hears what it means."""
         self.at = max(0, min(at, len(self.spans) - 1))
         span = self.spans[self.at]
-        doubt = " Enter to choose what it was." if span.choices else ""
-        self.setAccessibleDescription(f"{span.text}: {span.means}.{doubt}")
+        said, how = f"{span.text}: {span.means}.", tr("Enter to choose what it was.")
+        self.setAccessibleDescription(f"{said} {how}" if span.choices else said)
         self.update()
 
     def focusInEvent(self, event: QFocusEvent) -> None:

@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QFont, QFontDatabase
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLineEdit, QMenu, QPushButton, QVBoxLayout, QWidget
 
+from counter.language import marked, tr
 from counter.window.marks.code_strip import CodeStrip
 from counter.window.marks.letters_row import LettersRow, Offer
 from counter.window.outlines.card_delegate import percent
@@ -16,28 +17,28 @@ from counter.window.parts.scroll_column import ScrollColumn
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
-    from counter.desk import Conflict
-    from counter.marks import Reading
+    from counter.desk import Assessment, Conflict
+    from counter.marks import Reading, Span
     from counter.marks.letters import Choice
     from counter.window.parts.theme import Theme
 
 PAUSE_MS = 0  # keys that wait already are taken together; a longer pause would only be seen as slowness
 MOST_READINGS = 3
 LONGEST = 20_000
-HINT = (
+HINT = marked(
     "Type it as it stands, in any order: CFQ26W/G24q/841, FSQ-26-E-G24q=3, F32T8/841, TC-DEL, or 26W 4-pin 841.\n"
     "? stands for a character nobody can read, * for a rubbed stretch: CF?26W/G24q/8*"
 )
 SYSTEM_WORDS = {
-    "nema": "generic code",
+    "nema": marked("generic code"),
     "ilcos": "ILCOS",
-    "ansi-linear": "tube code",
-    "ansi-germicidal": "germicidal code",
-    "base": "base designation",
-    "colour": "colour code",
-    "barcode": "barcode",
-    "house": "house code",
-    "partial": "trade words",
+    "ansi-linear": marked("tube code"),
+    "ansi-germicidal": marked("germicidal code"),
+    "base": marked("base designation"),
+    "colour": marked("colour code"),
+    "barcode": marked("barcode"),
+    "house": marked("house code"),
+    "partial": marked("trade words"),
 }
 
 
@@ -53,23 +54,23 @@ class MarksPane(QFrame):
         super().__init__()
         self.setProperty("panel", True)
         self.field = QLineEdit()
-        self.field.setPlaceholderText("what is printed, as CFQ26W/G24q/841")
+        self.field.setPlaceholderText(tr("what is printed, like CFQ26W/G24q/841"))
         self.field.setClearButtonEnabled(True)
         self.field.setMaxLength(LONGEST)
-        self.field.setAccessibleName("Marks on the lamp")
-        self.field.setToolTip("Ctrl+M or Alt+K. ? for a character nobody can read, * for a stretch.")
+        self.field.setAccessibleName(tr("Marks on the lamp"))
+        self.field.setToolTip(tr("Ctrl+M or Alt+K. ? for a character nobody can read, * for a stretch."))
         self.strip = CodeStrip(theme)
         self.strip.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.letters = LettersRow()
         self.parts = RowTable(theme, mono=True, bold_middle=False)
-        self.parts.setAccessibleName("Parts of the marks")
-        self.problems = Words(wraps=True)
+        self.parts.setAccessibleName(tr("Parts of the marks"))
+        self.problems, self.sold = Words(wraps=True), Words(wraps=True)
         self.readings = [QPushButton() for _ in range(MOST_READINGS)]
-        self.hint = Words(HINT, wraps=True)
+        self.hint = Words(tr(HINT), wraps=True)
         self.hint.set_role("quiet")
         self.conflict = QFrame()
         self.conflict_words = Words(wraps=True)
-        self.drop_look, self.drop_marks = QPushButton(), QPushButton("Misread: remo&ve marks")
+        self.drop_look, self.drop_marks = QPushButton(), QPushButton(tr("Misread: remo&ve marks"))
         self._conflict_look = ""
         self._shown: tuple[object, ...] = ()
         self._spans: tuple[str, tuple[object, ...]] = ("", ())
@@ -79,7 +80,7 @@ class MarksPane(QFrame):
         self._connect()
 
     def _lay_out(self) -> None:
-        title = Words("Mar&ks")
+        title = Words(tr("Mar&ks"))
         title.setBuddy(self.field)
         title.set_role("title")
         mono = QFont(QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont))
@@ -90,8 +91,8 @@ class MarksPane(QFrame):
         box.setSpacing(4)
         box.addWidget(title)
         box.addWidget(self.field)
-        self.area = ScrollColumn("What the marks say", spacing=4)
-        for widget in (self.hint, self.strip, self.problems, self.letters, self._make_conflict()):
+        self.area = ScrollColumn(tr("What the marks say"), spacing=4)
+        for widget in (self.hint, self.strip, self.sold, self.problems, self.letters, self._make_conflict()):
             self.area.column.addWidget(widget)
         for button in self.readings:
             button.setVisible(False)
@@ -99,7 +100,8 @@ class MarksPane(QFrame):
         self.area.column.addWidget(self.parts)
         self.area.column.addStretch(1)
         box.addWidget(self.area, 1)
-        self.strip.setVisible(False)
+        for widget in (self.strip, self.sold):
+            widget.setVisible(False)
 
     def _make_conflict(self) -> QWidget:
         self.conflict.setVisible(False)
@@ -132,34 +134,36 @@ class MarksPane(QFrame):
         self.field.setText(text)
         self._say_now()
 
-    def show_marks(
-        self,
-        text: str,
-        readings: tuple[Reading, ...],
-        conflicts: tuple[Conflict, ...],
-        problems: tuple[str, ...],
-        choices: tuple[Choice, ...] = (),
-    ) -> None:
+    def show_marks(self, text: str, found: Assessment, choices: tuple[Choice, ...] = (), *, can_undo: bool) -> None:
         """Show what the marks say; the field is only touched when the text came from elsewhere.
 
-        `choices` are what a maker's own letters can be told to mean.
+        `choices` are what a maker's own letters can be told to mean; `can_undo`, whether the last telling can be
+        taken back.
         """
         if self.field.text() != text and not self._pause.isActive():
             self.field.setText(text)
-        if self._shown == (text, readings, conflicts, problems, choices):
+        shown = (text, found.readings, found.conflicts, found.problems, found.letters, found.sold, choices, can_undo)
+        if self._shown == shown:
             return
-        self._shown = (text, readings, conflicts, problems, choices)
+        if self._shown and self._shown[0] != text:
+            self.letters.say_kept("")
+        self._shown = shown
         self.hint.setVisible(not text.strip())
-        best = readings[0] if readings else None
+        best = found.readings[0] if found.readings else None
         spans = best.spans if best is not None else ()
         self.strip.show_reading(text if best is not None and len(text) <= 60 else "", spans)
-        self.letters.show_letters(_offers(best) if best is not None and choices else (), choices)
+        offers = _offers(best) if best is not None and choices else ()
+        self.letters.show_letters(offers, choices, found.letters, can_undo=can_undo)
         self.parts.show_rows(_part_rows(best) if best is not None else ())
         self.parts.setVisible(bool(spans))
-        self._show_readings(readings)
-        self._show_conflict(conflicts)
-        self.problems.setText("\n".join(problems[:3]))
-        self.problems.setVisible(bool(problems))
+        self._show_readings(found.readings)
+        self._show_conflict(found.conflicts)
+        self._say(self.sold, "\n".join(one.says for one in found.sold[:2]))
+        self._say(self.problems, "\n".join(found.problems[:3]))
+
+    def _say(self, where: Words, words: str) -> None:
+        where.setText(words)
+        where.setVisible(bool(words))
 
     def _show_readings(self, readings: tuple[Reading, ...]) -> None:
         listed = readings if len(readings) > 1 or (readings and readings[0].assumptions) else ()
@@ -167,9 +171,9 @@ class MarksPane(QFrame):
             button.setVisible(i < len(listed))
             if i < len(listed):
                 reading = listed[i]
-                system = SYSTEM_WORDS.get(reading.system, reading.system)
+                system = tr(SYSTEM_WORDS.get(reading.system, reading.system))
                 button.setText(f"{reading.canonical}   {percent(reading.probability)}   {system}")
-                button.setToolTip("\n".join(reading.assumptions) or "read as it stands")
+                button.setToolTip("\n".join(reading.assumptions) or tr("read as it stands"))
                 button.setProperty("code", reading.canonical)
 
     def _show_conflict(self, conflicts: tuple[Conflict, ...]) -> None:
@@ -178,7 +182,7 @@ class MarksPane(QFrame):
             first = conflicts[0]
             self._conflict_look = first.look
             self.conflict_words.setText(first.text)
-            self.drop_look.setText("I l&ooked wrong")
+            self.drop_look.setText(tr("I l&ooked wrong"))
 
     def _press_part(self, index: int) -> None:
         """Offer what a doubtful part can be, or what a maker's own letters can mean."""
@@ -223,6 +227,10 @@ def _offers(reading: Reading) -> tuple[Offer, ...]:
 
 
 def _part_rows(reading: Reading) -> tuple[Row, ...]:
-    return tuple(
-        Row(span.text, span.means + (f" (taken as {span.assumed})" if span.assumed else "")) for span in reading.spans
-    )
+    return tuple(Row(span.text, _meaning(span)) for span in reading.spans)
+
+
+def _meaning(span: Span) -> str:
+    if not span.assumed:
+        return span.means
+    return tr("{meaning} (taken as {assumed})").format(meaning=span.means, assumed=span.assumed)

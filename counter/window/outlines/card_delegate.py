@@ -8,7 +8,7 @@ from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRectF, QSize
 from PySide6.QtGui import QColor, QFont, QPainter, QPainterPath
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 
-from counter.window.outlines.cards import KIND_WORDS
+from counter.window.outlines.cards import KIND_WORDS, kind_words
 from counter.window.parts import early, pen
 from counter.window.parts.sizes import high, wide
 
@@ -21,7 +21,6 @@ if TYPE_CHECKING:
 CARD_ROLE = early.USER_ROLE
 CARD_HEIGHT = 146
 DRAWING_PX = 92  # of a card's height, with its margins
-LONGEST_KIND = max(KIND_WORDS.values(), key=len)
 CARD_LEAST_WIDTH = 166
 FACE_SCALE = 2.3  # pixels a millimetre, the same for every face that fits its box
 SIDE_SCALE = 0.42
@@ -45,7 +44,8 @@ class CardLayout(NamedTuple):
 
 def card_size(font: QFont) -> QSize:
     """Return the least size of a card whose words fit in these letters."""
-    words = max(wide(bold_of(font), "GRY10q-3") + wide(small_of(font), f" {LONGEST_KIND}"), CARD_LEAST_WIDTH - 22)
+    kind = max(wide(small_of(font), f" {kind_words(one)}") for one in KIND_WORDS)
+    words = max(wide(bold_of(font), "GRY10q-3") + kind, CARD_LEAST_WIDTH - 22)
     return QSize(words + 22, max(CARD_HEIGHT, DRAWING_PX + _words_height(font)))
 
 
@@ -146,7 +146,7 @@ class CardDelegate(QStyledItemDelegate):
         painter.setFont(small_of(font))
         if card.kind in KIND_WORDS:
             flag = early.RIGHT | early.VCENTRE
-            painter.drawText(layout.flag, flag, KIND_WORDS[card.kind])
+            painter.drawText(layout.flag, flag, kind_words(card.kind))
         painter.setOpacity(QUIET)
         painter.drawText(layout.words, early.LEFT | early.VCENTRE, f"{card.watts} · {card.words}")
         painter.setOpacity(1)

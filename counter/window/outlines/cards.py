@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.language import marked, tr
+
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
@@ -11,20 +13,35 @@ if TYPE_CHECKING:
     from counter.identify import Candidate
     from counter.outline import Drawing
 
-KIND_WORDS = {"uv-c": "UV-C germicidal", "uv-a": "UV-A blacklight", "led": "LED", "other": "UV-B"}
-SHAPE_WORDS = {
-    "twin": "2 legs",
-    "quad": "4 legs",
-    "triple": "6 legs",
-    "four-fold": "8 legs",
-    "long-twin": "2 long legs",
-    "flat": "4 legs, flat",
-    "square": "flat square",
-    "circular": "ring",
-    "u-bent": "U tube",
-    "linear": "straight",
-    None: "spiral or disc",
+KIND_WORDS = {
+    "uv-c": marked("UV-C germicidal"),
+    "uv-a": marked("UV-A blacklight"),
+    "led": "LED",
+    "other": "UV-B",
 }
+SHAPE_WORDS = {
+    "twin": marked("2 legs"),
+    "quad": marked("4 legs"),
+    "triple": marked("6 legs"),
+    "four-fold": marked("8 legs"),
+    "long-twin": marked("2 long legs"),
+    "flat": marked("4 legs, flat"),
+    "square": marked("flat square"),
+    "circular": marked("ring"),
+    "u-bent": marked("U tube"),
+    "linear": marked("straight"),
+    None: marked("spiral or disc"),
+}
+
+
+def kind_words(kind: str) -> str:
+    """Return what a kind of lamp is called beside its base; nothing for one to see by."""
+    return tr(KIND_WORDS.get(kind, ""))
+
+
+def shape_words(shape: str | None) -> str:
+    """Return the shape of a lamp in two words."""
+    return tr(SHAPE_WORDS[shape])
 
 
 class Card(NamedTuple):
@@ -84,7 +101,7 @@ def _card(catalogue: Catalogue, members: list[Candidate], drawn: dict[str, Drawi
         base=best.base,
         kind=best.kind,
         lamp=best.lamp,
-        words=SHAPE_WORDS[best.shape],
+        words=shape_words(best.shape),
         watts=_watts(members),
         share=sum(member.probability for member in members),
         against=best.disagrees,
@@ -98,5 +115,5 @@ def _watts(members: list[Candidate]) -> str:
     floor = members[0].probability / 10
     likely = sorted({member.watts for member in members if member.probability >= floor})
     if len(likely) > 3:
-        return f"{likely[0]:g} to {likely[-1]:g}\N{THIN SPACE}W"
+        return tr("{least:g} to {most:g}\N{THIN SPACE}W").format(least=likely[0], most=likely[-1])
     return ", ".join(f"{watts:g}" for watts in likely) + "\N{THIN SPACE}W"

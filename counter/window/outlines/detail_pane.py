@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
     QVBoxLayout,
 )
 
+from counter.language import tr
 from counter.outline import face_doubt, face_view, hold_view, side_view
 from counter.window.outlines.drawing_view import DrawingView, Sketch
 from counter.window.outlines.facts import Difference, Fact, differences, facts_of, lamp_title
@@ -57,24 +58,24 @@ class DetailPane(QFrame):
             one.mate, other.mate = other, one
         self.title = Words()
         self.watts = CalmCombo()
-        self.watts.setAccessibleName("Lamp type on this base")
+        self.watts.setAccessibleName(tr("Lamp type on this base"))
         self.compare = CalmCombo()
-        self.compare.setAccessibleName("Hold beside it")
-        self.compare_words = Words("besi&de it")
+        self.compare.setAccessibleName(tr("Compare with"))
+        self.compare_words = Words(tr("compare&d with"))
         self.compare_words.setBuddy(self.compare)
-        self.choose = QPushButton("This is th&e lamp")
+        self.choose = QPushButton(tr("This is th&e lamp"))
         self.choose.setCheckable(True)
         self.choose.setToolTip(
-            "Press when you are sure, from the print or the box. Opening an outline settles nothing."
+            tr("Press when you are sure, from the print or the box. Opening an outline settles nothing.")
         )
-        self.learn = QPushButton("Teach &me this")
+        self.learn = QPushButton(tr("Teach &me this"))
         self.learn.setFlat(True)
         for combo in (self.watts, self.compare):
             combo.setMinimumContentsLength(12)
             combo.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
             combo.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.facts = RowTable(theme)
-        self.facts.setAccessibleName("What is known of it")
+        self.facts.setAccessibleName(tr("What is known of it"))
         self.tell = Words(wraps=True)
         self.hold = Words(wraps=True)
         self.why_open = Words(wraps=True)
@@ -209,10 +210,12 @@ class DetailPane(QFrame):
             widget.setVisible(not why_open and self._shown != ())
 
     def _show_nothing(self) -> None:
-        self.title.setText("No base chosen")
+        self.title.setText(tr("No base chosen"))
         self.tell.setText(
-            "Press the pictures on the left for what you see, or type the code on the base. "
-            "Pick an outline to see it large, dimensioned and with its source."
+            tr(
+                "Press the pictures on the left for what you see, or type the code on the base. Pick an outline to "
+                "see it large, with its sizes and where they come from."
+            )
         )
         self.hold.setText("")
         self.facts.show_rows(())
@@ -225,8 +228,8 @@ class DetailPane(QFrame):
     def _show_one(self, catalogue: Catalogue, lamp: Lamp, units: Units, marked: frozenset[str]) -> None:
         base = catalogue.base_of(lamp)
         self.title.setText(base.designation)
-        self.tell.setText(base.tell)
-        self.hold.setText(base.hold)
+        self.tell.setText(tr(base.tell))
+        self.hold.setText(tr(base.hold))
         self.how.show_drawing(hold_view(base))
         self.face.show_drawing(_face(lamp, base, units), marked, face_doubt(base))
         self.side.show_drawing(side_view(lamp, base, full=True, units=units), marked)
@@ -253,7 +256,7 @@ class DetailPane(QFrame):
                 self.watts.addItem(lamp_title(lamp), lamp.id)
         self.watts.setCurrentIndex(self.watts.findData(here.id))
         self.compare.clear()
-        self.compare.addItem("nothing", "")
+        self.compare.addItem(tr("nothing"), "")
         offered = [
             *likely,
             *([there.id] if there is not None else []),
@@ -290,7 +293,7 @@ def _face(lamp: Lamp, base: Base, units: Units) -> Drawing:
 
 def _fact_rows(facts: tuple[Fact, ...]) -> tuple[Row, ...]:
     return tuple(
-        Row(fact.what, fact.value, fact.confidence or ("confirm" if fact.address else ""), _tip(fact))
+        Row(fact.what, fact.value, fact.confidence or (tr("confirm") if fact.address else ""), _tip(fact))
         for fact in facts
     )
 
@@ -298,10 +301,10 @@ def _fact_rows(facts: tuple[Fact, ...]) -> tuple[Row, ...]:
 def _tip(fact: Fact) -> str:
     if fact.source:
         return fact.source
-    return "Not known here; press to say what you found." if fact.address else ""
+    return tr("Not known here; press to say what you found.") if fact.address else ""
 
 
 def _difference_rows(here: Lamp, there: Lamp, found: tuple[Difference, ...]) -> tuple[Row, ...]:
     if not found:
-        return (Row("Nothing known differs.", ""),)
+        return (Row(tr("Nothing known differs."), ""),)
     return (Row("", here.base, there.base), *(Row(one.what, one.here, one.there) for one in found))

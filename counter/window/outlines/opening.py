@@ -12,7 +12,7 @@ import json
 import zlib
 from typing import TYPE_CHECKING, Any
 
-from counter import __version__, paths
+from counter import __version__, language, paths
 from counter.files import read_bytes, write_atomic
 from counter.outline import Disc, Drawing, Label, Measure, Path
 from counter.paths import machine
@@ -33,8 +33,8 @@ _SHAPES: dict[str, type[Path | Disc | Label | Measure]] = {
 
 
 def fingerprint(data: pathlib.Path) -> str:
-    """Return what the opening cards depend on: our version and the catalogue files' sizes and times."""
-    parts = [__version__]
+    """Return what the opening cards depend on: version, language, and the catalogue files' sizes and times."""
+    parts = [__version__, language.current()]
     for file in (paths.resources() / "catalogue.json", machine(data) / "layer.json"):
         try:
             stat = file.stat()

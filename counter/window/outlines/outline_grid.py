@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, QSize, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QListView, QPushButton, QVBoxLayout
 
+from counter.language import tr
 from counter.window.outlines.card_delegate import CARD_ROLE, CardDelegate, card_size, percent
-from counter.window.outlines.cards import KIND_WORDS
+from counter.window.outlines.cards import kind_words
 from counter.window.parts import early
 from counter.window.parts.panel import Panel
 from counter.window.parts.sizes import ems
@@ -45,12 +46,12 @@ class CardModel(QAbstractListModel):
         if role == CARD_ROLE:
             return card
         if role in (early.DISPLAY_ROLE, early.ACCESSIBLE_TEXT_ROLE):
-            kind = KIND_WORDS.get(card.kind, "for lighting")  # a white and a germicidal one must read differently
+            kind = kind_words(card.kind) or tr("for lighting")  # a white and a germicidal one must read differently
             return f"{card.base}, {kind}, {card.watts}, {card.words}, {percent(card.share)}"
         if role == early.ACCESSIBLE_DESCRIPTION_ROLE:
-            return f"speaks against it: {', '.join(card.against)}" if card.against else ""
+            return tr("speaks against it: {looks}").format(looks=", ".join(card.against)) if card.against else ""
         if role == early.TOOLTIP_ROLE and card.against:
-            return tip("Against it: " + ", ".join(card.against))
+            return tip(tr("Against it: {looks}").format(looks=", ".join(card.against)))
         return None
 
     def show(self, cards: Sequence[Card]) -> None:
@@ -93,14 +94,14 @@ class OutlineGrid(Panel):
         self.model = CardModel()
         self.delegate = CardDelegate(theme)
         self.view = self._make_view()
-        self.filter = QLineEdit(placeholderText="Filter, as 26")
+        self.filter = QLineEdit(placeholderText=tr("Filter, like 26"))
         self.filter.setClearButtonEnabled(True)
-        self.filter.setAccessibleName("Filter the outlines")
+        self.filter.setAccessibleName(tr("Filter the outlines"))
         self.filter.setMaximumWidth(ems(self.font(), 34))
         self.filter.setMinimumWidth(ems(self.font(), 14))
         self.count = Words()
         self.count.set_role("quiet")
-        self.unfold = QPushButton("Unfold")
+        self.unfold = QPushButton()
         self.unfold.setCheckable(True)
         self.unfold.setFlat(True)
         self._lay_out()
@@ -119,7 +120,7 @@ class OutlineGrid(Panel):
         view.setProperty("horizontalScrollBarPolicy", early.NO_SCROLL_BAR)
         view.setProperty("frameShape", early.NO_FRAME)
         view.setProperty("on_paper", True)
-        view.setAccessibleName("Outlines, likeliest family first")
+        view.setAccessibleName(tr("Outlines, likeliest family first"))
         view.selectionModel().currentRowChanged.connect(self._follow)
         view.clicked.connect(self._pick)
         view.activated.connect(self._pick)
@@ -128,7 +129,7 @@ class OutlineGrid(Panel):
         return view
 
     def _lay_out(self) -> None:
-        title = Words("Outlines")
+        title = Words(tr("Outlines"))
         title.set_role("title")
         said, tools = QHBoxLayout(), QHBoxLayout()
         said.addWidget(title)
@@ -179,7 +180,7 @@ class OutlineGrid(Panel):
 
     def say_unreadable(self) -> None:
         """Say that no drawings are coming."""
-        self.count.setText("No drawings: the catalogue could not be read.")
+        self.count.setText(tr("No drawings: the catalogue could not be read."))
 
     def _mark(self, now: QModelIndex) -> None:
         self.delegate.chosen_row = now.row()
@@ -203,11 +204,11 @@ class OutlineGrid(Panel):
         self.model.show(shown)
         hidden = len(self._all) - len(shown)
         self.unfold.setVisible(not self._fresh and (hidden > 0 or self._unfolded) and not self.filter.text().strip())
-        self.unfold.setText("Fold unlikely" if self._unfolded else f"Unfold {hidden} more")
+        self.unfold.setText(tr("Hide unlikely") if self._unfolded else tr("Show {hidden} more").format(hidden=hidden))
         if not self._all:
-            self.count.setText("Laying out the drawings …")
+            self.count.setText(tr("Laying out the drawings …"))
         elif not shown:
-            self.count.setText("No base or watts like that. Clear the filter to see all.")
+            self.count.setText(tr("No base or watts like that. Clear the filter to see all."))
         else:
             self.count.setText(self._said(len(shown)))
         self.select(self._chosen)
@@ -216,8 +217,12 @@ class OutlineGrid(Panel):
 
     def _said(self, shown: int) -> str:
         if self.filter.text().strip():
-            return f"filtered, {shown} of {len(self._all)}"
-        return "likeliest family first" if not self._fresh else f"all {shown}, nothing looked at yet"
+            return tr("filtered, {shown} of {all}").format(shown=shown, all=len(self._all))
+        return (
+            tr("likeliest family first")
+            if not self._fresh
+            else tr("all {shown}, nothing looked at yet").format(shown=shown)
+        )
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         from PySide6.QtGui import QKeySequence  # nobody presses a key before the first paint

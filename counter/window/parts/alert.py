@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, QTimer
 from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QAccessibleEvent
 
+from counter.language import tr
+
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QWidget
 
@@ -30,7 +32,7 @@ class Alert(QObject):
         if words == self.words:
             return
         self.words, self._is_grave = words, is_grave
-        self.widget.setAccessibleName("Answer")
+        self.widget.setAccessibleName(tr("Answer"))
         self.widget.setAccessibleDescription(words)
         self._rest.start()
 

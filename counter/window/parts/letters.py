@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
+import re
+
 from PySide6.QtGui import QFont, QFontMetrics
 
 NEXT_MARK = "▸ "
 
 
-def lettered(words: str, letter: str) -> str:
-    """Return a caption with its letter marked for Qt, the first that fits; without one the caption as it is."""
-    at = words.casefold().find(letter.casefold()) if letter else -1
-    if at < 0:
-        return words.replace("&", "&&")
-    before, after = words[:at].replace("&", "&&"), words[at:].replace("&", "&&")
-    return f"{before}&{after}"
+def letter_of(caption: str) -> str:
+    """Return the letter that a caption marks for Alt; nothing where it marks none."""
+    found = re.search(r"&([^&])", caption.replace("&&", ""))
+    return found[1].upper() if found is not None else ""
 
 
 def widest(caption: str, font: QFont) -> int:

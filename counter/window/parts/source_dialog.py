@@ -14,7 +14,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from counter.window.outlines.facts import NOTCH_WORDS
+from counter.language import tr
+from counter.window.outlines.facts import NOT_KNOWN, NOTCH_WORDS
 from counter.window.parts.calm import CalmCombo
 from counter.window.parts.sizes import ems
 from counter.window.parts.words import Words
@@ -48,18 +49,18 @@ class SourceDialog(QDialog):
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(f"{title}: {fact.what.lower()}")
         self.setMinimumWidth(ems(self.font(), 80))
-        self.source = Words(f"{fact.value} · {fact.confidence or 'not known'}\n{fact.source}".strip(), wraps=True)
+        self.source = Words(f"{fact.value} · {fact.confidence or tr(NOT_KNOWN)}\n{fact.source}".strip(), wraps=True)
         self.problem = Words(role="title", wraps=True)
         self.problem.setVisible(False)
         self.seen = self._seen(fact)
         self.who, self.how = QLineEdit(before[-1].who if before and not who else who), QLineEdit()
-        self.how.setPlaceholderText("as: caliper on three lamps from the shelf")
+        self.how.setPlaceholderText(tr("like: caliper on three lamps from the shelf"))
         box = QVBoxLayout(self)
         box.addWidget(self.source)
         self.history = Words("\n".join(f"{one.value} · {one.who}, {one.on}: {one.how}" for one in before), wraps=True)
         self.buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
         if before:
-            box.addWidget(Words("This shop found", "title"))
+            box.addWidget(Words(tr("This shop found"), "title"))
             box.addWidget(self.history)
         if fact.address is not None:
             self._ask(box, before)
@@ -68,22 +69,26 @@ class SourceDialog(QDialog):
         self.buttons.rejected.connect(self.reject)
 
     def _ask(self, box: QVBoxLayout, before: tuple[Said, ...]) -> None:
-        intro = "Confirm it from a lamp in the shop. Your value then counts here instead of ours."
+        intro = tr("Confirm it from a lamp in the shop. Your value then counts here instead of ours.")
         box.addWidget(Words(intro, wraps=True))
         form = QFormLayout()
-        for words, field in (("What you &found", self.seen), ("Who &looked", self.who), ("&How", self.how)):
+        for words, field in (
+            (tr("What you &found"), self.seen),
+            (tr("Who &looked"), self.who),
+            (tr("&How"), self.how),
+        ):
             caption = Words(words)
             caption.setBuddy(field)
             field.setAccessibleName(words.replace("&", ""))
             form.addRow(caption, field)
         box.addLayout(form)
-        self.save = self.buttons.addButton("Confirm", QDialogButtonBox.ButtonRole.ApplyRole)
+        self.save = self.buttons.addButton(tr("Confirm"), QDialogButtonBox.ButtonRole.ApplyRole)
         self.save.clicked.connect(self._confirm)
         if before:
             self._begin_with(before[-1])
-            words = "Withdraw it" if len(before) == 1 else f"Withdraw all {len(before)}"
+            words = tr("Withdraw it") if len(before) == 1 else tr("Withdraw all {count}").format(count=len(before))
             self.withdraw = self.buttons.addButton(words, QDialogButtonBox.ButtonRole.DestructiveRole)
-            self.withdraw.setToolTip("Ours counts again; what the shop found is taken out of its values.")
+            self.withdraw.setToolTip(tr("Ours counts again; what the shop found is taken out of its values."))
             self.withdraw.clicked.connect(self.withdrawn)
 
     def _begin_with(self, last: Said) -> None:
@@ -97,21 +102,30 @@ class SourceDialog(QDialog):
         if fact.address is not None and fact.address[2] == "face.notches":
             combo = CalmCombo()
             for look, words in NOTCH_WORDS.items():
-                combo.addItem(words, look)
+                combo.addItem(tr(words), look)
             return combo
         field = QLineEdit()
-        field.setPlaceholderText("A" if fact.what == "Current" else "mm or in")
+        is_current = fact.part == "current"
+        field.setPlaceholderText("A" if is_current else tr("mm or in"))
         return field
 
     def _confirm(self) -> None:
         value = str(self.seen.currentData()) if isinstance(self.seen, CalmCombo) else self.seen.text().strip()
         missing = [
             words
-            for words, text in (("what you found", value), ("who looked", self.who.text()), ("how", self.how.text()))
+            for words, text in (
+                (tr("what you found"), value),
+                (tr("who looked"), self.who.text()),
+                (tr("how"), self.how.text()),
+            )
             if not text.strip()
         ]
         if missing:
-            self.show_problem(f"Say {', '.join(missing)} too; a value nobody stands behind is no better than ours.")
+            self.show_problem(
+                tr("Still missing: {what}. A value nobody stands behind is no better than ours.").format(
+                    what=", ".join(missing)
+                )
+            )
             return
         self.confirmed.emit(value, self.who.text().strip(), self.how.text().strip())
 

@@ -22,12 +22,16 @@ from PySide6.QtWidgets import (
 )
 
 from counter import shelf, shop
+from counter.language import tr, trn
+from counter.marks.letters import choices
+from counter.window.marks.letters_row import LettersRow, Offer
 from counter.window.parts.theme import TARGET
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Mapping
 
+    from counter.marks.letters import LettersMean
     from counter.shelf import Changes, Columns, Plan, Row
     from counter.window.counter_room import Counter
     from counter.window.shelf.store_worker import StoreWorker
@@ -36,6 +40,7 @@ FILES = "Stock lists (*.csv *.tsv *.txt *.xlsx *.xls *.ods)"
 NONE = "—"
 PREVIEW = 12
 MOST_SHOWN = 300
+MOST_LETTERS = 8
 
 
 def choose_and_open(counter: Counter, worker: StoreWorker, done: Callable[[], None]) -> None:
@@ -62,11 +67,14 @@ class ImportDialog(QDialog):
         self.combos = {field: QComboBox() for field in shelf.FIELDS}
         self.table, self.report = QTableWidget(), QPlainTextEdit(readOnly=True)
         self.says, self.bar = Words("Reading …", wraps=True), QProgressBar()
+        self.letters = LettersRow()
+        self.letters.ordinary.setText(tr("Ordinary lamp of this maker"))
         self.go, self.stop = QPushButton("Import"), QPushButton("Cancel")
         self.go.setEnabled(False)
         self.go.clicked.connect(self.put)
         self.stop.clicked.connect(self.reject)
         self.progressed.connect(self._show_progress)
+        self.letters.taught.connect(self._teach)
         self.finished.connect(lambda _: self._stopped.set())
         self._lay_out()
         self._read()
@@ -90,6 +98,7 @@ class ImportDialog(QDialog):
         box.addWidget(self.table, 2)
         box.addWidget(self.says)
         box.addWidget(self.report, 2)
+        box.addWidget(self.letters)
         box.addLayout(row)
         self.table.setAccessibleName("The first lines")
         self.report.setAccessibleName("What it changes, and lines that are no lamp types")
@@ -146,11 +155,14 @@ class ImportDialog(QDialog):
         assert columns is not None
         self.go.setEnabled(False)
 
-        def job() -> tuple[Plan, Changes]:
+        catalogue, house = counter.catalogue, counter.letters.house
+
+        def job() -> tuple[Plan, Changes, Mapping[str, int]]:
             store = shop.open_store(counter.data)
-            matcher = shelf.Matcher(counter.catalogue, counter.house, shop.hands(store))
+            matcher = shelf.Matcher(catalogue, house, shop.hands(store))
             plan = shelf.plan_import(self.path.name, rows, columns, matcher, lambda n, of: self._tell(stopped, n, of))
-            return plan, shelf.changes(shop.all_items(store), plan)
+            unknown = shelf.unknown_letters(catalogue, plan, house)
+            return plan, shelf.changes(shop.all_items(store), plan), unknown
 
         self.worker.ask(job, self._take_plan, self._fail, "plan", self)
 
@@ -165,8 +177,8 @@ class ImportDialog(QDialog):
         self.bar.setValue(done)
         self.says.setText(f"{done} of {of} lines")
 
-    def _take_plan(self, found: tuple[Plan, Changes]) -> None:
-        self.plan, changes = found
+    def _take_plan(self, found: tuple[Plan, Changes, Mapping[str, int]]) -> None:
+        self.plan, changes, unknown = found
         plan = self.plan
         self.bar.setMaximum(1)
         self.bar.setValue(1)
@@ -178,7 +190,23 @@ class ImportDialog(QDialog):
         faults = [f"rejected, line {one.line}: {one.text} ({one.reason})" for one in plan.rejected[:MOST_SHOWN]]
         open_ = [f"line {one.line}: {one.text} ({one.reason})" for one in plan.unmatched[:MOST_SHOWN]]
         self.report.setPlainText("\n".join([*changes.shown, *faults, *open_]))
+        self._offer_letters(unknown)
         self.go.setEnabled(True)
+
+    def _offer_letters(self, unknown: Mapping[str, int]) -> None:
+        """Let letters be told here that stand on lines without a lamp type; those lines are then matched again."""
+        offers = tuple(Offer(one, "") for one in unknown)
+        self.letters.show_letters(offers, choices(self.counter.catalogue, None) if offers else ())
+        listed = [
+            trn("{letters} on {count} line", "{letters} on {count} lines", count).format(letters=one, count=count)
+            for one, count in unknown.items()
+        ]
+        said = tr("What do these letters mean in this shop? {listed}")
+        self.letters.says.setText(said.format(listed=", ".join(listed[:MOST_LETTERS])))
+
+    def _teach(self, words: list[str], means: LettersMean) -> None:
+        self.counter.letters.teach(words, means)
+        self._match()
 
     # -- importing
 

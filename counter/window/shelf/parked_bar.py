@@ -63,11 +63,15 @@ class ParkedBar(QObject):
         if waiting and self.bar is None:
             self.bar = self.counter.window.statusBar()
             self.bar.setSizeGripEnabled(False)
-        for button in self.buttons:
-            button.deleteLater()
+        self.close()
         self.buttons = [self._button(at, one) for at, one in enumerate(waiting)]
         if self.bar is not None:
             self.bar.setVisible(bool(waiting))
+
+    def close(self) -> None:
+        """Take the buttons out of the window's bar, which stays when another counter takes over."""
+        for button in self.buttons:
+            button.deleteLater()
 
     def _button(self, at: int, one: Parked) -> QPushButton:
         head = one.headline if len(one.headline) <= WIDEST else one.headline[: WIDEST - 1] + "…"

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QListView, QPushButton, QSpinBox, QVBoxLayout, QWidget
 
+from counter.language import tr
 from counter.window.parts.theme import TARGET
 from counter.window.parts.words import Words
 from counter.window.shelf.shelf_rows import STRUCK, ShelfDelegate, ShelfModel
@@ -49,6 +50,7 @@ class ShelfPane(QWidget):
     chosen = Signal(object, int)  # the answer, how many
     missed = Signal(str)
     matched = Signal(object)
+    letters_wanted = Signal(object)  # the answer whose code is to be read
     needed_changed = Signal()
 
     def __init__(self) -> None:
@@ -67,7 +69,9 @@ class ShelfPane(QWidget):
         self.add, self.miss = QPushButton("On the slip"), QPushButton("Asked for, not there")
         self.same = QPushButton("It is this lamp")
         self.same.setToolTip("Match this line to the lamp of this case, in this list and in every later one.")
-        for button in (self.add, self.miss, self.same):
+        self.teach = QPushButton(tr("Tell its letters"))
+        self.teach.setToolTip(tr("Put this line's code into the marks, where its letters can be told."))
+        for button in (self.add, self.miss, self.same, self.teach):
             button.setMinimumHeight(TARGET)
         self.field.textChanged.connect(self.searched)
         self.field.returnPressed.connect(self._enter)
@@ -76,17 +80,19 @@ class ShelfPane(QWidget):
         self.needed.valueChanged.connect(lambda _: self.needed_changed.emit())
         self.add.clicked.connect(self._choose)
         self.same.clicked.connect(lambda: self.matched.emit(self.current()))
+        self.teach.clicked.connect(lambda: self.letters_wanted.emit(self.current()))
         self.miss.clicked.connect(lambda: self.missed.emit(self.field.text().strip()))
         self._lay_out()
         self._ready()
 
     def _lay_out(self) -> None:
-        top, foot = QHBoxLayout(), QHBoxLayout()
+        top, foot, of_line = QHBoxLayout(), QHBoxLayout(), QHBoxLayout()
         top.addWidget(self.field, 1)
         top.addWidget(self.needed)
-        for button in (self.add, self.miss, self.same):
-            foot.addWidget(button)
-        foot.addStretch(1)
+        for row, buttons in ((foot, (self.add, self.miss)), (of_line, (self.same, self.teach))):
+            for button in buttons:
+                row.addWidget(button)
+            row.addStretch(1)
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 8, 8, 0)
         box.setSpacing(8)
@@ -94,6 +100,7 @@ class ShelfPane(QWidget):
         box.addWidget(self.says)
         box.addWidget(self.list, 1)
         box.addLayout(foot)
+        box.addLayout(of_line)
         box.addWidget(self.state)
 
     def minimumSizeHint(self) -> QSize:
@@ -143,7 +150,8 @@ class ShelfPane(QWidget):
     def _ready(self) -> None:
         one = self.current()
         self.add.setEnabled(one is not None and one.rank != STRUCK)
-        self.same.setVisible(one is not None and bool(one.item.reason))
+        for button in (self.same, self.teach):
+            button.setVisible(one is not None and bool(one.item.reason))
 
 
 def _quiet() -> Words:

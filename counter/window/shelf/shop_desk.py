@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, QTimer
 
 from counter import shop
+from counter.window.shelf.list_learner import ListLearner
 from counter.window.shelf.parked_bar import ParkedBar
 from counter.window.shelf.shelf_pane import NO_CASE, NO_LIST, NOT_FOUND, NOTHING
 from counter.window.shelf.slip_reopen import SlipReopen
@@ -15,8 +16,9 @@ from counter.window.shelf.store_worker import StoreWorker
 
 if TYPE_CHECKING:
     from counter.catalogue import Loaded
+    from counter.desk import SoldCodes
     from counter.shelf import ShelfAnswer
-    from counter.shop import StockList
+    from counter.shop import LoadedHouse, StockList
     from counter.window.counter_room import Counter
 
 OPEN_MS = 250  # after the counter is awake: the first keys come before the store
@@ -24,6 +26,7 @@ AGAIN_MS = 4000  # between two looks for what other tills changed
 STILL_MS = 30  # a case that changes again within this is not asked about
 SHELF_TAB = 4
 WEIGHTY = ("confirmed", "slips", "settings")  # areas that change what the catalogue says
+OF_CODES = ("letters", "slips", "settings")  # and what is known of makers' codes
 
 
 class ShopDesk(QObject):
@@ -37,12 +40,12 @@ class ShopDesk(QObject):
         self.is_open = False
         self.has_list = False
         self._about_list, self._problem, self._waiting = "", "", 0
-        self._seen = {"confirmed": -1, "stock": -1, "slips": -1, "settings": -1} | shop.remembered_revisions(
-            self.data
-        )
+        self._seen = dict.fromkeys((*WEIGHTY, "stock"), -1) | shop.remembered_revisions(self.data)
+        self._codes_seen: tuple[int, ...] = ()
         self.parked = ParkedBar(counter)
         self.writer = SlipWriter(counter, self.worker, self.pane)
         self.reopener = SlipReopen(counter, self.worker)
+        self.learner = ListLearner(counter)
         self._soon = QTimer(self, singleShot=True, interval=STILL_MS)
         self._soon.timeout.connect(self._ask_shelf)
         self._connect()
@@ -57,6 +60,7 @@ class ShopDesk(QObject):
         self.pane.missed.connect(self.writer.note_missing)
         self.pane.chosen.connect(self.writer.choose)
         self.pane.matched.connect(self._match_by_hand)
+        self.pane.letters_wanted.connect(self._read_code)
 
     # -- the store
 
@@ -70,6 +74,11 @@ class ShopDesk(QObject):
         if self._has_news(look.revisions, is_first):
             self._seen |= {area: look.revisions[area] for area in WEIGHTY}
             self.worker.ask(lambda: shop.load_catalogue(self.data), self._take_catalogue, self._fail, "catalogue")
+        if (codes := tuple(look.revisions[area] for area in OF_CODES)) != self._codes_seen:
+            self._codes_seen = codes
+            self.worker.ask(
+                lambda: (shop.load_house(self.data), shop.load_sold(self.data)), self._take_codes, self._fail
+            )
         if look.revisions["stock"] != self._seen["stock"]:
             self._seen["stock"] = look.revisions["stock"]
             self._ask_shelf()
@@ -88,6 +97,15 @@ class ShopDesk(QObject):
 
     def _take_catalogue(self, loaded: Loaded) -> None:
         self.counter.take_loaded(loaded)
+
+    def _load_codes(self) -> tuple[LoadedHouse, SoldCodes]:
+        return shop.load_house(self.data), shop.load_sold(self.data)
+
+    def _take_codes(self, found: tuple[LoadedHouse, SoldCodes]) -> None:
+        """Take what other tills taught of makers' codes, and what codes were sold as here."""
+        loaded, sold = found
+        self.counter.letters.take_sold(sold)
+        self.counter.letters.take(loaded.codes)
 
     def _fail(self, problem: Exception) -> None:
         self._problem = str(problem)
@@ -136,6 +154,11 @@ class ShopDesk(QObject):
         if not is_search:
             self.counter.answer.show_stock(_glance(found))
 
+    def _read_code(self, answer: ShelfAnswer) -> None:
+        """Put a line's code into the marks, below which its letters can be told."""
+        self.counter.change(marks=answer.item.code)
+        self.counter.marks.take_focus()
+
     def _match_by_hand(self, answer: ShelfAnswer) -> None:
         """Let the item mean the lamp that the case names, now and in every later list."""
         from counter.shelf import key_of
@@ -166,6 +189,7 @@ class ShopDesk(QObject):
         self._problem = ""
         self.open()
         self.search()
+        self.learner.begin()
 
     def bring_back(self) -> None:
         """Make the list before this one the present one again."""
@@ -223,6 +247,7 @@ class ShopDesk(QObject):
     def close(self) -> None:
         """Take no more questions; what is being written is written to its end."""
         self._soon.stop()
+        self.parked.close()
         self.worker.close()
 
 

@@ -23,8 +23,7 @@ class AtCounterLine(QFrame):
         self._done: set[str] = set()
         self.words = Words()
         self.words.set_role("quiet")
-        self.keep, self.no = QPushButton(), QPushButton()
-        self.name_buttons()
+        self.keep, self.no = QPushButton(tr("Yes, keep it for training")), QPushButton(tr("No"))
         for button in (self.keep, self.no):
             button.setProperty("flat", True)
         self.keep.clicked.connect(self.kept)
@@ -37,11 +36,6 @@ class AtCounterLine(QFrame):
             row.addWidget(part)
         self.setFixedHeight(HEIGHT_PX)
         self.show_person("")
-
-    def name_buttons(self) -> None:
-        """Name the buttons in the language now spoken."""
-        self.keep.setText(tr("Yes, keep it for training"))
-        self.no.setText(tr("No"))
 
     def show_person(self, name: str) -> None:
         """Take who learns at the counter, "" for nobody."""

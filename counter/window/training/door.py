@@ -45,7 +45,7 @@ class TrainingDoor(QObject):
         self.warmer = Warmer(QUIET_MS)
         QTimer.singleShot(AWAKE_MS, self, self._warm)
         if window.settings.value("at_counter", ""):
-            QTimer.singleShot(0, self._greet)
+            QTimer.singleShot(0, self, self._greet)
 
     def _warm(self) -> None:
         if not self.is_closed:  # a window closed within the first moments is not to be asked for its room
@@ -101,19 +101,15 @@ class TrainingDoor(QObject):
         if self.room is not None:
             self.room.close()
 
-    def set_language(self) -> None:
-        """Make the room anew, in the language now spoken; an open round ends and its answers are kept."""
-        was_open = self.room is not None and self.room.isVisible()
+    def put_away(self) -> None:
+        """Make way for another door; an open round ends and its answers are kept."""
         if self.room is not None:
             self.room.session.stop()
-            self.room.close()
+        self.close()
+        if self.room is not None:
             self.room.deleteLater()
-            self.room = None
-        self.line.name_buttons()
-        self._greet()
-        self.first.follow(self.window.case)
-        if was_open:
-            self.enter()
+        for part in (self.first, self):
+            part.deleteLater()
 
     def set_theme(self, theme: Theme) -> None:
         """Repaint in another palette."""

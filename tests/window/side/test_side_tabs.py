@@ -145,7 +145,9 @@ def test_exposure_rows_and_notes(shown):
 def test_blacklight_has_no_curve_but_says_what_is_not_known(shown):
     box = shown("blacklight", LIGHT_TAB).light.exposure
     assert box.curve.isHidden()
-    assert box.notes.text().startswith("Not known")
+    assert [box.rows[at][0].text() for at in (0, 4)] == ["Eyes", "Eyes and skin"]
+    assert "spectrum is not known" in box.notes.text()
+    assert "Not known:" in box.notes.text()
 
 
 def test_room_and_lamp_stand_side_by_side(shown):

@@ -16,8 +16,8 @@ SETTLED = "CFQ18W/G24q/841"
 
 
 @pytest.fixture
-def counter(windows):
-    yield windows("light", Case(marks=SETTLED, use="lighting")).counter
+def window(windows):
+    yield windows("light", Case(marks=SETTLED, use="lighting"))
     speak(language.OWN)
 
 
@@ -26,53 +26,53 @@ def settle():
         QApplication.processEvents()
 
 
-def test_a_language_is_chosen_in_the_menu_and_kept(counter):
-    view = next(one.menu() for one in counter.answer.menu.menu().actions() if one.text() == "&View")
+def test_a_language_is_chosen_in_the_menu_and_kept(window):
+    view = next(one.menu() for one in window.counter.answer.menu.menu().actions() if one.text() == "&View")
     view.aboutToShow.emit()
     spoken = next(one.menu() for one in view.actions() if one.menu() is not None and one.text() == "Language")
     next(action for action in spoken.actions() if action.text() == "Español").trigger()
     assert language.current() == "es"
-    assert counter.settings.value("language") == "es"
+    assert window.counter.settings.value("language") == "es"
 
 
-def test_cautions_and_questions_change_at_once(counter):
-    before = [one.says for one in counter.assessment.cautions]
-    counter.set_language("es")
-    after = [one.says for one in counter.assessment.cautions]
+def test_cautions_and_questions_change_at_once(window):
+    before = [one.says for one in window.counter.assessment.cautions]
+    window.set_language("es")
+    after = [one.says for one in window.counter.assessment.cautions]
     assert len(after) == len(before)
     assert all(one != other for one, other in zip(before, after, strict=True))
-    counter.set_language("en")
-    assert [one.says for one in counter.assessment.cautions] == before
+    window.set_language("en")
+    assert [one.says for one in window.counter.assessment.cautions] == before
 
 
-def test_an_open_room_speaks_at_once(counter):
-    counter.training.enter()
-    counter.set_language("es")
-    room = counter.training.room
+def test_an_open_room_speaks_at_once(window):
+    window.counter.training.enter()
+    window.set_language("es")
+    room = window.counter.training.room
     assert room.isVisible()
     assert room.windowTitle() == "Formación"
     assert room.back.text() == "Volver al mostrador  F4"
 
 
-def test_the_lamp_that_is_offered_for_training_is_asked_in_it(counter):
-    counter.set_language("es")
-    assert counter.training.line.keep.text() == "Sí, guardarlo para la formación"
+def test_the_lamp_that_is_offered_for_training_is_asked_in_it(window):
+    window.set_language("es")
+    assert window.counter.training.line.keep.text() == "Sí, guardarlo para la formación"
 
 
-def test_qts_own_words_follow(counter):
-    counter.set_language("es")
+def test_qts_own_words_follow(window):
+    window.set_language("es")
     assert QApplication.translate("QPlatformTheme", "Cancel") == "Cancelar"
-    counter.set_language("en")
+    window.set_language("en")
     assert QApplication.translate("QPlatformTheme", "Cancel") == "Cancel"
 
 
 @pytest.mark.parametrize("page", [PRACTICE, STANDING, BOARD])
 @pytest.mark.parametrize("size", [(1024, 768), (1366, 768)])
-def test_no_spanish_word_is_cut(counter, size, page):
-    add_trainee(counter.data, "Ada Nordberg", datetime(2031, 3, 3, tzinfo=UTC))
-    counter.set_language("es")
-    counter.training.enter()
-    room = counter.training.room
+def test_no_spanish_word_is_cut(window, size, page):
+    add_trainee(window.data, "Ada Nordberg", datetime(2031, 3, 3, tzinfo=UTC))
+    window.set_language("es")
+    window.counter.training.enter()
+    room = window.counter.training.room
     room.resize(*size)
     room._open(page)
     settle()

@@ -1,0 +1,47 @@
+"""Makers' codes in the files of older programs: taken over once, and read where no store can be used."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, TypeAlias
+
+from pydantic import ValidationError
+
+from counter.files import is_there, reason
+from counter.marks import HOUSE_FILE, read_house
+from counter.marks.letters import LETTERS_FILE, LettersUnreadableError, read_letters
+from counter.shop._letters import HouseCodes, put_letters_in, put_makers_in
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from sqlalchemy import Connection
+
+OldFiles: TypeAlias = "dict[str, HouseCodes | str]"
+
+
+def old_makers(data: Path) -> OldFiles:
+    """Return what old files say of makers' codes, by file; of one that cannot be read, why not."""
+    return {name: _read(data, name) for name in (HOUSE_FILE, LETTERS_FILE) if is_there(data / name)}
+
+
+def _read(data: Path, name: str) -> HouseCodes | str:
+    path = data / name
+    try:
+        if name == HOUSE_FILE:
+            return HouseCodes(read_house(path))
+        return HouseCodes(letters=read_letters(path))
+    except OSError as problem:
+        return f"{name}: {reason(problem)}; mend it or take it away"
+    except ValidationError as problem:
+        first = problem.errors()[0]
+        place = ".".join(map(str, first["loc"])) or "file"
+        return f"{name}, {place}: {first['msg']}; mend it or take it away"
+    except LettersUnreadableError as problem:
+        return str(problem)
+
+
+def put_old_makers(connection: Connection, codes: HouseCodes, name: str) -> None:
+    """Put the content of an old file in, within a transaction."""
+    put_makers_in(connection, codes.makers, "")
+    if codes.letters.letters:
+        put_letters_in(connection, codes.letters, f"taken over from {name}")
