@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QApplication
 from counter import __version__
 from counter.faults import FaultWatch, left_faults
 from counter.files import write_atomic
+from counter.language import marked, tr
 from counter.window.main_window import MainWindow
 from counter.window.one_instance import OneInstance
 from counter.window.outlines.opening import forget
@@ -30,7 +31,7 @@ if TYPE_CHECKING:
 # A layout request made while requests are handled waits for the next round.
 SETTLE_ROUNDS = 4
 ALREADY_OPEN = 2  # exit status: another window has the data folder, and does not answer
-FAULT_WORDS = "The last time, the program ended without a word: a fault below it. This is what it left."
+FAULT_WORDS = marked("The last time, the program ended without a word: a fault below it. This is what it left.")
 OFFER_MS = 1500  # after the first paint: by then the window is awake and has been seen
 
 
@@ -58,7 +59,7 @@ def _call_first(only: OneInstance) -> int:
     """Let the window that is open already come to the front, or say why it does not."""
     problem = only.call_first()
     if problem and sys.stderr is not None:
-        print(f"counter: {problem} Close it, or name another folder with --data.", file=sys.stderr)
+        print("counter:", problem, tr("Close it, or name another folder with --data."), file=sys.stderr)
     return ALREADY_OPEN if problem else 0
 
 
@@ -88,7 +89,7 @@ def _wake(window: MainWindow, rescue: Rescue, only: OneInstance) -> None:
     only.called.connect(window.come_forward)
     only.listen()
     for report in left_faults(window.data):
-        rescue.offer(FAULT_WORDS, report)
+        rescue.offer(tr(FAULT_WORDS), report)
     from counter.window.idle import make_ready
 
     make_ready(window)
@@ -166,7 +167,7 @@ def make_application(arguments: list[str]) -> QApplication:
     # all of QStyle's enumerations known to Python before the first paint.
     application = QApplication([*arguments, "-style", "fusion"])
     application.setApplicationName("lamp-counter")
-    application.setApplicationDisplayName("Lamp counter")
+    application.setApplicationDisplayName(tr("Lamp counter"))
     application.setApplicationVersion(__version__)
     application.setDesktopFileName("lamp-counter")
     return application

@@ -13,6 +13,7 @@ import sys
 import time
 from typing import TYPE_CHECKING, Any
 
+from counter.language import marked, tr
 from counter.paths import machine
 
 if TYPE_CHECKING:
@@ -61,18 +62,28 @@ def read_bytes(path: Path, most: int = LARGEST) -> bytes:
     except OSError as problem:
         raise UnusableFileError(reason(problem)) from None
     except ValueError:
-        raise UnusableFileError("a name cannot hold a null character") from None
+        raise UnusableFileError(tr("a name cannot hold a null character")) from None
     if (size := max(len(content), about.st_size)) > most:
-        raise UnusableFileError(f"it has {_size(size)} or more; at most {_size(most)} are read")
+        told = tr("it has {size} or more; at most {most} are read")
+        raise UnusableFileError(told.format(size=_size(size), most=_size(most)))
     return content
 
 
 def reason(problem: OSError) -> str:
     """Return why a file cannot be used, in the system's words without its numbers and names."""
     if problem.errno == errno.ELOOP:
-        return "it is a link that leads back to itself"
+        return tr("it is a link that leads back to itself")
     words = problem.strerror or str(problem)
-    return words[:1].lower() + words[1:]
+    return tr(words[:1].lower() + words[1:])
+
+
+# What systems say most; the rest stands in their own words.
+OFTEN_SAID = (
+    *(marked("no such file or directory"), marked("permission denied"), marked("operation not permitted")),
+    *(marked("is a directory"), marked("not a directory"), marked("file exists"), marked("file name too long")),
+    *(marked("no space left on device"), marked("disk quota exceeded"), marked("read-only file system")),
+    *(marked("input/output error"), marked("broken pipe"), marked("device or resource busy")),
+)
 
 
 def _size(count: int) -> str:
@@ -81,9 +92,9 @@ def _size(count: int) -> str:
 
 def _hold_ordinary(mode: int) -> None:
     if stat.S_ISDIR(mode):
-        raise UnusableFileError("it is a folder")
+        raise UnusableFileError(tr("it is a folder"))
     if not stat.S_ISREG(mode):
-        raise UnusableFileError("it is not a file but a pipe, a socket or a device")
+        raise UnusableFileError(tr("it is not a file but a pipe, a socket or a device"))
 
 
 def write_atomic(path: Path, content: bytes) -> None:

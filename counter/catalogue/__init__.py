@@ -1,6 +1,6 @@
 """What is known, with its source: models, loading, the shop's own layer over the shipped one, checking.
 
-May import the standard library, pydantic, counter.paths and counter.files; nothing else of counter.
+May import the standard library, pydantic, counter.paths, counter.files and counter.language; nothing else of counter.
 Checking and the shop's layer are imported when first asked for (26 ms): a start without a layer needs neither.
 """
 
@@ -49,6 +49,7 @@ from counter.catalogue._models import (
     Word,
     notch_look,
 )
+from counter.catalogue._shapes import SHAPES, shape_words
 
 if TYPE_CHECKING:
     from counter.catalogue._changed import written
@@ -127,6 +128,7 @@ __all__ = [
     "KEYS",
     "PARTS",
     "SECTIONS",
+    "SHAPES",
     "SHOP_FILE",
     "TRUST",
     "UNSURE",
@@ -204,6 +206,7 @@ __all__ = [
     "report_text",
     "scan_designation",
     "schemas",
+    "shape_words",
     "share_read",
     "shown",
     "sources_report",

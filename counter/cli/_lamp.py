@@ -126,7 +126,7 @@ def _identify(chosen: argparse.Namespace, data: Path) -> Answer:
     found = assessed(data, looks=looks, marks=marks)
     kept = ("base", "watts", "shape", "kind", "probability", "agrees", "disagrees", "lamp")
     answer = {
-        "candidates": [{key: one.model_dump(mode="json")[key] for key in kept} for one in found.candidates],
+        "candidates": [{key: getattr(one, key) for key in kept} for one in found.candidates],
         "next": [one.model_dump(mode="json") for one in found.next],
         "problems": list(found.problems),
     }

@@ -19,6 +19,7 @@ from counter.desk._offers import offers
 from counter.desk._own_words import as_shop_reads, doubts_in_own_words, offers_in_own_words
 from counter.desk._sold import NOTHING_SOLD, may_lead, sold_before
 from counter.fit import Ask, Fixture, Use, Verdict
+from counter.language import tr
 from counter.thresholds import UV_DOUBT
 
 if TYPE_CHECKING:
@@ -135,15 +136,16 @@ def _headline(seen: Evidence) -> str:
 
 def _subline(seen: Evidence, open_: tuple[Doubt, ...], settled: bool) -> str:
     if any(one.kind == "uv" and seen.shown is not None and seen.shown.kind != "uv-c" for one in open_):
-        return SUSPECT
+        return tr(SUSPECT)
     if seen.lamp is None and seen.chosen is not None:
-        return WATTS_NOT_SEEN
+        return tr(WATTS_NOT_SEEN)
     return subline(seen.lamp, seen.lead, settled, seen.cct_k)
 
 
 def _problems(seen: Evidence, open_: tuple[Doubt, ...]) -> tuple[str, ...]:
     """Add the doubt between a lighting and a UV lamp that the looks leave open, and a law that cannot be judged."""
-    problems, doubt = seen.marks.problems, marks.uv_doubt(seen.readings)
+    doubt = marks.uv_doubt(seen.readings)
+    problems, doubt = seen.marks.problems, marks.spoken(doubt) if doubt is not None else None
     no_day = tuple(one.says for one in open_ if one.kind == "day")
     return (*((doubt,) if doubt is not None and doubt not in problems else ()), *problems, *no_day)
 
@@ -172,11 +174,13 @@ def fit_code(
     if code in catalogue.lamp_by_id:
         return fit.judged_in_own_words(catalogue, fit.judge(catalogue, catalogue.lamp_by_id[code], fixture, use))
     if len(code) > LONGEST_MARKS:
-        raise CaseProblem(f"“{code[:40]}…” names no lamp: it is {len(code)} characters long. Type one code.")
+        told = tr("“{code}…” names no lamp: it is {count} characters long. Type one code.")
+        raise CaseProblem(told.format(code=code[:40], count=len(code)))
     case = as_shop_reads(catalogue, Case(marks=code, use=use, fixture=fixture))
     seen, fixture = evidence_of(catalogue, case, house), case.fixture
     if seen.reading is None or not seen.reading.lamps:
-        raise CaseProblem(f"“{code[:40]}” names no lamp known here. {' '.join(seen.marks.problems[:1])}".strip())
+        told = tr("“{code}” names no lamp known here.").format(code=code[:40])
+        raise CaseProblem(" ".join((told, *seen.marks.problems[:1])))
     lamps = [catalogue.lamp_by_id[one] for one in seen.reading.lamps]
     found = fit.strictest_of([fit.judge(catalogue, lamp, fixture, use, seen.cct_k) for lamp in lamps])
     said = tuple(one for one in lamp_doubts(seen) if one.caution is not None or one.kind == "split")

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from counter import identify, marks
 from counter.catalogue import Model
 from counter.desk._case import CANNOT_TELL
+from counter.language import figure, tr
 
 if TYPE_CHECKING:
     from counter.catalogue import Catalogue
@@ -35,8 +36,8 @@ def _dispute(seen: Evidence, key: str, says: str | float) -> Conflict | None:
     if saw == CANNOT_TELL or _agree(seen.catalogue, key, says, saw):
         return None
     said, seen_words = in_words(seen.catalogue, key, says), in_words(seen.catalogue, key, saw)
-    label = seen.catalogue.look_by_key[key].label.lower()
-    text = f"These marks say {said}, you saw {seen_words} ({label})."
+    label = tr(seen.catalogue.look_by_key[key].label).lower()
+    text = tr("These marks say {said}, you saw {seen} ({look}).").format(said=said, seen=seen_words, look=label)
     return Conflict(look=key, says_marks=said, says_look=seen_words, text=text)
 
 
@@ -53,6 +54,6 @@ def in_words(catalogue: Catalogue, key: str, value: str | float) -> str:
     """Return an answer to a look as the clerk sees it."""
     look = catalogue.look_by_key[key]
     if look.is_measured:
-        return f"{float(value):g}\N{THIN SPACE}mm"
+        return f"{figure(float(value))}\N{THIN SPACE}mm"
     word = identify.parse_look(catalogue, key, value)
-    return next((one.label for one in look.values if one.value == word), str(word))
+    return next((tr(one.label) for one in look.values if one.value == word), str(word))

@@ -17,7 +17,7 @@ from counter.desk._disputes import disputes
 from counter.desk._evidence import COATED_UV
 from counter.desk._letters_asked import letters_asked
 from counter.fit import Caution
-from counter.language import tr
+from counter.language import figure, marked, tr
 from counter.thresholds import ENOUGH_BITS, SETTLED_AT, TOLD_AT, UV_DOUBT
 
 if TYPE_CHECKING:
@@ -49,7 +49,7 @@ DoubtKind = Literal[
 ]
 ORDER: tuple[DoubtKind, ...] = DoubtKind.__args__  # type: ignore[attr-defined]
 ABOUT_LAMP = frozenset({"uv", "led", "glass", "dispute", "against", "split", "letters", "unread", "watts", "look"})
-NO_DAY = "A place but no day is given, so its law is not judged: give the day as “on”."
+NO_DAY = marked("A place but no day is given, so its law is not judged: give the day as “on”.")
 LED_LAMP: tuple[words.Topic, ...] = ("led", "led-driver", "bypassed", "line-voltage")
 
 
@@ -122,13 +122,13 @@ def other_doubts(seen: Evidence) -> tuple[Doubt, ...]:
     case, found = seen.case, []
     if case.broken:
         said = fit.broken_caution()
-        found.append(Doubt(kind="broken", about="broken", says=said.says, ask=BROKEN_ASK, caution=said))
+        found.append(Doubt(kind="broken", about="broken", says=said.says, ask=tr(BROKEN_ASK), caution=said))
     if case.place is not None and case.on is None:
-        found.append(Doubt(kind="day", about="on", says=NO_DAY, ask="On which day is it sold?"))
+        found.append(Doubt(kind="day", about="on", says=tr(NO_DAY), ask=tr("On which day is it sold?")))
     return tuple(found)
 
 
-BROKEN_ASK = "Is the broken lamp cleaned up, by the steps?"
+BROKEN_ASK = marked("Is the broken lamp cleaned up, by the steps?")
 
 
 def in_order(found: Iterable[Doubt]) -> tuple[Doubt, ...]:
@@ -148,18 +148,21 @@ def _uv(seen: Evidence) -> Iterator[Doubt]:
     kind = lamp.kind if lamp is not None else None
     read_uv = seen.reading.canonical if seen.reading is not None and seen.reading.lamp.kind == "uv-c" else ""
     if kind != "uv-c" and (said := seen.words_of_uvc or read_uv):
-        yield _spoken("uv", fit.said_uv(said), "Does its print or the unit's label say germicidal?")
+        yield _spoken("uv", fit.said_uv(said), tr(SAYS_GERMICIDAL))
     if kind not in ("uv-a", "uv-c", "other") and (said := words.speaks_of(("uv-b", "uv-a"), seen.case.marks)):
-        yield _spoken("uv", fit.said_coated_uv(said), "What does its whole marking say, and what unit did it light?")
+        yield _spoken(
+            "uv", fit.said_coated_uv(said), tr("What does its whole marking say, and what unit did it light?")
+        )
     if lamp is not None and not lamp.is_ultraviolet and seen.glass == "clear":
         for one in fit.seen_clear(seen.catalogue, lamp, seen.strongest_uvc(lamp.base)):
-            yield Doubt(kind="uv", about="glass", says=one.says, ask=GLASS_AGAIN, caution=one)
+            yield Doubt(kind="uv", about="glass", says=one.says, ask=tr(GLASS_AGAIN), caution=one)
     if kind == "uv-c" and seen.chosen is None and not seen.says_germicidal:
-        why = "Clear glass alone does not say which germicidal lamp it is. The unit's own label does."
-        yield Doubt(kind="uv", about="marks", says=why, ask="Does its print or the unit's label say germicidal?")
+        why = tr("Clear glass alone does not say which germicidal lamp it is. The unit's own label does.")
+        yield Doubt(kind="uv", about="marks", says=why, ask=tr(SAYS_GERMICIDAL))
 
 
-GLASS_AGAIN = "Look again: is the glass really clear?"
+SAYS_GERMICIDAL = marked("Does its print or the unit's label say germicidal?")
+GLASS_AGAIN = marked("Look again: is the glass really clear?")
 
 
 def _spoken(kind: DoubtKind, said: Caution, ask: str) -> Doubt:
@@ -170,9 +173,9 @@ def _led(seen: Evidence) -> Iterator[Doubt]:
     if seen.lamp is not None and seen.lamp.kind == "led":
         return
     if said := words.speaks_of(LED_LAMP, seen.case.marks):
-        yield _spoken("led", fit.said_led(said), "Is it an LED lamp? Read its type and its whole marking.")
+        yield _spoken("led", fit.said_led(said), tr("Is it an LED lamp? Read its type and its whole marking."))
     elif said := words.speaks_of("other-source", seen.case.marks):
-        yield _spoken("led", fit.said_other_lamp(said), "What kind of lamp is it? Read its whole marking.")
+        yield _spoken("led", fit.said_other_lamp(said), tr("What kind of lamp is it? Read its whole marking."))
 
 
 def _glass(seen: Evidence) -> Iterator[Doubt]:
@@ -181,16 +184,16 @@ def _glass(seen: Evidence) -> Iterator[Doubt]:
     if lamp is None or lamp.is_ultraviolet:
         return
     if not seen.is_white and seen.glass != "clear" and seen.uv_share(lamp) >= UV_DOUBT:
-        why = "Germicidal lamps stand on this base too; their tube is clear."
-        yield Doubt(kind="glass", about="glass", says=why, ask="Is the glass white or clear?")
+        why = tr("Germicidal lamps stand on this base too; their tube is clear.")
+        yield Doubt(kind="glass", about="glass", says=why, ask=tr("Is the glass white or clear?"))
     if seen.case.use == "unknown" and seen.cct_k is None and seen.coated_uv_share(lamp) >= UV_DOUBT:
-        why = "UV-A lamps for traps and curing stand on this base too, coated like white ones."
-        yield Doubt(kind="glass", about="use", says=why, ask="What did it do: give light to see by?")
+        why = tr("UV-A lamps for traps and curing stand on this base too, coated like white ones.")
+        yield Doubt(kind="glass", about="use", says=why, ask=tr("What did it do: give light to see by?"))
 
 
 def _dispute(seen: Evidence) -> Iterator[Doubt]:
     for one in disputes(seen)[:1]:
-        yield Doubt(kind="dispute", about=one.look, says=one.text, ask="Look again: marks and looks disagree")
+        yield Doubt(kind="dispute", about=one.look, says=one.text, ask=tr("Look again: marks and looks disagree"))
 
 
 def _against(seen: Evidence) -> Iterator[Doubt]:
@@ -198,19 +201,22 @@ def _against(seen: Evidence) -> Iterator[Doubt]:
         return
     for about in seen.against(seen.lamp)[:1]:
         look = seen.catalogue.look_by_key.get(about)
-        says = f"{seen.lamp.watts.value:g}\N{THIN SPACE}W on {seen.lamp.base} does not go with what was seen or read."
-        label = look.label if look is not None else "The marks"
+        says = tr("{watts}\N{THIN SPACE}W on {base} does not go with what was seen or read.")
+        says = says.format(watts=figure(seen.lamp.watts.value), base=seen.lamp.base)
+        label = tr(look.label if look is not None else THE_MARKS)
         if look is not None and about == "glass":
-            says = look.why
-        yield Doubt(kind="against", about=about, says=says, ask=f"{label}: look again")
+            says = tr(look.why)
+        yield Doubt(kind="against", about=about, says=says, ask=tr("{look}: look again").format(look=label))
+
+
+THE_MARKS = marked("The marks")
 
 
 def _split(seen: Evidence) -> Iterator[Doubt]:
     if seen.marks.is_split:
-        says = "The marks say one thing twice, with two values."
-        yield Doubt(
-            kind="split", about="marks", says=says, ask="Read the marks again: which of the two stands there?"
-        )
+        says = tr("The marks say one thing twice, with two values.")
+        ask = tr("Read the marks again: which of the two stands there?")
+        yield Doubt(kind="split", about="marks", says=says, ask=ask)
 
 
 def _letters(seen: Evidence) -> Iterator[Doubt]:
@@ -230,7 +236,7 @@ def _unread(seen: Evidence) -> Iterator[Doubt]:
     if words_may_be_pressed(left):
         yield Doubt(kind="unread", about="marks", says=said.says, ask=said.do, caution=said, words=left)
     else:
-        yield _spoken("unread", said, "Read the whole marking again: what does it say?")
+        yield _spoken("unread", said, tr("Read the whole marking again: what does it say?"))
 
 
 def words_may_be_pressed(left: Iterable[str]) -> bool:
@@ -253,10 +259,9 @@ def _saver(seen: Evidence) -> Iterator[Doubt]:
     if lamp is None or reading is None or lamp.is_saver or lamp.shape != "linear":
         return
     if said := marks.saving_suffix(reading):
-        says = f"“{said}” says that it takes fewer watts than its number, and no such lamp is in the catalogue."
-        yield Doubt(
-            kind="against", about="marks", says=says, ask="How many watts does it take? Read the whole print."
-        )
+        says = tr("“{letters}” says that it takes fewer watts than its number, and no such lamp is in the catalogue.")
+        ask = tr("How many watts does it take? Read the whole print.")
+        yield Doubt(kind="against", about="marks", says=says.format(letters=said), ask=ask)
 
 
 def _watts(seen: Evidence) -> Iterator[Doubt]:
@@ -264,9 +269,10 @@ def _watts(seen: Evidence) -> Iterator[Doubt]:
     if seen.chosen is None or seen.lamp is not None:
         return
     found = sorted({one.watts.value for one in seen.in_question})
-    listed = ", ".join(f"{one:g}" for one in found)
-    says = f"{seen.in_question[0].base} comes as {listed}\N{THIN SPACE}W; the choice of a base says nothing of them."
-    yield Doubt(kind="watts", about="watts", says=says, ask="How many watts does it have?", outcomes=())
+    listed = ", ".join(map(figure, found))
+    says = tr("{base} comes as {watts}\N{THIN SPACE}W; the choice of a base says nothing of them.")
+    says = says.format(base=seen.in_question[0].base, watts=listed)
+    yield Doubt(kind="watts", about="watts", says=says, ask=tr("How many watts does it have?"), outcomes=())
 
 
 def _look(seen: Evidence) -> Iterator[Doubt]:
@@ -277,13 +283,12 @@ def _look(seen: Evidence) -> Iterator[Doubt]:
     left = [one for one in seen.next if one.look not in read] or list(seen.next)
     first = next((one for one in left if one.bits >= ENOUGH_BITS), None) or next(iter(left), None)
     if first is None:
-        says = "Everything was looked at, and it can still be several lamps."
-        yield Doubt(
-            kind="look", about="marks", says=says, ask="What is printed on it? Read it again, worn parts as “?”."
-        )
+        says = tr("Everything was looked at, and it can still be several lamps.")
+        ask = tr("What is printed on it? Read it again, worn parts as “?”.")
+        yield Doubt(kind="look", about="marks", says=says, ask=ask)
         return
-    label = seen.catalogue.look_by_key[first.look].label
-    yield Doubt(kind="look", about=first.look, says=first.why, ask=f"{label}: look at it next")
+    label = tr(seen.catalogue.look_by_key[first.look].label)
+    yield Doubt(kind="look", about=first.look, says=first.why, ask=tr("{look}: look at it next").format(look=label))
 
 
 def _is_seen_enough(seen: Evidence) -> bool:
@@ -323,16 +328,17 @@ def advice(seen: Evidence, doubts: Sequence[Doubt]) -> str:
     """Return the one thing to do next: the question of the gravest doubt, in the words of its look if it is one."""
     catalogue, nexts = seen.catalogue, seen.next
     if not doubts:  # an untouched case has none either, and its first look is still to come
-        return _look_words(catalogue, nexts[0]) if seen.nothing_known and nexts else "Nothing more to ask."
+        return _look_words(catalogue, nexts[0]) if seen.nothing_known and nexts else tr("Nothing more to ask.")
     first = doubts[0]
     if not any(one.is_about_lamp for one in doubts):
-        return "Enough is known of the lamp. Ask about the fixture."
+        return tr("Enough is known of the lamp. Ask about the fixture.")
     if first.kind == "dispute":
-        return f"{catalogue.look_by_key[first.about].label}: look again, the marks say otherwise."
+        label = tr(catalogue.look_by_key[first.about].label)
+        return tr("{look}: look again, the marks say otherwise.").format(look=label)
     if first.kind == "look" and nexts:
         return _look_words(catalogue, nexts[0])
     return first.ask
 
 
 def _look_words(catalogue: Catalogue, one: NextLook) -> str:
-    return f"{catalogue.look_by_key[one.look].label}: {one.why}"
+    return f"{tr(catalogue.look_by_key[one.look].label)}: {one.why}"

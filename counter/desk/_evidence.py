@@ -13,6 +13,7 @@ from counter import fit, identify, marks, words
 from counter.desk._case import CANNOT_TELL
 from counter.desk._lead import Leading, leading, read_lamps
 from counter.desk._sold import NOTHING_SOLD, SoldCode, sold_as, weighed_by_sold
+from counter.language import current
 from counter.marks import MarkEvidence
 from counter.thresholds import COLOUR_AT, NAMED_AT, SETTLED_AT
 
@@ -30,8 +31,8 @@ READ_ONE_WAY = 0.9  # probability from which a reading of the marks answers look
 COATED_UV: tuple[Kind, ...] = ("uv-a", "other")  # white glass says nothing against these
 
 House: TypeAlias = "tuple[HouseMaker, ...]"
-# the third is the id of the house tables
-Key = tuple[tuple[tuple[str, str | float], ...], str, int, tuple[SoldCode, ...]]
+# Looks, marks, the id of the house tables, the language, since meanings are kept in words, and what was sold.
+Key = tuple[tuple[tuple[str, str | float], ...], str, int, str, tuple[SoldCode, ...]]
 
 
 class Weighed(NamedTuple):
@@ -262,15 +263,19 @@ def weighed_of(
     over lamp types.
     """
     kept = _kept_of(catalogue)
-    key = (tuple(looks.items()), text, id(house), sold)
+    key = (tuple(looks.items()), text, id(house), current(), sold)
     if key not in kept:
         while len(kept) >= MOST_KEPT:
             kept.pop(next(iter(kept)))
-        same = next((one for old, one in kept.items() if old[:3] == key[:3]), None)
+        same = next((one for old, one in kept.items() if old[:4] == key[:4]), None)
         alone = next((one.by_looks for old, one in kept.items() if old[0] == key[0]), None)
-        said = same.marks if same else marks.read(catalogue, text, house) if text.strip() else MarkEvidence(text=text)
+        said = same.marks if same else _read(catalogue, text, house)
         kept[key] = _weigh(catalogue, looks, said, house, alone or identify.rank(catalogue, looks), sold)
     return kept[key]
+
+
+def _read(catalogue: Catalogue, text: str, house: House) -> MarkEvidence:
+    return marks.in_words(marks.read(catalogue, text, house)) if text.strip() else MarkEvidence(text=text)
 
 
 def _kept_of(catalogue: Catalogue) -> dict[Key, Weighed]:

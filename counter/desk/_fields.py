@@ -10,6 +10,7 @@ from counter import identify, light
 from counter.desk._case import CaseProblem
 from counter.fit import Fixture
 from counter.identify import UnitDoubt, with_unit
+from counter.language import tr
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -76,9 +77,11 @@ def _watts(text: str) -> tuple[float, ...]:
     try:
         watts = tuple(float(word) for word in words)
     except ValueError:
-        raise CaseProblem(f"Watts: “{text[:20]}” is not a list of watts. Type them as 18, 26.") from None
+        told = tr("Watts: “{text}” is not a list of watts. Type them as 18, 26.")
+        raise CaseProblem(told.format(text=text[:20])) from None
     if not all(0 < one <= 400 for one in watts):
-        raise CaseProblem(f"Watts: “{text[:20]}” is out of range. Lamps here take 1 to 400\N{THIN SPACE}W.")
+        told = tr("Watts: “{text}” is out of range. Lamps here take 1 to 400\N{THIN SPACE}W.")
+        raise CaseProblem(told.format(text=text[:20]))
     return watts
 
 
@@ -95,4 +98,5 @@ def confirmable(catalogue: Catalogue, part: str, text: str, units: Units = "mm")
     try:
         return float(text.lower().replace(",", ".").removesuffix("a"))
     except ValueError:
-        raise CaseProblem(f"Current: “{text[:20]}” is not a number of amperes. Type it as 0.32.") from None
+        told = tr("Current: “{text}” is not a number of amperes. Type it as 0.32.")
+        raise CaseProblem(told.format(text=text[:20])) from None

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.language import figure, marked, tr
 from counter.thresholds import MOST_TIED, SETTLED_AT, TIED_AT
 
 if TYPE_CHECKING:
@@ -20,11 +21,11 @@ Key = tuple[str, "Kind"]  # a base, or a family, and a kind of lamp
 
 SELDOM = 1 / 3  # how a seldom met base counts when one is to be named first; its probability stays as it is
 MOSTLY = 0.55  # of its family: from here the base itself can be named
-SUSPECT = "may be germicidal UV-C"
-NOTHING = "Nothing looked at yet"
-WATTS_NOT_SEEN = "watts not seen yet"
-UNREADABLE = "These marks say nothing known: look at the lamp"
-KIND_WORDS = {"uv-c": "UV-C germicidal", "uv-a": "blacklight", "led": "LED", "other": "UV-B"}
+SUSPECT = marked("may be germicidal UV-C")
+NOTHING = marked("Nothing looked at yet")
+WATTS_NOT_SEEN = marked("watts not seen yet")
+UNREADABLE = marked("These marks say nothing known: look at the lamp")
+KIND_WORDS = {"uv-c": marked("UV-C germicidal"), "uv-a": marked("blacklight"), "led": "LED", "other": "UV-B"}
 
 
 class Leading(NamedTuple):
@@ -51,7 +52,9 @@ class Leading(NamedTuple):
         """The base, or the family while its number is open: GX24q; with those that tie with it."""
         own = self.candidate.base if self.is_one_base else self.family
         names = tuple(dict.fromkeys((own, *self.tied)))
-        return " or ".join(names) if len(names) <= MOST_TIED else f"{own} or {len(names) - 1} more"
+        if len(names) <= MOST_TIED:
+            return tr(" or ").join(names)
+        return tr("{name} or {count} more").format(name=own, count=len(names) - 1)
 
     @property
     def is_sure(self) -> bool:
@@ -153,25 +156,26 @@ def headline(lamp: Lamp | None, lead: Leading | None) -> str:
 def subline(lamp: Lamp | None, lead: Leading | None, settled: bool, cct_k: int | None) -> str:
     """Return the watts and colour of the lamp named, or what is still open; "" where nothing is known."""
     if lamp is not None:
-        watts = f"{lamp.watts.value:g}\N{THIN SPACE}W"
-        words = f"{watts} {KIND_WORDS.get(lamp.kind, '')}".strip()
+        watts = f"{figure(lamp.watts.value)}\N{THIN SPACE}W"
+        words = f"{watts} {tr(KIND_WORDS.get(lamp.kind, ''))}".strip()
         words += f" · {cct_k}\N{THIN SPACE}K" if cct_k is not None else ""
-        return words if settled else f"{words}, likely"
+        return words if settled else tr("{lamp}, likely").format(lamp=words)
     if lead is None:
         return ""
-    kind = KIND_WORDS.get(lead.candidate.kind, "")
+    kind = tr(KIND_WORDS.get(lead.candidate.kind, ""))
     if kind:
-        return f"{kind}, watts not read"
-    return "not sure yet: look again" if lead.is_one_base else "its number is not known yet"
+        return tr("{kind}, watts not read").format(kind=kind)
+    return tr("not sure yet: look again") if lead.is_one_base else tr("its number is not known yet")
 
 
 def nothing_known(catalogue: Catalogue, marks: str, asked_for: Sequence[str]) -> str:
     """Return the words while nothing is known of a lamp; `asked_for` are the lamp types that the fixture asks for."""
     if marks.strip():
-        return UNREADABLE
+        return tr(UNREADABLE)
     lamps = [catalogue.lamp_by_id[one] for one in asked_for]
     if not lamps:
-        return NOTHING
-    watts = " or ".join(dict.fromkeys(f"{one.watts.value:g}" for one in lamps))
-    bases = " or ".join(dict.fromkeys(one.base for one in lamps))
-    return f"No lamp yet. The fixture asks for {watts}\N{THIN SPACE}W, {bases}"
+        return tr(NOTHING)
+    watts = tr(" or ").join(dict.fromkeys(figure(one.watts.value) for one in lamps))
+    bases = tr(" or ").join(dict.fromkeys(one.base for one in lamps))
+    told = tr("No lamp yet. The fixture asks for {watts}\N{THIN SPACE}W, {bases}")
+    return told.format(watts=watts, bases=bases)

@@ -10,7 +10,8 @@ from typing import TYPE_CHECKING
 
 from counter.catalogue import Model
 from counter.desk._disputes import in_words
-from counter.language import tr
+from counter.language import figure, tr
+from counter.marks import spoken
 from counter.marks.letters import against, letters_say
 from counter.words import fold
 
@@ -61,7 +62,7 @@ def _asked(seen: Evidence, row: KnownLetters, span: Span) -> LettersAsked | None
         return None
     return LettersAsked(
         letters=row.letters,
-        means=letters_say(row.means),
+        means=spoken(letters_say(row.means)),
         origin=_origin(row),
         other=other,
         may_except=row.means.kind in (None, "fluorescent", "led"),
@@ -102,8 +103,9 @@ def _by_looks(seen: Evidence, row: KnownLetters) -> Iterator[str]:
 
 
 def _saw(seen: Evidence, key: str) -> str:
-    return f"{in_words(seen.catalogue, key, seen.case.looks[key])} ({seen.catalogue.look_by_key[key].label.lower()})"
+    label = tr(seen.catalogue.look_by_key[key].label).lower()
+    return f"{in_words(seen.catalogue, key, seen.case.looks[key])} ({label})"
 
 
 def _name(lamp: Lamp) -> str:
-    return f"{lamp.watts.value:g}\N{THIN SPACE}W {lamp.base}"
+    return f"{figure(lamp.watts.value)}\N{THIN SPACE}W {lamp.base}"

@@ -9,14 +9,15 @@ from typing import TYPE_CHECKING
 
 from counter import fit
 from counter.desk._doubts import NO_DAY
+from counter.language import marked, tr
 
 if TYPE_CHECKING:
     from counter.catalogue import Catalogue, Lamp
     from counter.desk._case import Case
     from counter.fit import Replacement
 
-SETTLE_FIRST = "Settle which lamp it is first."
-BROKEN_FIRST = "First the broken lamp."
+SETTLE_FIRST = marked("Settle which lamp it is first.")
+BROKEN_FIRST = marked("First the broken lamp.")
 
 
 def offers(
@@ -43,7 +44,7 @@ def _unsettled(one: Replacement, lamp: Lamp) -> Replacement:
     """Hold back "the same lamp" while it is not sure which lamp that is."""
     if one.lamp != lamp.id or one.verdict != "sell":
         return one
-    return one.model_copy(update={"verdict": "ask first", "reason": f"{SETTLE_FIRST} {one.reason}"})
+    return one.model_copy(update={"verdict": "ask first", "reason": f"{tr(SETTLE_FIRST)} {one.reason}"})
 
 
 def _held_back(catalogue: Catalogue, case: Case, one: Replacement) -> Replacement:
@@ -51,7 +52,7 @@ def _held_back(catalogue: Catalogue, case: Case, one: Replacement) -> Replacemen
     lamp = catalogue.lamp_by_id[one.lamp] if one.lamp is not None else None
     if one.verdict != "sell" or lamp is None or lamp.kind == "led":
         return one
-    why = BROKEN_FIRST if case.broken else _law_against(case, lamp)
+    why = tr(BROKEN_FIRST) if case.broken else _law_against(case, lamp)
     return one.model_copy(update={"verdict": "ask first", "reason": f"{why} {one.reason}"}) if why else one
 
 
@@ -59,6 +60,6 @@ def _law_against(case: Case, lamp: Lamp) -> str:
     if case.place is None:
         return ""
     if case.on is None:
-        return NO_DAY
+        return tr(NO_DAY)
     ended = fit.law_caution(fit.law(case.place, case.on, lamp), lamp, case.fixture.told)
     return ended.says if ended is not None and ended.verdict != "sell" else ""

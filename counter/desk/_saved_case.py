@@ -15,6 +15,7 @@ from counter.desk._case import Case, CaseProblem
 from counter.files import read_bytes, reason
 from counter.fit import places
 from counter.identify import LookProblem, parse_look
+from counter.language import tr
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -39,7 +40,8 @@ def read_case(path: Path, catalogue: Catalogue) -> Case:
         return case_in(raw.decode("utf-8-sig"), path.name, catalogue)
     except UnicodeDecodeError as problem:
         line = raw.count(b"\n", 0, problem.start) + 1
-        raise CaseProblem(f"{path.name}, line {line}: not UTF-8 text; no saved case of ours is that") from None
+        told = tr("{file}, line {line}: not UTF-8 text; no saved case of ours is that")
+        raise CaseProblem(told.format(file=path.name, line=line)) from None
 
 
 def case_in(text: str, name: str, catalogue: Catalogue) -> Case:
@@ -51,12 +53,15 @@ def case_in(text: str, name: str, catalogue: Catalogue) -> Case:
     try:
         case = Case.model_validate(json.loads(text))
     except json.JSONDecodeError as problem:
-        place = f"line {problem.lineno}, column {problem.colno}"
-        raise CaseProblem(f"{name} is not a saved case: not JSON at {place}: {problem.msg}") from None
+        told = tr("{file} is not a saved case: not JSON at line {line}, column {column}: {problem}")
+        place = {"line": problem.lineno, "column": problem.colno, "problem": problem.msg}
+        raise CaseProblem(told.format(file=name, **place)) from None
     except ValidationError as problem:
-        raise CaseProblem(f"{name} is not a saved case: {_places(problem)}") from None
+        told = tr("{file} is not a saved case: {problem}")
+        raise CaseProblem(told.format(file=name, problem=_places(problem))) from None
     except (ValueError, RecursionError):  # a number of thousands of digits; brackets without end
-        raise CaseProblem(f"{name} is not a saved case: its JSON is deeper or longer than any case") from None
+        told = tr("{file} is not a saved case: its JSON is deeper or longer than any case")
+        raise CaseProblem(told.format(file=name)) from None
     _hold_against(catalogue, case, name)
     return case
 
@@ -74,8 +79,10 @@ def _hold_against(catalogue: Catalogue, case: Case, name: str) -> None:
             raise CaseProblem(f"{name}: {problem}") from None
     if case.place is not None and case.place not in {place.id for place in places()}:
         known = ", ".join(place.id for place in places())
-        raise CaseProblem(f"{name}: place: “{case.place[:40]}” is not known; use one of {known}")
+        told = tr("{file}: place: “{place}” is not known; use one of {known}")
+        raise CaseProblem(told.format(file=name, place=case.place[:40], known=known))
     for field in ("chosen", "shown", "beside"):
         lamp = getattr(case, field)
         if lamp is not None and lamp not in catalogue.lamp_by_id:
-            raise CaseProblem(f"{name}: {field}: the catalogue has no lamp “{lamp[:40]}”; leave it out or mend it")
+            told = tr("{file}: {field}: the catalogue has no lamp “{lamp}”; leave it out or mend it")
+            raise CaseProblem(told.format(file=name, field=field, lamp=lamp[:40]))

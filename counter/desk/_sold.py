@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, NamedTuple, TypeAlias
 
 from counter import words
 from counter.catalogue import Model
-from counter.language import tr, trn
+from counter.language import figure, tr, trn
 from counter.thresholds import SOLD_AS_ANOTHER
 
 if TYPE_CHECKING:
@@ -103,7 +103,7 @@ def sold_before(catalogue: Catalogue, here: Iterable[SoldCode], *, leads: bool) 
 
 
 def _says(lamp: Lamp, one: SoldCode) -> str:
-    name = f"{lamp.watts.value:g}\N{THIN SPACE}W {lamp.base}"
+    name = f"{figure(lamp.watts.value)}\N{THIN SPACE}W {lamp.base}"
     said = tr("Sold here as {lamp} on {day}, slip {number}").format(lamp=name, day=one.day, number=one.number)
     item = f" ({one.item})" if one.item else ""
     often = trn(", {count} time", ", {count} times", one.times).format(count=one.times) if one.times > 1 else ""

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from counter.language import figure, marked, tr
+
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
@@ -11,7 +13,7 @@ if TYPE_CHECKING:
     from counter.desk._assessment import Assessment
     from counter.desk._case import Case
 
-DEFERS = "Labels on lamp and ballast, local codes and a licensed electrician come first."
+DEFERS = marked("Labels on lamp and ballast, local codes and a licensed electrician come first.")
 
 
 def told(catalogue: Catalogue, case: Case, found: Assessment) -> str:
@@ -21,22 +23,28 @@ def told(catalogue: Catalogue, case: Case, found: Assessment) -> str:
 
 def _lines(catalogue: Catalogue, case: Case, found: Assessment) -> Iterator[str]:
     yield f"{found.headline} {found.subline}".strip()
-    yield f"Verdict: {found.verdict or 'none yet'}"
+    yield tr("Verdict: {verdict}").format(verdict=tr(found.verdict or NO_VERDICT))
     if case.marks.strip():
-        yield f"Marks: {' '.join(case.marks.split())}"
-    seen = [f"{catalogue.look_by_key[key].label} {_answer(case, key)}" for key in case.looks]
+        yield tr("Marks: {marks}").format(marks=" ".join(case.marks.split()))
+    seen = [f"{tr(catalogue.look_by_key[key].label)} {_answer(catalogue, case, key)}" for key in case.looks]
     if seen:
-        yield f"Seen: {', '.join(seen)}"
+        yield tr("Seen: {looks}").format(looks=", ".join(seen))
     for one in found.cautions:
-        yield f"{one.signal}: {one.says} {one.do}"
+        yield f"{tr(one.signal)}: {one.says} {one.do}"
     for ask in found.asks:
-        yield f"Still to ask: {ask.question}"
+        yield tr("Still to ask: {question}").format(question=ask.question)
     for other in found.replacements:
         if other.verdict != "do not sell":
-            yield f"Instead ({other.verdict}): {other.title}"
-    yield DEFERS
+            yield tr("Instead ({verdict}): {lamp}").format(verdict=tr(other.verdict), lamp=other.title)
+    yield tr(DEFERS)
 
 
-def _answer(case: Case, key: str) -> str:
+NO_VERDICT = marked("none yet")
+
+
+def _answer(catalogue: Catalogue, case: Case, key: str) -> str:
     value = case.looks[key]
-    return f"{value:g} mm" if isinstance(value, float) else str(value)
+    if isinstance(value, float):
+        return f"{figure(value)} mm"
+    labels = {one.value: one.label for one in catalogue.look_by_key[key].values}
+    return tr(labels[value]) if value in labels else str(value)

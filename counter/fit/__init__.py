@@ -43,7 +43,7 @@ from counter.fit._near import worth_holding_beside
 from counter.fit._own_words import in_own_words, judged_in_own_words, wording_faults
 from counter.fit._replacements import replacements, wanted
 from counter.fit._report import fit_report
-from counter.fit._texts import questions, texts, white_codes
+from counter.fit._texts import questions, spoken, texts, white_codes
 from counter.fit.rules._beyond import typical_band
 from counter.fit.rules._use import about
 
@@ -90,6 +90,7 @@ __all__ = [
     "said_uv",
     "seen_clear",
     "soonest_to_harm",
+    "spoken",
     "strictest",
     "strictest_of",
     "texts",

@@ -14,8 +14,8 @@ from counter.fit._facts import Facts, number
 from counter.fit._holder import compare
 from counter.fit._label import counts_for
 from counter.fit._models import Ask, Ballast, Use, Verdict
-from counter.fit._texts import questions
-from counter.language import tr
+from counter.fit._texts import questions, spoken
+from counter.language import marked, tr
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 
     from counter.catalogue import Lamp
 
+NO_BALLAST = marked("no ballast")
 _LEADING = ("use", "ballast", "holder", "ballast_watts")  # among questions that tell alike
 
 
@@ -69,7 +70,7 @@ def _bits(found: Counter[Verdict]) -> float:
 
 def _ask(unknown: Unknown, outcomes: list[tuple[str, Verdict]]) -> Ask:
     words = questions()[unknown.about]
-    lines = tuple(f"{label}: {verdict}" for label, verdict in outcomes)
+    lines = tuple(f"{spoken(label)}: {tr(verdict)}" for label, verdict in outcomes)
     return Ask(
         about=unknown.about, question=tr(words.question), why=tr(words.why), outcomes=lines, blocks=unknown.blocks
     )
@@ -93,7 +94,9 @@ def _unknowns(known: Facts) -> Iterator[Unknown]:
             yield Unknown("came_out", (("yes", True), ("no", False)), blocks=True)
         yield Unknown("holder", _holders(known), blocks=open_ or known.match.says == "unreadable")
     if fixture.ballast == "unknown":
-        kinds = tuple((kind, kind) for kind in get_args(Ballast) if kind != "unknown")
+        kinds = tuple(
+            (NO_BALLAST if kind == "none" else kind, kind) for kind in get_args(Ballast) if kind != "unknown"
+        )
         yield Unknown("ballast", kinds, blocks=open_)
     if known.discharge and not fixture.ballast_watts:
         yield Unknown("ballast_watts", _watts(known), blocks=open_ and not _key_settles_watts(known))

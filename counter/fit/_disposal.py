@@ -13,6 +13,7 @@ from counter import paths
 from counter.catalogue import Confidence, Model
 from counter.fit._facts import Finding
 from counter.fit._texts import caution
+from counter.language import kept_by_language, tr
 
 if TYPE_CHECKING:
     from counter.fit._models import Caution
@@ -44,10 +45,10 @@ def _file() -> dict[str, Any]:
     return cast("dict[str, Any]", json.loads((paths.resources() / "disposal.json").read_text(encoding="utf-8")))
 
 
-@cache
+@kept_by_language(2)
 def broken_steps(carpet: bool = True) -> tuple[BrokenStep, ...]:
     """Return what to do when a lamp broke; `carpet` False leaves out the steps for carpets."""
-    steps = (BrokenStep.model_validate(row) for row in _file()["broken"])
+    steps = (BrokenStep.model_validate(_told(row, "step")) for row in _file()["broken"])
     return tuple(step for step in steps if carpet or not step.carpet)
 
 
@@ -56,10 +57,11 @@ def broken_caution() -> Caution:
     return caution(Finding("broken"))
 
 
+@kept_by_language(64)
 def disposal(place: str | None) -> tuple[DisposalNote, ...]:
     """Return what counts everywhere, then what counts in a place ("us-ca" is in "us")."""
     areas = {"any"} if place is None else {"any", place, place.partition("-")[0]}
-    notes = (DisposalNote.model_validate(row) for row in _file()["notes"])
+    notes = (DisposalNote.model_validate(_told(row, "title", "text")) for row in _file()["notes"])
     return tuple(
         sorted((note for note in notes if areas & set(note.places)), key=lambda note: "any" not in note.places)
     )
@@ -67,4 +69,10 @@ def disposal(place: str | None) -> tuple[DisposalNote, ...]:
 
 def disposal_check() -> str:
     """Return the sentence that must stand beside every note."""
-    return str(_file()["check"])
+    check = _file()["check"]
+    return tr(check)
+
+
+def _told(row: dict[str, Any], *names: str) -> dict[str, Any]:
+    """Return a row of the table with these of its texts in the language now spoken."""
+    return {**row, **{name: tr(row[name]) for name in names}}

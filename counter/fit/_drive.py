@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import log
 from typing import TYPE_CHECKING, NamedTuple
 
-from counter.fit._facts import HIGH_FREQUENCY, weakest
+from counter.fit._facts import HIGH_FREQUENCY, OWN_AT, weakest
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -103,7 +103,8 @@ def _across(facts: Facts, made_for: Lamp, plain: Drive) -> Iterator[Drive]:
     for there, here in (("hf", "mains"), ("mains", "hf")):
         design, own = _current(facts, made_for, there), _current(facts, facts.lamp, here)
         if design and own and abs(log(design.value / own.value)) > log(1 + FREQUENCY_MOVES):
-            yield _drive(plain, design, own, f"{FREQUENCIES[there]}; the lamp's own at {FREQUENCIES[here]}")
+            apart = OWN_AT.format(frequency=FREQUENCIES[there], own=FREQUENCIES[here])
+            yield _drive(plain, design, own, apart)
 
 
 def _drive(plain: Drive, design: Figure, own: Figure, frequency: str) -> Drive:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from counter.catalogue import UNSURE
 from counter.fit._holder import Match, compare
+from counter.language import marked
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
@@ -16,6 +17,14 @@ if TYPE_CHECKING:
 RUNS_LAMPS = frozenset({"magnetic", "electronic", "dimming"})  # ballasts that set a discharge lamp's current
 HIGH_FREQUENCY = frozenset({"electronic", "dimming"})
 SHAPED_FOR_TWO_ENDS = frozenset({"linear", "u-bent"})
+
+# Times until harm, as findings hold them: in English, since the key of an answer is made of them.
+NOT_REACHED = marked("At {far} m one lamp alone does not reach the daily limit; computed from {watts} W of UV")
+REACHED = marked("At {far} m the daily limit is reached in {time}; computed from {watts} W of UV")
+NOT_COMPUTED = marked("How soon the daily limit is reached is not known: its output is not in the catalogue")
+OWN_AT = marked("{frequency}; the lamp's own at {own}")
+ABOUT = marked("about {time}")
+TOO_NEAR = marked(" (a rough figure: so long a lamp is too near at that distance)")
 
 _SUREST_FIRST: tuple[Confidence, ...] = (
     "confirmed",

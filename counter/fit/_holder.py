@@ -6,6 +6,7 @@ from difflib import get_close_matches
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from counter.catalogue import Designation, parse_designation, parse_designations
+from counter.language import tr
 
 if TYPE_CHECKING:
     from counter.catalogue import Base, Catalogue
@@ -43,8 +44,10 @@ def unknown_holder(catalogue: Catalogue, text: str | None) -> str:
         return ""
     by_capitals = {name.upper(): name for name in catalogue.base_by_name}
     near = get_close_matches(text.strip().upper()[:40], by_capitals, 3, 0.5)
-    way_out = f"is it {' or '.join(by_capitals[name] for name in near)}?" if near else "read the holder again"
-    return f"holder: “{text.strip()[:40]}” is no base known here; {way_out}"
+    if not near:
+        return tr("holder: “{text}” is no base known here; read the holder again").format(text=text.strip()[:40])
+    bases = tr(" or ").join(by_capitals[name] for name in near)
+    return tr("holder: “{text}” is no base known here; is it {bases}?").format(text=text.strip()[:40], bases=bases)
 
 
 _NEAREST: tuple[HolderSays, ...] = ("same", "family", "key", "modifier", "pins", "base")

@@ -7,7 +7,6 @@ somebody entered. Words that nothing explains are kept, since a sale must not re
 from __future__ import annotations
 
 import re
-from functools import lru_cache
 from typing import TYPE_CHECKING, Any, get_args
 
 from pydantic import Field
@@ -15,6 +14,7 @@ from pydantic import Field
 from counter import words
 from counter.catalogue import Model, scan_designation
 from counter.fit._label_scan import Scan, Stretch, gap, scan, table
+from counter.language import figure, kept_by_language, marked, tr, trn
 from counter.words import Topic
 
 if TYPE_CHECKING:
@@ -32,18 +32,21 @@ _KINDS: dict[str, Ballast] = {
     "magnetic": "magnetic",
 }
 _KIND_MEANS = {
-    "bypassed": "mains led straight to the lamp holders",
-    "led-driver": "feeds LEDs, not a fluorescent lamp",
-    "dimming": "dimming electronic ballast",
-    "electronic": "electronic ballast",
-    "magnetic": "magnetic ballast",
+    "bypassed": marked("mains led straight to the lamp holders"),
+    "led-driver": marked("feeds LEDs, not a fluorescent lamp"),
+    "dimming": marked("dimming electronic ballast"),
+    "electronic": marked("electronic ballast"),
+    "magnetic": marked("magnetic ballast"),
 }
 _LISTING = ("watts", "code")
 _NUMBER = re.compile(r"\d+|[a-z]+")
 _IS_RANGE = re.compile(r"-|\b(?:to|a|bis|hasta)\b")
 _REDUCED = re.compile(r"(\d{2}) ?w\b")
 _DENIES = re.compile(r"\b(?:not?|non|never|without)\b[\s\w-]{0,8}$")
-_BESIDE: dict[str, str] = {"emergency": "a battery pack drives the lamp too", "dimmer": "a dimmer in the circuit"}
+_BESIDE: dict[str, str] = {
+    "emergency": marked("a battery pack drives the lamp too"),
+    "dimmer": marked("a dimmer in the circuit"),
+}
 SHOWN = 60  # characters of a label that are quoted
 
 
@@ -88,7 +91,7 @@ def quoted(text: str) -> str:
     return " ".join(text.split())[:SHOWN]
 
 
-@lru_cache(maxsize=128)
+@kept_by_language(128)
 def parse_label(text: str) -> LabelReading:
     """Return what the label says. Never raises; a label that says nothing gives an empty reading."""
     longest = table()["longest"]
@@ -231,12 +234,12 @@ def _kinds(folded: Folded, found: Scan) -> list[tuple[str, LabelSpan]]:
     named += [(one.topic, one.start, one.end) for one in found.topics if one.topic in _KINDS]
     told = [row for row in named if not _DENIES.search(folded.plain[max(0, row[1] - 16) : row[1]])]
     told.sort(key=lambda row: (list(_KINDS).index(row[0]), row[1]))
-    return [(kind, _span(folded, start, end, "ballast", _KIND_MEANS[kind])) for kind, start, end in told]
+    return [(kind, _span(folded, start, end, "ballast", tr(_KIND_MEANS[kind]))) for kind, start, end in told]
 
 
 def _one_kind(kinds: list[str]) -> tuple[Ballast | None, tuple[str, ...]]:
     if kinds and kinds[0] in ("electronic", "magnetic") and {"electronic", "magnetic"} <= set(kinds):
-        return None, ("The label says both electronic and magnetic: look at the ballast itself.",)
+        return None, (tr("The label says both electronic and magnetic: look at the ballast itself."),)
     return (_KINDS[kinds[0]] if kinds else None), ()
 
 
@@ -247,7 +250,7 @@ def _dangers(folded: Folded, found: Scan) -> Iterator[LabelSpan]:
     told += [(one.start, one.end, "uv-c") for one in found.stretches if one.means.startswith("a germicidal")]
     for start, end, topic in sorted(told, key=lambda row: (list(known).index(row[2]), row[0])):
         if words.is_danger(topic):
-            yield _span(folded, start, end, topic, f"{topic}: speaks against a sale")
+            yield _span(folded, start, end, topic, tr("speaks against a sale"))
 
 
 def _bases(folded: Folded, found: Scan) -> Iterator[str]:
@@ -263,7 +266,7 @@ def _spans(folded: Folded, found: Scan, kinds: list[tuple[str, LabelSpan]]) -> I
     yield from (span for _, span in kinds)
     for word in found.topics:
         if word.topic in _BESIDE:
-            yield _span(folded, word.start, word.end, word.topic, _BESIDE[word.topic])
+            yield _span(folded, word.start, word.end, word.topic, tr(_BESIDE[word.topic]))
     for one in found.stretches:
         if one.about not in _KINDS and not one.is_unread:
             yield from _of_stretch(folded, one)
@@ -271,13 +274,14 @@ def _spans(folded: Folded, found: Scan, kinds: list[tuple[str, LabelSpan]]) -> I
 
 def _of_stretch(folded: Folded, one: Stretch) -> Iterator[LabelSpan]:
     if counts := _counts_of(one):
-        lamps = "one lamp" if counts == (1,) else f"{' or '.join(map(str, counts))} lamps"
+        told = tr(" or ").join(map(str, counts))
+        lamps = trn("{count} lamp", "{count} lamps", max(counts)).format(count=told)
         yield _span(folded, one.start, one.end, "ballast_counts", lamps)
     if one.about in _LISTING and (watts := _watts_of(one)):
-        numbers = " or ".join(f"{number:g}" for number in watts)
-        yield _span(folded, one.start, one.end, "ballast_watts", f"lamps of {numbers} W")
+        numbers = tr(" or ").join(map(figure, watts))
+        yield _span(folded, one.start, one.end, "ballast_watts", tr("lamps of {watts} W").format(watts=numbers))
     elif one.about != "count":
-        yield _span(folded, one.start, one.end, one.about, one.means)
+        yield _span(folded, one.start, one.end, one.about, tr(one.means))
 
 
 def _span(folded: Folded, start: int, end: int, about: str, means: str) -> LabelSpan:

@@ -14,6 +14,7 @@ from counter import paths
 from counter.catalogue import Confidence, Model
 from counter.fit._facts import Finding
 from counter.fit._texts import answered, caution
+from counter.language import day, kept_by_language, tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
@@ -84,6 +85,7 @@ class LawNote(Model):
     confidence: Confidence
     read: date | None = Field(None, description="the day the text, or the report named, was last read")
     check: str
+    row: LawRow = Field(exclude=True, description="in the program's own words, which keys of answers are made of")
 
 
 @cache
@@ -91,10 +93,11 @@ def _file() -> dict[str, Any]:
     return cast("dict[str, Any]", json.loads((paths.resources() / "law.json").read_text(encoding="utf-8")))
 
 
-@cache
+@kept_by_language(2)
 def places() -> tuple[Place, ...]:
     """Return the places that the table knows, by their ids and names."""
-    return tuple(Place.model_validate(row) for row in _file()["places"])
+    known = (Place.model_validate(row) for row in _file()["places"])
+    return tuple(Place(id=place.id, name=tr(place.name)) for place in known)
 
 
 @cache
@@ -137,36 +140,36 @@ def _note(row: LawRow, lamp_class: LampClass, on: date | None) -> LawNote:
     return LawNote(
         place=row.place,
         lamp_class=lamp_class,
-        what=row.what,
+        what=tr(row.what),
         ends=row.ends,
         has_ended=has_ended,
         says=_says(row, has_ended),
-        law=row.law,
-        note=row.note,
+        law=tr(row.law),
+        note=tr(row.note) if row.note else row.note,
         source=row.source,
         confidence=row.confidence,
         read=row.read,
         check=law_check(),
+        row=row,
     )
 
 
 def _says(row: LawRow, has_ended: bool | None) -> str:
-    what = row.what[:1].upper() + row.what[1:]
+    what = tr(row.what)
+    what = what[:1].upper() + what[1:]
     if row.ends is None:
         return f"{what}."
-    day = _day(row.ends)
     if has_ended:
-        return f"{what}: ended {'after' if row.last_day else 'on'} {day}."
-    return f"{what}: {'allowed until' if row.last_day else 'ends on'} {day}."
-
-
-def _day(day: date) -> str:
-    return f"{day.day} {day:%B %Y}"
+        told = tr("{what}: ended after {day}.") if row.last_day else tr("{what}: ended on {day}.")
+    else:
+        told = tr("{what}: allowed until {day}.") if row.last_day else tr("{what}: ends on {day}.")
+    return told.format(what=what, day=day(row.ends))
 
 
 def law_check() -> str:
     """Return the sentence that must stand beside every note."""
-    return str(_file()["check"])
+    check = _file()["check"]
+    return tr(check)
 
 
 def law_caution(
@@ -180,12 +183,13 @@ def law_caution(
     ended = next((note for note in notes if note.has_ended and note.ends and note.place != EVERYWHERE), None)
     if ended is None or ended.ends is None:
         return None
-    place = next(known.name for known in places() if known.id == ended.place)
-    values = {"place": place, "what": ended.what, "day": _day(ended.ends), "law": ended.law}
+    place = next(known["name"] for known in _file()["places"] if known["id"] == ended.place)
+    own_day = f"{ended.ends.day} {ended.ends:%B %Y}"
+    values = {"place": place, "what": ended.row.what, "day": own_day, "law": ended.row.law}
+    in_words = {"place": tr(place), "what": ended.what, "day": day(ended.ends), "law": ended.law}
     of_lamp = lamp.id if lamp is not None else ""
     finding = answered(Finding("law-ended", values, confidence=ended.confidence), of_lamp, told)
-    said = caution(finding, of_lamp)
-    return said.model_copy(update={"source": ended.source})
+    return caution(finding, of_lamp, in_words).model_copy(update={"source": ended.source})
 
 
 def lamp_class(lamp: Lamp) -> LampClass | None:

@@ -8,6 +8,7 @@ from counter.fit._facts import HIGH_FREQUENCY, Facts, Finding
 from counter.fit._judge import in_words
 from counter.fit._models import Replacement, strictest
 from counter.fit._texts import led_caps, led_type, verdict_of
+from counter.language import tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -36,10 +37,10 @@ def _replacement(known: Facts, base: Base, name: str) -> Replacement:
     findings = [Finding(rule, values) for rule in rules]
     cautions = in_words(findings)
     return Replacement(
-        title=f"{kind.title}, {base.designation}",
+        title=f"{tr(kind.title)}, {base.designation}",
         led_type=name,
         verdict=strictest(map(verdict_of, findings)),
-        reason=f"{cautions[0].says} {cautions[0].why} Needs {kind.needs}.",
+        reason=" ".join((cautions[0].says, cautions[0].why, tr("Needs {what}.").format(what=tr(kind.needs)))),
         cautions=cautions,
     )
 
@@ -67,5 +68,5 @@ def _in_this_place(known: Facts, base: Base, name: str) -> Iterator[str]:
 
 def _none_known(base: Base) -> Replacement:
     said = in_words([Finding("no-led-known", {"base": base.designation})])
-    title = f"LED for {base.designation}"
+    title = tr("LED for {base}").format(base=base.designation)
     return Replacement(title=title, verdict="ask first", reason=said[0].says, cautions=said)

@@ -10,7 +10,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from counter.fit._texts import texts
-from counter.language import OWN, current
+from counter.language import OWN, current, tr
 from counter.words import UV_TOPICS, speaks_of
 
 if TYPE_CHECKING:
@@ -35,17 +35,19 @@ def _is_sound(text: OwnText) -> bool:
 def _faults(text: OwnText) -> Iterator[tuple[str, str, str]]:
     shipped = texts().get(text.rule)
     if shipped is None:
-        yield "rule", f"there is no caution {text.rule[:40]}", "Choose one of the list."
+        yield "rule", tr("there is no caution {rule}").format(rule=text.rule[:40]), tr("Choose one of the list.")
         return
     known = set().union(*(_places(getattr(shipped, part)) or () for part in PARTS))
     for part in PARTS:
         ours, theirs = _places(getattr(text, part)), _places(getattr(shipped, part)) or frozenset()
         if ours is None:
-            yield part, "a brace without its mate", "Write { } around a figure's name, and no brace else."
+            yield part, tr("a brace without its mate"), tr("Write braces around a figure's name, and none else.")
         elif strange := sorted(ours - known):
-            yield part, f"nothing fills in {{{strange[0]}}}", f"Known here: {_listed(known)}."
+            told = tr("nothing fills in {name}").format(name=_listed({strange[0]}))
+            yield part, told, tr("Known here: {names}.").format(names=_listed(known))
         elif lost := sorted(theirs - ours):
-            yield part, f"{{{lost[0]}}} is left out", "Keep it: it stands for what the case says."
+            told = tr("{name} is left out").format(name=_listed({lost[0]}))
+            yield part, told, tr("Keep it: it stands for what the case says.")
     yield from _less_danger(text)
 
 
@@ -54,7 +56,7 @@ def _less_danger(text: OwnText) -> Iterator[tuple[str, str, str]]:
     shipped = texts()[text.rule]
     for part in PARTS:
         if speaks_of(UV_TOPICS, getattr(shipped, part)) and not speaks_of(UV_TOPICS, getattr(text, part)):
-            yield part, "says nothing of ultraviolet any more", "Name it, as the shipped words do."
+            yield part, tr("says nothing of ultraviolet any more"), tr("Name it, as the shipped words do.")
 
 
 def _places(words: str) -> frozenset[str] | None:
@@ -69,7 +71,7 @@ def _places(words: str) -> frozenset[str] | None:
 
 
 def _listed(names: set[str]) -> str:
-    return ", ".join(f"{{{name}}}" for name in sorted(names)) or "none"
+    return ", ".join(f"{{{name}}}" for name in sorted(names)) or tr("none")
 
 
 def in_own_words(catalogue: Catalogue, cautions: Iterable[Caution]) -> tuple[Caution, ...]:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.catalogue import shape_words
 from counter.fit._asks import blocking
-from counter.fit._facts import Facts, facts, is_listed, number
+from counter.fit._facts import Facts, facts, is_listed
 from counter.fit._holder import compare
 from counter.fit._judge import find, in_words
 from counter.fit._label import with_label
@@ -16,6 +17,7 @@ from counter.fit._texts import questions, verdict_of, white_codes
 from counter.fit.rules._beyond import suits
 from counter.fit.rules._holder import TWO_END_SLACK_MM
 from counter.fit.rules._supply import eighths
+from counter.language import figure, marked, tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -83,7 +85,7 @@ def wanted(catalogue: Catalogue, fixture: Fixture, use: Use = "unknown") -> tupl
             is_named = is_listed(lamp, labelled) or (not labelled.ballast_watts and not lamp.is_saver)
             if is_named and _is_for(lamp, use):
                 known = facts(catalogue, lamp, labelled, use)
-                offer = _judged(known, Offer(lamp, f"What the fixture asks for: {_name(lamp, lamp)}"))
+                offer = _judged(known, Offer(lamp, _named(marked("What the fixture asks for: {lamp}"), lamp, lamp)))
                 found.append(_if_used_for_light(offer) if use == "unknown" and uvc_twins(catalogue, lamp) else offer)
     return tuple(
         sorted((one for one in found if one.verdict != "do not sell"), key=lambda one: VERDICTS.index(one.verdict))
@@ -94,7 +96,11 @@ def _if_used_for_light(one: Replacement) -> Replacement:
     """Ask what the fixture is for where germicidal units take the same base: no lamp is there to tell."""
     if one.verdict != "sell":
         return one
-    return one.model_copy(update={"verdict": "ask first", "reason": f"Ask first: {questions()['use'].question}"})
+    return one.model_copy(update={"verdict": "ask first", "reason": _to_ask("use")})
+
+
+def _to_ask(about: str) -> str:
+    return tr("Ask first: {question}").format(question=tr(questions()[about].question))
 
 
 def _is_for(lamp: Lamp, use: Use, like: Lamp | None = None) -> bool:
@@ -106,9 +112,9 @@ def _is_for(lamp: Lamp, use: Use, like: Lamp | None = None) -> bool:
 
 def _offers(known: Facts, seen_mm: float | None) -> Iterator[Offer]:
     lamp = known.lamp
-    yield Offer(lamp, f"The same lamp: {_name(lamp, lamp)}", known.cct_k)
+    yield Offer(lamp, _named(marked("The same lamp: {lamp}"), lamp, lamp), known.cct_k)
     if lamp.kind == "fluorescent":
-        title = f"The same lamp in another colour: {_name(lamp, lamp)}"
+        title = _named(marked("The same lamp in another colour: {lamp}"), lamp, lamp)
         yield Offer(lamp, title, note=_colour_note(known), is_any_colour=True)
     seen = {lamp.id}
     for offer in _other_lamps(known):
@@ -123,17 +129,17 @@ def _other_lamps(known: Facts) -> Iterator[Offer]:
     if base is not None:
         for other in _wanted_on(known, base.designation):
             if is_listed(other, known.fixture):
-                yield Offer(other, f"What holder and ballast label name: {_name(other, lamp)}")
+                yield Offer(other, _named(marked("What holder and ballast label name: {lamp}"), other, lamp))
             elif not known.fixture.ballast_watts and base.designation != lamp.base:
-                yield Offer(other, f"What the holder takes: {_name(other, lamp)}")
+                yield Offer(other, _named(marked("What the holder takes: {lamp}"), other, lamp))
     for other in sorted(_wanted_on(known, lamp.base), key=lambda one: one.watts != lamp.watts):
         yield Offer(other, _title(other, lamp), note=_watts_note(known, other))
     for other in uvc_twins(catalogue, lamp)[:1]:
-        yield Offer(other, f"The germicidal (UV-C) twin: {_name(other, lamp)}")
+        yield Offer(other, _named(marked("The germicidal (UV-C) twin: {lamp}"), other, lamp))
     for name in _near_bases(known):
         for other in on_base(catalogue, name, lamp.kind):
             if other.band == lamp.band and abs(other.watts.value - lamp.watts.value) < 0.05:
-                yield Offer(other, f"Same watts, other base: {_name(other, lamp)}")
+                yield Offer(other, _named(marked("Same watts, other base: {lamp}"), other, lamp))
 
 
 def _wanted_on(known: Facts, base: str) -> tuple[Lamp, ...]:
@@ -165,7 +171,7 @@ def _reaches(known: Facts, other: Lamp, seen_mm: float | None) -> bool:
 
 def _watts_note(known: Facts, other: Lamp) -> str:
     is_more = known.on_mains and other.watts.value > known.lamp.watts.value
-    return "More watts, more heat: only if the fixture's label allows them." if is_more else ""
+    return tr("More watts, more heat: only if the fixture's label allows them.") if is_more else ""
 
 
 def _near_bases(known: Facts) -> Iterator[str]:
@@ -175,23 +181,24 @@ def _near_bases(known: Facts) -> Iterator[str]:
 
 
 def _title(other: Lamp, lamp: Lamp) -> str:
-    name = _name(other, lamp)
     if other.watts.value == lamp.watts.value:
-        what = "other tube" if other.kind == lamp.kind else "other light"
-        return f"Same base and watts, {what}: {name}"
+        if other.kind == lamp.kind:
+            return _named(marked("Same base and watts, other tube: {lamp}"), other, lamp)
+        return _named(marked("Same base and watts, other light: {lamp}"), other, lamp)
     if lamp.id in other.stands_in_for:
-        return f"Reduced-wattage lamp: {name}"
-    return f"Same base, other watts: {name}"
+        return _named(marked("Reduced-wattage lamp: {lamp}"), other, lamp)
+    return _named(marked("Same base, other watts: {lamp}"), other, lamp)
 
 
-def _name(lamp: Lamp, beside: Lamp) -> str:
-    """Name a lamp type; a white one says so where the lamp in hand is none."""
-    shape = f" {lamp.shape}" if lamp.shape else ""
+def _named(title: str, lamp: Lamp, beside: Lamp) -> str:
+    """Return a title with a lamp type in it; a white one says so where the lamp in hand is none."""
+    shape = f" {shape_words(lamp.shape)}" if lamp.shape else ""
     if lamp.shape == "linear" and lamp.tube_mm is not None and lamp.length_mm is not None:
-        shape += f" {eighths(lamp.tube_mm.value)}, {number(lamp.length_mm.value)} mm"
-    white = ", white for lighting" if beside.is_ultraviolet else ""
-    kind = f", {lamp.purposes[0]}" if lamp.purposes else white
-    return f"{number(lamp.watts.value)} W{shape}, {lamp.base}{kind}"
+        shape += f" {eighths(lamp.tube_mm.value)}, {figure(round(lamp.length_mm.value, 3))} mm"
+    white = tr(", white for lighting") if beside.is_ultraviolet else ""
+    kind = f", {tr(lamp.purposes[0])}" if lamp.purposes else white
+    name = f"{figure(round(lamp.watts.value, 3))} W{shape}, {lamp.base}{kind}"
+    return tr(title).format(lamp=name)
 
 
 def _judged(known: Facts, offer: Offer) -> Replacement:
@@ -233,7 +240,7 @@ def _reason(known: Facts, verdict: Verdict, cautions: tuple[Caution, ...], waiti
     if objecting:
         return f"{objecting[0].says} {objecting[0].why}"
     if waiting:
-        return f"Ask first: {questions()[waiting[0]].question}"
+        return _to_ask(waiting[0])
     return _all_that_matches(known)
 
 
@@ -245,23 +252,33 @@ def _all_that_matches(known: Facts) -> str:
         "ballast": fixture.ballast != "unknown" or known.listed,
         "use": known.use != "unknown",
     }
-    names = [name for name, is_known in found.items() if is_known]
-    if len(names) == len(found):
-        return "Base, ballast and use all match."
-    if not names:
-        return "It burned there until it died." if fixture.came_out else "Nothing speaks against it."
-    word = " and ".join(names)
-    return f"{word[:1].upper()}{word[1:]} {'match' if len(names) > 1 else 'matches'}."
+    names = tuple(name for name, is_known in found.items() if is_known)
+    if not names and fixture.came_out:
+        return tr("It burned there until it died.")
+    return tr(MATCHES[names])
+
+
+MATCHES = {
+    (): marked("Nothing speaks against it."),
+    ("base",): marked("Base matches."),
+    ("ballast",): marked("Ballast matches."),
+    ("use",): marked("Use matches."),
+    ("base", "ballast"): marked("Base and ballast match."),
+    ("base", "use"): marked("Base and use match."),
+    ("ballast", "use"): marked("Ballast and use match."),
+    ("base", "ballast", "use"): marked("Base, ballast and use all match."),
+}
 
 
 def _colour_note(known: Facts) -> str:
     room = known.fixture.room_k
     if room is None:
-        return "Colour changes nothing electrical: match the other lamps in the room."
+        return tr("Colour changes nothing electrical: match the other lamps in the room.")
     from counter.light import matching  # not needed before the first room with a colour
 
     try:
         nearest = matching(white_codes(), room)[0]
     except ValueError:
-        return "Match the other lamps in the room."
-    return f"Nearest to {number(room)} K is colour {nearest.code} ({nearest.difference_mired:.0f} mired away)."
+        return tr("Match the other lamps in the room.")
+    told = tr("Nearest to {room} K is colour {code} ({mired} mired away).")
+    return told.format(room=figure(room), code=nearest.code, mired=figure(nearest.difference_mired, ".0f"))

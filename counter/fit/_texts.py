@@ -8,9 +8,9 @@ from functools import cache
 from typing import TYPE_CHECKING, Any, NamedTuple, cast
 
 from counter import paths
-from counter.fit._facts import weakest
+from counter.fit._facts import ABOUT, NOT_REACHED, OWN_AT, REACHED, weakest
 from counter.fit._models import Caution
-from counter.language import OWN, current, marked, tr
+from counter.language import OWN, current, decimals, marked, range_of, tr
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -156,14 +156,16 @@ FILLED_IN = (
     *(marked("tanning"), marked("gel curing"), marked("lighting")),
     *(marked("instant"), marked("rapid"), marked("preheat"), marked("programmed")),
     *(marked("DANGER"), marked("WARNING"), marked("CAUTION"), marked("NOTICE")),
-    marked(" (a rough figure: so long a lamp is too near at that distance)"),
-    marked("How soon the daily limit is reached is not known: its output is not in the catalogue"),
+    *(marked("sell"), marked("ask first"), marked("do not sell")),
+    *(marked("yes"), marked("no"), marked("any other"), marked("none"), marked("same")),
+    *(marked("high frequency"), marked("mains frequency"), marked("another number of"), marked("another")),
 )
-WITH_FIGURES = (
-    marked("At {far} m one lamp alone does not reach the daily limit; computed from {watts} W of UV"),
-    marked("At {far} m the daily limit is reached in about {time}; computed from {watts} W of UV"),
-    marked("about {time}"),
-)
+WITH_FIGURES = (NOT_REACHED, REACHED, OWN_AT, ABOUT)
+
+
+QUOTED = frozenset({"words", "holder"})  # what stands on label, lamp or holder is never put into other words
+_NUMBERS = re.compile(r"[\d.]+(?: (?:W|mm|A|h|min|s))?")
+_RANGE = re.compile(r"([\d.]+) to ([\d.]+)")
 
 
 @cache
@@ -177,8 +179,22 @@ def spoken(value: str) -> str:
         return value
     for words, shape in _shapes():
         if (found := shape.fullmatch(value)) is not None:
-            return tr(words).format_map(found.groupdict())
-    return tr(" or ").join(map(tr, value.split(" or ")))
+            return tr(words).format_map({name: spoken(part) for name, part in found.groupdict().items()})
+    return tr(" or ").join(map(_spoken_alone, value.split(" or ")))
+
+
+def _spoken_alone(value: str) -> str:
+    if (found := _RANGE.fullmatch(value)) is not None:
+        return range_of(*map(decimals, found.groups()))
+    return decimals(value) if _NUMBERS.fullmatch(value) else tr(value)
+
+
+def _spoken(finding: Finding) -> Mapping[str, str]:
+    """Return what a rule filled in, in the language now spoken, but for what it quotes."""
+    if current() == OWN:
+        return finding.values
+    quoted = QUOTED if finding.rule != "label-counts" else frozenset()  # that one only counts
+    return {name: value if name in quoted else spoken(value) for name, value in finding.values.items()}
 
 
 def kin_of(rule: str) -> str:
@@ -186,14 +202,14 @@ def kin_of(rule: str) -> str:
     return texts()[rule].alike or plain_rule(rule)
 
 
-def caution(finding: Finding, lamp: str = "") -> Caution:
-    """Put a finding into words.
+def caution(finding: Finding, lamp: str = "", told: Mapping[str, str] | None = None) -> Caution:
+    """Put a finding into words; `told` is what it filled in, where that is in the language now spoken already.
 
     Raises:
         KeyError: no words for this rule, or the words name a value that the rule does not fill in.
     """
     text = texts()[finding.rule]
-    values = {name: spoken(value) for name, value in finding.values.items()}
+    values = told or _spoken(finding)
     return Caution(
         signal=text.signal,
         rule=finding.rule,

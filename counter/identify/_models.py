@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from counter.catalogue import Kind, LampShape, Model
 
 
-class Candidate(Model):
-    """One lamp type with its probability and how each look spoke of it."""
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """One lamp type with its probability and how each look spoke of it.
+
+    No model: every look makes one for each lamp type, and a model weighs three objects and a check.
+    """
 
     lamp: str
     base: str

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from counter.identify._entropy import gain
 from counter.identify._models import NextLook
 from counter.identify._tables import tables_of
+from counter.language import tr
 from counter.thresholds import LEADING
 
 if TYPE_CHECKING:
@@ -75,5 +76,6 @@ def _why(table: WordTable | SizeTable, by_row: Sequence[float]) -> str:
             chances[name] = chances.get(name, 0.0) + weight
     first = sorted(chances, key=chances.__getitem__, reverse=True)[:2]
     if len(first) < 2 or chances[first[1]] < WORTH_NAMING or sum(map(chances.__getitem__, first)) < MOSTLY:
-        return table.look.why
-    return f"{table.look.why} Here it decides between {first[0]} and {first[1]}."
+        return tr(table.look.why)
+    told = tr("{why} Here it decides between {one} and {other}.")
+    return told.format(why=tr(table.look.why), one=first[0], other=first[1])

@@ -8,6 +8,7 @@ import unicodedata
 from typing import TYPE_CHECKING
 
 from counter.identify._truth import word_values
+from counter.language import decimals, figure, tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -61,7 +62,7 @@ def parse_look(catalogue: Catalogue, key: str, text: str | float) -> str | float
     look = catalogue.look_by_key.get(key)
     if look is None:
         keys = ", ".join(look.key for look in catalogue.looks)
-        raise LookProblem(f"there is no look {_short(key)}; looks are {keys}")
+        raise LookProblem(tr("there is no look {look}; looks are {known}").format(look=_short(key), known=keys))
     if isinstance(text, str) and text.strip().casefold() in {"?", CANNOT_TELL, "cannot tell", "can't tell"}:
         return CANNOT_TELL
     if look.is_measured:
@@ -79,13 +80,15 @@ def _word(catalogue: Catalogue, look: Look, text: str) -> str:
     values = word_values(catalogue, look)
     if text in values:
         return text
-    plain = _plain(text)
+    plain = _plain(text.replace(",", ".") if look.key == "watts" else text)
     found = dict(_names(catalogue, look, values)).get(plain) if plain else None
     if found is not None:
         return found
     if look.key == "watts":
         raise LookProblem(_no_watts(text, values))
-    raise LookProblem(f"{look.key}: {_short(text)} is no answer; use {', '.join(values)} or {CANNOT_TELL}")
+    told = tr("{look}: {text} is no answer; use {known} or {unsure}")
+    known = {"known": ", ".join(values), "unsure": CANNOT_TELL}
+    raise LookProblem(told.format(look=look.key, text=_short(text), **known))
 
 
 def _plain(text: str) -> str:
@@ -110,13 +113,14 @@ def _names(catalogue: Catalogue, look: Look, values: tuple[str, ...]) -> Iterato
 
 def _no_watts(text: str, values: tuple[str, ...]) -> str:
     """Say which watts lie next to a number that no lamp has."""
-    number = re.fullmatch(r"([0-9]{1,6}(?:\.[0-9]{1,6})?)\s*w?", text.strip().casefold())
+    number = re.fullmatch(r"([0-9]{1,6}(?:[.,][0-9]{1,6})?)\s*w?", text.strip().casefold())
     if number is None:
-        return f"watts: {_short(text)} is not a number of watts; give one such as 26, or {CANNOT_TELL}"
-    near = sorted(values, key=lambda value: abs(float(value) - float(number[1])))[:3]
-    return (
-        f"watts: no lamp here has {_short(text)}; nearest are {', '.join(sorted(near, key=float))}, or {CANNOT_TELL}"
-    )
+        told = tr("watts: {text} is not a number of watts; give one such as 26, or {unsure}")
+        return told.format(text=_short(text), unsure=CANNOT_TELL)
+    asked = float(number[1].replace(",", "."))
+    near = sorted(sorted(values, key=lambda value: abs(float(value) - asked))[:3], key=float)
+    told = tr("watts: no lamp here has {text}; nearest are {near}, or {unsure}")
+    return told.format(text=_short(text), near=", ".join(map(decimals, near)), unsure=CANNOT_TELL)
 
 
 def _size(look: Look, text: str | float) -> float:
@@ -124,11 +128,12 @@ def _size(look: Look, text: str | float) -> float:
     mm = _millimetres(look, text) if isinstance(text, str) else float(text)
     low, high = look.low or 0.0, look.high if look.high is not None else math.inf
     if math.isnan(mm) or not low <= mm <= high:
-        shown = _short(text if isinstance(text, str) else f"{text:g}")
-        read = "" if shown == f'"{mm:g}"' else f", read as {mm:g} mm,"
-        raise LookProblem(
-            f"{look.key}: {shown}{read} is outside {low:g} to {high:g} mm; measure again or {CANNOT_TELL}"
-        )
+        shown = _short(text if isinstance(text, str) else figure(text))
+        told = tr("{look}: {text}, read as {mm} mm, is outside {low} to {high} mm; measure again or {unsure}")
+        if shown == f'"{figure(mm)}"':
+            told = tr("{look}: {text} is outside {low} to {high} mm; measure again or {unsure}")
+        sizes = {"mm": figure(mm), "low": figure(low), "high": figure(high)}
+        raise LookProblem(told.format(look=look.key, text=shown, unsure=CANNOT_TELL, **sizes))
     return mm
 
 
@@ -140,7 +145,8 @@ def _millimetres(look: Look, text: str) -> float:
     """
     plain = _ascii(text)
     if plain.startswith("-"):
-        raise LookProblem(f"{look.key}: {_short(text)} is below zero; sizes have no sign")
+        told = tr("{look}: {text} is below zero; sizes have no sign")
+        raise LookProblem(told.format(look=look.key, text=_short(text)))
     total, at, units = 0.0, 0, list[float]()
     while at < len(plain):
         part = _PART.match(plain, at)
@@ -168,7 +174,8 @@ def _number(look: Look, text: str, part: re.Match[str]) -> float:
     if part["over"] is None:
         return number
     if int(part["under"]) == 0:
-        raise LookProblem(f"{look.key}: {_short(text)} divides by zero; write it as 5 7/8 in")
+        told = tr("{look}: {text} divides by zero; write it as 5 7/8 in")
+        raise LookProblem(told.format(look=look.key, text=_short(text)))
     return number + int(part["over"]) / int(part["under"])
 
 
@@ -182,4 +189,5 @@ def _unit(look: Look, text: str, part: re.Match[str]) -> float:
 
 
 def _no_size(look: Look, text: str) -> LookProblem:
-    return LookProblem(f'{look.key}: {_short(text)} is not a size; write it as 149.5, 14.9 cm or 5 7/8"')
+    told = tr('{look}: {text} is not a size; write it as 149.5, 14.9 cm or 5 7/8"')
+    return LookProblem(told.format(look=look.key, text=_short(text)))

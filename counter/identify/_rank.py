@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from functools import cache
 from itertools import compress
 from operator import mul
 from types import MappingProxyType
 from typing import TYPE_CHECKING
-
-from pydantic import TypeAdapter
 
 from counter.identify._models import Candidate
 from counter.identify._parse import CANNOT_TELL, parse_look
@@ -81,7 +78,7 @@ def _candidates(lamps: Sequence[Lamp], weights: list[float], verdicts: Verdicts)
     keys = tuple(verdicts)
     split = {says: _split(keys, says) for says in set(spoken)}  # far fewer than lamps
     order = sorted(range(len(lamps)), key=weights.__getitem__, reverse=True)
-    return _many().validate_python([_fields(lamps[at], weights[at] / total, *split[spoken[at]]) for at in order])
+    return tuple(_candidate(lamps[at], weights[at] / total, *split[spoken[at]]) for at in order)
 
 
 def _split(keys: Keys, says: tuple[bool | None, ...]) -> tuple[Keys, Keys]:
@@ -89,20 +86,5 @@ def _split(keys: Keys, says: tuple[bool | None, ...]) -> tuple[Keys, Keys]:
     return tuple(compress(keys, says)), tuple(compress(keys, [said is False for said in says]))
 
 
-def _fields(lamp: Lamp, probability: float, agrees: Keys, disagrees: Keys) -> dict[str, object]:
-    return {
-        "lamp": lamp.id,
-        "base": lamp.base,
-        "watts": lamp.watts.value,
-        "shape": lamp.shape,
-        "kind": lamp.kind,
-        "probability": probability,
-        "agrees": agrees,
-        "disagrees": disagrees,
-    }
-
-
-@cache
-def _many() -> TypeAdapter[tuple[Candidate, ...]]:
-    """Return what makes all candidates in one call: a quarter quicker than one by one; built on first use."""
-    return TypeAdapter(tuple[Candidate, ...])
+def _candidate(lamp: Lamp, probability: float, agrees: Keys, disagrees: Keys) -> Candidate:
+    return Candidate(lamp.id, lamp.base, lamp.watts.value, lamp.shape, lamp.kind, probability, agrees, disagrees)

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from counter.catalogue import TRUST
 from counter.identify._entropy import entropy
 from counter.identify._heard import Heard
+from counter.language import figure, tr
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -122,7 +123,10 @@ class SizeTable:
     def name(self, row: int) -> str | None:
         """Name the size of a row."""
         size = self.rows[row]
-        return None if size is None else f"{' or '.join(f'{mean:g}' for mean in size.means)} mm"
+        if size is None:
+            return None
+        means = tr(" or ").join(map(figure, size.means))
+        return f"{means} mm"
 
     @cached_property
     def edges(self) -> tuple[float, ...]:

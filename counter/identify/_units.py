@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Literal
 from counter.catalogue import Model
 from counter.identify._parse import CANNOT_TELL, LookProblem, parse_look
 from counter.identify._tables import tables_of
+from counter.language import tr
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -34,7 +35,7 @@ class UnitDoubt(Model):
     @property
     def question(self) -> str:
         """As a person would ask: "96 mm or 96 in?"."""
-        return f"{self.text}\N{THIN SPACE}mm or {self.text}\N{THIN SPACE}in?"
+        return tr("{text}\N{THIN SPACE}mm or {text}\N{THIN SPACE}in?").format(text=self.text)
 
 
 def size_of(

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from counter.identify._entropy import entropy
 from counter.identify._heard import Heard
 from counter.identify._truth import Truth, word_truth, word_values
+from counter.language import decimals, tr
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -57,7 +58,10 @@ class WordTable:
     def name(self, row: int) -> str | None:
         """Name what the catalogue says of a row, if it says one thing."""
         allowed = self.truths[row].allowed
-        return self._labels.get(only := next(iter(allowed)), f"{only} W") if len(allowed) == 1 else None
+        if len(allowed) != 1:
+            return None
+        only = next(iter(allowed))
+        return tr(self._labels[only]) if only in self._labels else f"{decimals(only)} W"
 
     @cached_property
     def _labels(self) -> dict[str, str]:

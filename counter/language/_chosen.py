@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
-from functools import cache
-from typing import TYPE_CHECKING
+from functools import cache, lru_cache, wraps
+from typing import TYPE_CHECKING, ParamSpec, TypeVar
 
 from counter import paths
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
     from gettext import NullTranslations
     from pathlib import Path
+
+Asked = ParamSpec("Asked")
+Made = TypeVar("Made")
 
 OWN = "en"  # the language that the program is written in; it needs no file
 DOMAIN = "counter"
 
-_chosen = [OWN]  # of the whole program: whoever sets it draws everything anew
+_chosen = [OWN, "", OWN]  # language, region and both, of the whole program: whoever sets them draws everything anew
 
 
 def folder() -> Path:
@@ -42,10 +46,12 @@ def languages() -> dict[str, str]:
 def use(code: str) -> None:
     """Speak this language from now on; the program's own where there is none of that code.
 
-    A regional code falls back on its language: es_MX on es.
+    A regional code falls back on its language: es_MX on es. Its region still says how numbers are written.
     """
-    plain = code.replace("-", "_")
-    _chosen[0] = next((one for one in (plain, plain.split("_")[0]) if _is_known(one)), OWN)
+    plain = code.partition(".")[0].partition("@")[0].replace("-", "_")
+    own, _, place = plain.partition("_")
+    spoken = next((one for one in (plain, own) if _is_known(one)), OWN)
+    _chosen[:] = [spoken, place.upper(), f"{spoken}_{place}"]
 
 
 def _is_known(code: str) -> bool:
@@ -57,9 +63,15 @@ def current() -> str:
     return _chosen[0]
 
 
+def region() -> str:
+    """Return the region that came with the language, "MX" of es_MX; "" where none did."""
+    return _chosen[1]
+
+
 def tr(text: str) -> str:
     """Return a sentence in the language now spoken; the sentence itself where it has no translation."""
-    return text if _chosen[0] == OWN or not text else _words(_chosen[0]).gettext(text)
+    code = _chosen[0]
+    return text if code == OWN or not text else _words(code).gettext(text)
 
 
 def marked(text: str) -> str:
@@ -73,3 +85,20 @@ NAME = marked("This language, in itself")  # every catalogue translates it: Espa
 def trn(one: str, many: str, count: float) -> str:
     """Return the sentence for one or for many, whichever the language says for a count."""
     return _words(_chosen[0]).ngettext(one, many, int(count))
+
+
+def kept_by_language(most: int) -> Callable[[Callable[Asked, Made]], Callable[Asked, Made]]:
+    """Keep the last `most` answers of a function that answers in words: another language asks it anew."""
+
+    def keeping(make: Callable[Asked, Made]) -> Callable[Asked, Made]:
+        @lru_cache(maxsize=most)
+        def kept(_: str, *args: Asked.args, **named: Asked.kwargs) -> Made:
+            return make(*args, **named)
+
+        @wraps(make)
+        def asked(*args: Asked.args, **named: Asked.kwargs) -> Made:
+            return kept(_chosen[2], *args, **named)  # type: ignore[arg-type] # what is kept can be hashed
+
+        return asked
+
+    return keeping

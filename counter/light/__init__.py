@@ -6,7 +6,7 @@ lamp's usual band is known), the weighting table
 (`_swatch`), mired and matching (`_mired`), and what the command line prints (`_report`). The figures, each
 with its source and confidence, are in resources/light.json, read by `_tables` on first use.
 
-May import: the standard library and `counter.paths`; nothing else.
+May import: the standard library, `counter.paths` and `counter.language`; nothing else.
 """
 
 from __future__ import annotations
@@ -30,6 +30,7 @@ from counter.light._swatch import swatch
 from counter.light._tables import Band, Limit, Output, Place, StandardColour, WeightingRow
 from counter.light._uv import (
     CURVE_M,
+    NOT_IN_A_DAY,
     Exposure,
     UvaExposure,
     curve,
@@ -45,6 +46,7 @@ from counter.light._weighting import MERCURY_LINE_NM, effective_w_m2, weighting
 __all__ = [
     "CURVE_M",
     "MERCURY_LINE_NM",
+    "NOT_IN_A_DAY",
     "Band",
     "BandExposure",
     "Colour",

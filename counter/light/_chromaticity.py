@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from counter.language import marked
 from counter.light._bounds import within
 
 
@@ -13,7 +14,7 @@ def planckian(cct_k: float) -> tuple[float, float]:
     Raises:
         ValueError: the temperature is outside that range.
     """
-    t = within("The colour temperature", cct_k, 1667, 25000, "K", "The locus is known there.")
+    t = within(marked("The colour temperature"), cct_k, 1667, 25000, "K", marked("The locus is known there."))
     if t <= 4000:
         x = -0.2661239e9 / t**3 - 0.2343589e6 / t**2 + 0.8776956e3 / t + 0.179910
     else:
@@ -33,7 +34,9 @@ def daylight(cct_k: float) -> tuple[float, float]:
     Raises:
         ValueError: the temperature is outside that range.
     """
-    t = within("The colour temperature", cct_k, 4000, 25000, "K", "The daylight locus is defined there.")
+    t = within(
+        marked("The colour temperature"), cct_k, 4000, 25000, "K", marked("The daylight locus is defined there.")
+    )
     if t <= 7000:
         x = 0.244063 + 0.09911e3 / t + 2.9678e6 / t**2 - 4.6070e9 / t**3
     else:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.language import marked
 from counter.light._bounds import within
 from counter.light._names import KELVIN_RANGE, read_name
 from counter.light._tables import tables
@@ -29,8 +30,8 @@ def mired(cct_k: float) -> float:
     Raises:
         ValueError: the temperature is outside 1667 to 25 000 K.
     """
-    way_out = "White lamps lie between 2200 and 8000 K."
-    return 1e6 / within("The colour temperature", cct_k, *KELVIN_RANGE, "K", way_out)
+    way_out = marked("White lamps lie between 2200 and 8000 K.")
+    return 1e6 / within(marked("The colour temperature"), cct_k, *KELVIN_RANGE, "K", way_out)
 
 
 def mired_difference(a_k: float, b_k: float) -> float:
@@ -50,8 +51,8 @@ def match_word(difference_mired: float) -> str:
     Raises:
         ValueError: the difference is no number or not finite.
     """
-    way_out = "Take it from two colour temperatures."
-    size = within("The difference", abs(difference_mired), 0, 1000, "mired", way_out)
+    way_out = marked("Take it from two colour temperatures.")
+    size = within(marked("The difference"), abs(difference_mired), 0, 1000, "mired", way_out)
     words = tables().match_words
     return next(row.word for row in words if row.below_mired is None or size < row.below_mired)
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import Literal, NamedTuple
 
+from counter.language import marked, tr
 from counter.light._bounds import within
 from counter.light._tables import tables
 
@@ -38,11 +39,13 @@ def read_name(text: str) -> Name:
     name = _letters(plain) or _standard(plain) or _kelvin(plain) or _code(plain)
     if name is None:
         short = _SHORT.fullmatch(plain)
-        guess = f" Did you mean {short[1]}00 K?" if short else ""
-        raise ValueError(
-            f"Colour {text[:40]!r} is not known.{guess} Write a code such as 840, a temperature such as "
-            f"4000 K, or letters: {', '.join(row.letters for row in tables().letters)}."
+        guess = tr(" Did you mean {kelvin} K?").format(kelvin=f"{short[1]}00") if short else ""
+        told = tr(
+            "Colour {text} is not known.{guess} Write a code such as 840, a temperature such as 4000 K, "
+            "or letters: {letters}."
         )
+        letters = ", ".join(row.letters for row in tables().letters)
+        raise ValueError(told.format(text=repr(text[:40]), guess=guess, letters=letters))
     return name
 
 
@@ -67,7 +70,8 @@ def _kelvin(plain: str) -> Name | None:
     if found is None:
         return None
     cct_k = int("".join(part for part in found.groups() if part))
-    within("The colour temperature", cct_k, *KELVIN_RANGE, "K", "White lamps lie between 2200 and 8000 K.")
+    way_out = marked("White lamps lie between 2200 and 8000 K.")
+    within(marked("The colour temperature"), cct_k, *KELVIN_RANGE, "K", way_out)
     return Name(f"{cct_k} K", "kelvin", cct_k, (cct_k, cct_k), None, None, "published")
 
 
@@ -78,9 +82,10 @@ def _code(plain: str) -> Name | None:
     classes = {row.digit: row for row in tables().cri_classes}
     row = classes.get(int(found[1]))
     if row is None:
-        way_out = f"The first digit is the colour rendering class, {min(classes)} to {max(classes)}."
-        raise ValueError(f"Colour code {plain!r} is not known. {way_out}")
+        told = tr("Colour code {code} is not known. The first digit is the colour rendering class, {low} to {high}.")
+        raise ValueError(told.format(code=repr(plain), low=min(classes), high=max(classes)))
     cct_k = int(found[2]) * 100
-    way_out = "The last two digits are hundreds of kelvins: 840 is 4000 K."
-    within(f"The colour temperature of code {plain}", cct_k, *KELVIN_RANGE, "K", way_out)
+    way_out = marked("The last two digits are hundreds of kelvins: 840 is 4000 K.")
+    what = tr("The colour temperature of code {code}").format(code=plain)
+    within(what, cct_k, *KELVIN_RANGE, "K", way_out)
     return Name(found[1] + found[2], "code", cct_k, (cct_k, cct_k), row.cri_range, row.source, row.confidence)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from counter.language import figure, range_of, tr, trn
 from counter.light._tables import tables
 
 if TYPE_CHECKING:
@@ -48,38 +49,40 @@ def colour_report(colour: Colour) -> dict[str, Any]:
 
 def uv_text(exposure: Exposure) -> str:
     """Return the exposure in a few lines."""
-    here = (
-        f"At {exposure.distance_m:g} m: {exposure.irradiance_w_m2:.3g} W/m² of UV-C, "
-        f"{exposure.effective_w_m2:.3g} W/m² effective."
+    here = tr("At {distance} m: {irradiance} W/m² of UV-C, {effective} W/m² effective.").format(
+        distance=figure(exposure.distance_m),
+        irradiance=figure(exposure.irradiance_w_m2, ".3g"),
+        effective=figure(exposure.effective_w_m2, ".3g"),
     )
-    limit = (
-        f"Daily limit for eye and skin, {exposure.limit_j_m2:g} J/m² effective, "
-        f"after {duration_text(exposure.time_to_limit_s)}."
+    limit = tr("Daily limit for eye and skin, {limit} J/m² effective, after {time}.").format(
+        limit=figure(exposure.limit_j_m2), time=duration_text(exposure.time_to_limit_s)
     )
     return "\n".join((here, limit, *exposure.notes))
 
 
 def colour_text(colour: Colour) -> str:
     """Return the colour in a few lines."""
-    origin = f"IEC 60081 {colour.standard}" if colour.standard else "by colour temperature"
+    origin = f"IEC 60081 {colour.standard}" if colour.standard else tr("by colour temperature")
     low, high = colour.cct_range_k
+    mired = figure(colour.mired, ".1f")
+    place = {"x": figure(colour.x, ".4f"), "y": figure(colour.y, ".4f"), "origin": origin, "srgb": colour.srgb}
     lines = [
-        f"{colour.name}: {colour.cct_k} K ({colour.mired:.1f} mired), {_rendering(colour)}.",
-        f"x {colour.x:.4f}, y {colour.y:.4f} ({origin}); on screen {colour.srgb}.",
+        f"{colour.name}: {colour.cct_k} K ({mired} mired), {_rendering(colour)}.",
+        tr("x {x}, y {y} ({origin}); on screen {srgb}.").format(**place),
     ]
     if low != high:
-        lines.append(f"Sold as {low} to {high} K.")
+        lines.append(tr("Sold as {low} to {high} K.").format(low=low, high=high))
     return "\n".join(lines)
 
 
 def duration_text(seconds: float) -> str:
     """Return a time in the two units that say enough: "55 s", "4 min 7 s", "2 h 5 min", "3 days 4 h"."""
     if seconds < 10:
-        return f"{seconds:.2g} s"
+        return f"{figure(seconds, '.2g')} s"
     whole = round(seconds)
     days, hours, minutes = whole // 86400, whole % 86400 // 3600, whole % 3600 // 60
     if days:
-        return f"{days} {'day' if days == 1 else 'days'} {hours} h"
+        return trn("{days} day {hours} h", "{days} days {hours} h", days).format(days=days, hours=hours)
     if hours:
         return f"{hours} h {minutes} min"
     return f"{minutes} min {whole % 60} s" if minutes else f"{whole} s"
@@ -87,5 +90,5 @@ def duration_text(seconds: float) -> str:
 
 def _rendering(colour: Colour) -> str:
     if colour.cri_min is None:
-        return "colour rendering not said"
-    return f"Ra {colour.cri_min} to {colour.cri_max}"
+        return tr("colour rendering not said")
+    return f"Ra {range_of(str(colour.cri_min), str(colour.cri_max))}"

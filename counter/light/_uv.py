@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from counter.language import figure, marked, tr
 from counter.light._bounds import within
 from counter.light._tables import Limit, Output, Place, tables, weakest
 from counter.light._weighting import MERCURY_LINE_NM, effective_w_m2, row_at
@@ -12,6 +13,7 @@ from counter.light._weighting import MERCURY_LINE_NM, effective_w_m2, row_at
 CURVE_M = (0.3, 10.0)  # from holding the lamp to the far side of a large room
 WORKING_DAY_S = 8 * 3600
 DAY_S = 24 * 3600
+NOT_IN_A_DAY = marked("The time is longer than 24 h: direct light alone does not reach the daily limit here.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,13 +67,15 @@ def irradiance_w_m2(uvc_watts: float, arc_mm: float, distance_m: float, lamps: i
     Raises:
         ValueError: a value is no number, not finite, or outside what a lamp and a room can be.
     """
-    power_w = within("The ultraviolet output", uvc_watts, 1e-6, 2000, "W", "Take it from the lamp's data.")
-    arc_m = within("The arc length", arc_mm, 1, 3000, "mm", "Measure the glowing part of the tube.") / 1000
-    way_out = "Measure from the middle of the lamp."
-    far_m = within("The distance", distance_m, 0.01, 1000, "m", way_out)
-    count = within("The number of lamps", lamps, 1, 1000, "lamps", "Count the lamps that are lit.")
+    data, tube = marked("Take it from the lamp's data."), marked("Measure the glowing part of the tube.")
+    power_w = within(marked("The ultraviolet output"), uvc_watts, 1e-6, 2000, "W", data)
+    arc_m = within(marked("The arc length"), arc_mm, 1, 3000, "mm", tube) / 1000
+    middle, lit = marked("Measure from the middle of the lamp."), marked("Count the lamps that are lit.")
+    far_m = within(marked("The distance"), distance_m, 0.01, 1000, "m", middle)
+    count = within(marked("The number of lamps"), lamps, 1, 1000, marked("lamps"), lit)
     if count != int(count):
-        raise ValueError(f"The number of lamps is {lamps:g}; it must be a whole number.")
+        told = tr("The number of lamps is {count}; it must be a whole number.")
+        raise ValueError(told.format(count=figure(lamps)))
     angle = math.atan(arc_m / (2 * far_m))
     return count * power_w * (2 * angle + math.sin(2 * angle)) / (2 * math.pi**2 * far_m * arc_m)
 
@@ -147,7 +151,7 @@ def curve(uvc_watts: float, arc_mm: float, lamps: int = 1, points: int = 49) -> 
         ValueError: as `irradiance_w_m2`, or fewer than two points.
     """
     if points < 2:
-        raise ValueError(f"A curve of {points} points cannot be drawn; ask for 2 or more.")
+        raise ValueError(tr("A curve of {count} points cannot be drawn; ask for 2 or more.").format(count=points))
     near, far = CURVE_M
     inner = (near * (far / near) ** (i / (points - 1)) for i in range(1, points - 1))
     distances = (near, *inner, far)  # the ends exact, whatever the powers round to
@@ -176,13 +180,14 @@ def _far_enough(arc_mm: float, distance_m: float) -> bool:
 
 
 def _notes(arc_mm: float, distance_m: float, lamps: int, time_s: float) -> tuple[str, ...]:
-    notes = ["Direct light of a bare lamp only: reflections and other lamps add to it."]
+    notes = [tr("Direct light of a bare lamp only: reflections and other lamps add to it.")]
     if not _far_enough(arc_mm, distance_m):
-        notes.append(f"Nearer than twice the arc ({2 * arc_mm / 1000:g} m) the figure is not to be relied on.")
+        told = tr("Nearer than twice the arc ({least} m) the figure is not to be relied on.")
+        notes.append(told.format(least=figure(2 * arc_mm / 1000)))
     if lamps > 1:
-        notes.append(f"{lamps:g} lamps counted as one at the same distance.")
+        notes.append(tr("{count} lamps counted as one at the same distance.").format(count=figure(lamps)))
     if time_s > DAY_S:
-        notes.append("The time is longer than 24 h: direct light alone does not reach the daily limit here.")
+        notes.append(tr(NOT_IN_A_DAY))
     elif time_s > WORKING_DAY_S:
-        notes.append("The time is longer than the 8 h that the limit is set for.")
+        notes.append(tr("The time is longer than the 8 h that the limit is set for."))
     return tuple(notes)

@@ -6,6 +6,7 @@ import math
 from bisect import bisect_left
 from typing import TYPE_CHECKING
 
+from counter.language import marked
 from counter.light._bounds import within
 from counter.light._tables import tables
 
@@ -24,8 +25,8 @@ def weighting(wavelength_nm: float) -> float:
     Raises:
         ValueError: the wavelength is outside 180 to 400 nm.
     """
-    way_out = "Ultraviolet that the limit covers lies there."
-    nm = within("The wavelength", wavelength_nm, 180, 400, "nm", way_out)
+    way_out = marked("Ultraviolet that the limit covers lies there.")
+    nm = within(marked("The wavelength"), wavelength_nm, 180, 400, "nm", way_out)
     rows = tables().weighting
     right = bisect_left(rows, nm, key=lambda row: row.nm)
     if rows[right].nm == nm:

@@ -21,6 +21,7 @@ from counter.marks._house import (
     read_house,
     shipped_house,
 )
+from counter.marks._in_words import in_words, spoken
 from counter.marks._letters import KnownLetters, LettersMean
 from counter.marks._models import MarkEvidence, Reading, ReadLamp, Span, System
 from counter.marks._read import read
@@ -49,12 +50,14 @@ __all__ = [
     "System",
     "format_code",
     "format_house",
+    "in_words",
     "read",
     "read_house",
     "saving_suffix",
     "says",
     "sharpen",
     "shipped_house",
+    "spoken",
     "tables",
     "uv_doubt",
 ]

@@ -9,6 +9,7 @@ from counter.marks._lex import Part
 from counter.marks._models import Reading, ReadLamp, Span
 from counter.marks._resolve import Meaning, is_older, resolve
 from counter.marks._segments import together
+from counter.marks._sentences import INCHES, WATTS
 from counter.marks._tables import tables
 from counter.marks._variants import is_by_inches
 
@@ -117,7 +118,7 @@ def _number_means(part: Part, meaning: Meaning) -> str:
     if by_inches is None or ":" not in part.means:
         return part.means
     number = part.means.partition(":")[0]
-    return f"{number} inches long, sockets included" if by_inches else f"{number} watts"
+    return (INCHES if by_inches else WATTS).format(n=number)
 
 
 def only(values: Iterable[T]) -> T | None:

@@ -6,6 +6,7 @@ import re
 from typing import NamedTuple
 
 from counter.marks._lex import Parsed, Part
+from counter.marks._sentences import BAD_CHECK, CHECK_DIGIT, ONE_ARTICLE, ONLY_FIGURE
 
 _LENGTHS = (8, 12, 13, 14)
 _DIGITS = re.compile(r"[\d?][\d? \-]*[\d?]", re.ASCII)
@@ -32,14 +33,14 @@ def barcode(plain: str) -> Scan | None:
     if fits:
         return Scan(_parsed(body, start, fits[0], digits), None)
     should = ean.calc_check_digit(digits[:-1])
-    return Scan(None, f"{len(digits)} figures like a barcode, but the last should be {should}: scan it again.")
+    return Scan(None, BAD_CHECK.format(n=len(digits), digit=should))
 
 
 def _parsed(body: str, start: int, gtin: str, digits: str) -> Parsed:
     places = [start + at for at, sign in enumerate(body) if sign not in " -"]
     parts = (
-        Part(places[0], places[-2] + 1, "number", f"GTIN-{len(gtin)}: the number of one article of one maker"),
-        Part(places[-1], places[-1] + 1, "check digit", "check digit: right"),
+        Part(places[0], places[-2] + 1, "number", ONE_ARTICLE.format(n=len(gtin))),
+        Part(places[-1], places[-1] + 1, "check digit", CHECK_DIGIT),
     )
-    note = (f"The unreadable figure can only be {gtin[digits.index('?')]}.",) if "?" in digits else ()
+    note = (ONLY_FIGURE.format(n=gtin[digits.index("?")]),) if "?" in digits else ()
     return Parsed("barcode", None, start, start + len(body), gtin, parts, {}, note)

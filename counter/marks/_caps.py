@@ -8,6 +8,24 @@ from typing import TYPE_CHECKING, NamedTuple
 from counter.catalogue import cap_size, pin_angles, scan_designation
 from counter.marks._colour import at_colour
 from counter.marks._lex import Cap, Parsed, Part, ends
+from counter.marks._sentences import (
+    ALSO_DECIDES,
+    ANGLES,
+    BASE,
+    CAP_LENGTH,
+    CIRCLE,
+    DISTANCE,
+    GROUPS,
+    KEY,
+    MEASURED,
+    MODIFIED,
+    PIN,
+    PINS,
+    SKIRT,
+    SUFFIX,
+    WEDGE,
+    WHICH_HOLDERS,
+)
 from counter.marks._tables import tables
 
 if TYPE_CHECKING:
@@ -39,13 +57,13 @@ def base_means(cap: Cap, parts: Sequence[Part]) -> str:
     """Say what a designation means in one line, the pins counted first."""
     named = iter(_modifier_letters(cap, parts))
     said = [
-        f"{next(named)}: {part.means}" if part.part == "modifier" else part.means
+        MODIFIED.format(typed=next(named), what=part.means) if part.part == "modifier" else part.means
         for part in parts
         if part.part not in ("contacts", "main letter", "assembly")
     ]
     count = cap.contacts
-    pins = "" if count is None else f"{count} pin" if count == 1 else f"{count} pins"
-    return f"base {cap.text}: " + "; ".join((pins or parts[0].means, *said))
+    pins = "" if count is None else (PIN if count == 1 else PINS).format(n=count)
+    return BASE.format(code=cap.text, what="; ".join((pins or parts[0].means, *said)))
 
 
 def _modifier_letters(cap: Cap, parts: Sequence[Part]) -> str:
@@ -139,25 +157,25 @@ def _means(piece: Piece, written: dict[str, str]) -> str:
     text = piece.written.lstrip("-/x")
     match piece.part:
         case "groups":
-            return f"{text} like groups side by side"
+            return GROUPS.format(n=text)
         case "letter":
             return str(_row("main", text)["means"])
         case "modifier":
             return str(_row("modifiers", text)["means"])
         case "size":
-            return f"{text} mm: {_measured(written)}"
+            return MEASURED.format(n=text, what=_measured(written))
         case "contacts":
             return str(tables()["caps"]["contacts"][text.upper()]["means"])
         case "key":
             return _key_means(text, written)
-    return _SAID[piece.part].format(text)
+    return _SAID[piece.part].format(n=text)
 
 
 _SAID = {
-    "width": "{} mm: width of the wedge",
-    "angles": "where the pins of the shell sit",
-    "length": "{} mm: length of the cap, pins not counted",
-    "skirt": "{} mm: outer diameter of the skirt",
+    "width": WEDGE,
+    "angles": ANGLES,
+    "length": CAP_LENGTH,
+    "skirt": SKIRT,
 }
 
 
@@ -168,11 +186,11 @@ def _row(table: str, letters: str) -> dict[str, str]:
 def _measured(written: dict[str, str]) -> str:
     """Say what the number measures: with three pins or more it is the circle through them (clause 3.2)."""
     if written["letter"] == "G":
-        return "the circle through the pins" if written.get("contacts") in ("t", "q", "p") else "distance of two pins"
+        return CIRCLE if written.get("contacts") in ("t", "q", "p") else DISTANCE
     return _row("main", written["letter"])["number"]
 
 
 def _key_means(key: str, written: dict[str, str]) -> str:
     if "groups" in written or written["letter"] == "G":
-        return f"key {key}: which holders it goes into"
-    return f"suffix {key}: one more thing that decides which holders it fits"
+        return KEY.format(n=key, what=WHICH_HOLDERS)
+    return SUFFIX.format(n=key, what=ALSO_DECIDES)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from counter.marks._lex import Draft, Parsed, ends
+from counter.marks._sentences import COLD, COLOUR, COLOUR_ABOUT, NEUTRAL, RENDERING, WARM
 from counter.marks._tables import longest_first, tables
 
 _CODE = r"(?:RE ?)?([5-9])(\d\d)(?!\d)"
@@ -48,14 +49,14 @@ def _code(draft: Draft) -> bool:
         draft.add(before, "phosphor", rare["means"], rare["letters"])
     cri = tables()["colour"]["cri_digits"][match[1]]["cri_min"]
     cct_k = int(match[2]) * 100
-    draft.add(1, "rendering", f"colour rendering {cri} or better (Ra)", match[1])
-    draft.add(2, "colour", f"{cct_k} K, {_feel(cct_k)}", match[2])
+    draft.add(1, "rendering", RENDERING.format(n=cri), match[1])
+    draft.add(2, "colour", COLOUR.format(n=cct_k, what=_feel(cct_k)), match[2])
     draft.state(cct_k=cct_k, cri_min=cri)
     return True
 
 
 def _feel(cct_k: int) -> str:
-    return "warm light" if cct_k < 3300 else "cold light" if cct_k > 5300 else "neutral light"
+    return WARM if cct_k < 3300 else COLD if cct_k > 5300 else NEUTRAL
 
 
 def _ultraviolet(draft: Draft) -> bool:
@@ -73,7 +74,7 @@ def _kelvin(draft: Draft) -> bool:
     if match is None or not cct_allowed(int(match[1] + match[2])):
         return False
     cct_k = int(match[1] + match[2])
-    draft.add(len(match[0]), "colour", f"{cct_k} K, {_feel(cct_k)}", f"{cct_k}K")
+    draft.add(len(match[0]), "colour", COLOUR.format(n=cct_k, what=_feel(cct_k)), f"{cct_k}K")
     draft.state(cct_k=cct_k)
     return True
 
@@ -107,4 +108,4 @@ def _take_letters(draft: Draft, row: dict[str, Any]) -> bool:
 
 
 def _says(row: dict[str, Any]) -> str:
-    return f"{row['means']}, about {row['cct_k']} K"
+    return COLOUR_ABOUT.format(what=row["means"], n=row["cct_k"])

@@ -7,6 +7,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from counter.marks._lex import Cap
+from counter.marks._sentences import TAKEN
 from counter.marks._tables import tables
 from counter.marks._variants import own_number
 
@@ -89,7 +90,8 @@ class Known:
             for spelling, (cap, _) in list(names.items()):
                 if spelling.startswith(row["base"].upper()):
                     new = printed + spelling[len(row["base"]) :]
-                    names.setdefault(new, (cap, f"{printed[:-1]}{printed[-1].lower()} was taken as {row['means']}."))
+                    note = TAKEN.format(typed=f"{printed[:-1]}{printed[-1].lower()}", what=row["means"])
+                    names.setdefault(new, (cap, note))
         return names
 
     @cached_property

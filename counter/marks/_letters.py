@@ -9,6 +9,7 @@ from pydantic import Field
 from counter.catalogue import Kind, LampShape, Model
 from counter.marks._caps import take_cap
 from counter.marks._lex import fold
+from counter.marks._sentences import ABOUT, BASE_ALONE, LEGS, PINS
 from counter.marks._tables import tables
 
 if TYPE_CHECKING:
@@ -78,10 +79,10 @@ def letters_say(means: LettersMean) -> str:
     shapes = tables()["shapes"]
     said = [
         shapes[means.shape]["means"] if means.shape else "",
-        f"{means.legs} legs" if means.legs and not means.shape else "",
-        f"base {means.base}" if means.base else "",
-        f"{means.pins} pins" if means.pins else "",
+        LEGS.format(n=means.legs) if means.legs and not means.shape else "",
+        BASE_ALONE.format(code=means.base) if means.base else "",
+        PINS.format(n=means.pins) if means.pins else "",
         tables()["slots"]["kinds"][means.kind] if means.kind else "",
-        f"about {means.cct_k}\N{THIN SPACE}K" if means.cct_k else "",
+        ABOUT.format(n=means.cct_k) if means.cct_k else "",
     ]
     return "; ".join(word for word in said if word)

@@ -11,6 +11,7 @@ from counter.marks._lattice import paths
 from counter.marks._lex import UNREADABLE, Parsed, Part
 from counter.marks._models import Span
 from counter.marks._segments import together
+from counter.marks._sentences import CANNOT_BE_READ, PUT_IN, TAKEN, WORN_SLASH
 from counter.marks._slots import slots_for
 from counter.marks._tables import tables
 from counter.marks._weigh import is_worn
@@ -26,7 +27,6 @@ if TYPE_CHECKING:
     from counter.marks._models import Reading
     from counter.marks._slots import Found, Slots
 
-WORN_SIGN = " was taken as a worn /."
 MAKER = "maker"  # the part name of letters that are a maker's own and not known in this shop
 _LETTERS = re.compile(r"[^\W\d_]+")
 
@@ -166,7 +166,7 @@ def _parsed(start: int, edge: Edge, plain: str, facts: dict[str, Any] | None) ->
         return Parsed(slot.system, slot.grammar, start, end, slot.clean, parts, stated, slot.notes)
     part, means = (MAKER, table["maker_means"]) if edge.what == "maker" else ("number", table["number_means"])
     if edge.what == "worn":
-        part, means = "other", "cannot be read"
+        part, means = "other", CANNOT_BE_READ
     return Parsed("partial", "letters", start, end, plain[start:end], (Part(start, end, part, means),), {}, ())
 
 
@@ -211,15 +211,15 @@ def _assumed(way: Path, plain: str) -> Iterator[str]:
     for start, edge in way.edges:
         found = edge.found
         if edge.what == "gap" and edge.cost:
-            yield f"{plain[start]}{WORN_SIGN}"
+            yield WORN_SLASH.format(typed=plain[start])
         if found is None:
             continue
         if found.lost is not None:
-            yield f"{found.meant[found.lost]} was put in."
+            yield PUT_IN.format(typed=found.meant[found.lost])
         elif found.wear:
             for typed, meant in zip(plain[start : edge.end], found.meant, strict=True):
                 if typed != meant:
-                    yield f"{typed} was taken as {meant}."
+                    yield TAKEN.format(typed=typed, what=meant)
 
 
 def _uv_instead(way: Path, plain: str, text: str, known: Known) -> tuple[Reading, float] | None:

@@ -14,8 +14,9 @@ from counter.marks._clean import clean_inside, clean_read
 from counter.marks._house import shipped_house
 from counter.marks._known import known_for
 from counter.marks._lex import fold
-from counter.marks._makers import MAKER, WORN_SIGN, is_makers, with_makers
+from counter.marks._makers import MAKER, is_makers, with_makers
 from counter.marks._models import MarkEvidence
+from counter.marks._sentences import LEFT_OUT, WORN_SLASH
 from counter.marks._tables import tables
 from counter.marks._weigh import background, evidence, floor_of, is_worn, strain, weights, worn_floor
 
@@ -36,6 +37,7 @@ BENT = 0.01  # a reading this likely by which letters are a maker's own keeps th
 NAMES_COST = 2.0  # a whole code among other words is twice as likely another lamp's as one that stands alone
 _RAREST_LAST = ("daily", "weekly", "seldom", "never")
 _TOKEN = re.compile(r"[^\s,;/]+")
+_DROPPED = tuple(one.format(typed="") for one in (LEFT_OUT, WORN_SLASH))
 
 
 def read(catalogue: Catalogue, text: str, house: Sequence[HouseMaker] = (), limit: int = 8) -> MarkEvidence:
@@ -154,7 +156,7 @@ def _unread(clean: Clean, shown: Sequence[Reading], text: str) -> tuple[str, ...
     others = shown[1:] if best.grammar != "letters" else ()
     rivals = (one for one in others if one.grammar == "letters" and one.probability >= BENT)
     odd += [span.text for one in rivals for span in one.spans if span.part == MAKER]
-    dropped = [one for one in best.assumptions if one.endswith(("was left out.", WORN_SIGN))]
+    dropped = [one for one in best.assumptions if one.endswith(_DROPPED)]
     return tuple(dict.fromkeys((*left, *odd, *dropped)))
 
 

@@ -4,6 +4,18 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.marks._sentences import (
+    ANOTHER_SHAPE,
+    APART,
+    APART_ELSEWHERE,
+    LOOK_INSTEAD,
+    NO_LETTER,
+    NO_SUCH_LAMP,
+    ONLY_AS,
+    UNKNOWN_BASE,
+    UNKNOWN_KEY,
+    WITHOUT_X,
+)
 from counter.marks._tables import tables
 from counter.marks._variants import is_by_inches, kind_agrees, numbers, told_apart
 
@@ -18,9 +30,6 @@ _TUBES = {"linear", "u-bent", "circular"}
 THINNEST_T8_MM = 20.0  # between 16 and 25.4
 NOMINAL_OVER_MM = 60.0  # single-pin and high-output tubes are named by the room from socket to socket
 _TUBE_TOLERANCE_MM = 1.2  # 26 against 25.4, 29 against 28.6; the nearest sizes are over 3 mm apart
-
-
-LOOK_INSTEAD = "Count the legs and the pins, and look at the notch."
 
 
 class Meaning(NamedTuple):
@@ -83,10 +92,10 @@ def _base_readings(facts: Facts, known: Known) -> Iterator[tuple[tuple[Base, ...
     if cap.key is None:
         yield known.bases_by("family", cap.text), None
         if cap.contacts is None or cap.text == cap.stem:
-            yield known.bases_by("stem", cap.stem), f"{cap.text} lacks its last letter: d for two pins, q for four."
+            yield known.bases_by("stem", cap.stem), NO_LETTER.format(code=cap.text)
     other = tables()["dropped_x"]["pairs"].get(cap.family)
     if facts.get("may_drop_x") and other:
-        note = f"No such lamp stands on {cap.text}; it does on {other}, which older codes print without its X."
+        note = WITHOUT_X.format(code=cap.text, other=other)
         yield known.bases_by("family", other), note
 
 
@@ -95,7 +104,7 @@ def _shape_readings(facts: Facts) -> Iterator[tuple[tuple[LampShape, ...], str |
     yield shapes, None
     if older := facts.get("older"):
         says = tables()["nema"]["older_says"].format(letters=facts.get("letters", ""), shapes=" or ".join(shapes))
-        yield older, f"{says}."
+        yield older, says
 
 
 def is_older(facts: Facts, lamps: Sequence[Lamp]) -> bool:
@@ -185,7 +194,7 @@ def _nothing_fits(facts: Facts, known: Known, bases: tuple[Base, ...]) -> tuple[
     watts = facts.get("watts")
     if cap and watts is not None:
         return (_apart(facts, cap, watts, bases, known),)
-    return (f"Understood, but no lamp like this is in the catalogue. {LOOK_INSTEAD}",)
+    return (NO_SUCH_LAMP.format(what=LOOK_INSTEAD),)
 
 
 def _apart(facts: Facts, cap: Cap, watts: float, bases: tuple[Base, ...], known: Known) -> str:
@@ -193,25 +202,22 @@ def _apart(facts: Facts, cap: Cap, watts: float, bases: tuple[Base, ...], known:
     here = tuple(_on(bases, known))
     if same := {_in_words(lamp) for lamp in here if lamp.watts.value == watts}:
         there = " or ".join(sorted(same))
-        return f"{watts:g} W on {cap.text} is known as {there} only, not as the other marks say. Read all again."
+        return ONLY_AS.format(n=f"{watts:g}", code=cap.text, lamps=there)
     listed = ", ".join(f"{value:g}" for value in sorted({lamp.watts.value for lamp in here}))
     shapes = facts.get("shapes", ())
     known_on = [lamp.base for lamp in known.catalogue.lamps if lamp.watts.value == watts and lamp.shape in shapes]
     elsewhere = [base for base in dict.fromkeys(known_on) if known.bases[base].family == cap.family]
-    there = f", and {watts:g} W is on {' or '.join(elsewhere)}" if elsewhere else ""
-    return (
-        f"{watts:g} W and {cap.text} do not belong together: {cap.text} has {listed} W{there}. "
-        "Read watts and base again."
-    )
+    said = APART_ELSEWHERE if elsewhere else APART
+    return said.format(n=f"{watts:g}", code=cap.text, watts=listed, bases=" or ".join(elsewhere))
 
 
 def _in_words(lamp: Lamp) -> str:
     kind = "" if lamp.kind == "fluorescent" else f" ({lamp.kind})"
-    return f"{lamp.shape or 'another shape'}{kind}"
+    return f"{lamp.shape or ANOTHER_SHAPE}{kind}"
 
 
 def _unknown_base(cap: Cap, known: Known) -> str:
     others = [base.designation for base in known.bases_by("family", cap.family)]
     if others and cap.key:
-        return f"{cap.text} is not in the catalogue; known here: {', '.join(others)}. Look at the key again."
-    return f"{cap.text} is not in the catalogue; only what its letters mean can be said."
+        return UNKNOWN_KEY.format(code=cap.text, bases=", ".join(others))
+    return UNKNOWN_BASE.format(code=cap.text)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from counter.marks._sentences import MAY_BE_UVA, MAY_BE_UVC
 from counter.marks._tables import tables
 
 if TYPE_CHECKING:
@@ -62,13 +63,10 @@ def uv_doubt(readings: Sequence[Reading]) -> str | None:
     if not readings or readings[0].lamp.kind in ("uv-c", "uv-a"):
         return None
     least = tables()["limits"]["uv_probability"]
-    for kind, what in (("uv-c", "germicidal (UV-C)"), ("uv-a", "a blacklight (UV-A)")):
+    for kind, says in (("uv-c", MAY_BE_UVC), ("uv-a", MAY_BE_UVA)):
         for reading in readings[1:]:
             if reading.lamp.kind == kind and reading.probability >= least:
-                return (
-                    f"It may also be {what}: {reading.canonical}, {reading.probability:.0%} probable. "
-                    "Look at the glass before anything is sold."
-                )
+                return says.format(code=reading.canonical, share=f"{reading.probability:.0%}")
     return None
 
 

@@ -13,6 +13,7 @@ from counter.marks._known import known_for
 from counter.marks._letters import LettersMean, letters_facts, letters_say
 from counter.marks._lex import UNREADABLE, Parsed, Part, fold
 from counter.marks._noise import noise
+from counter.marks._sentences import PINS, WATTS
 from counter.marks._systems import word
 from counter.marks._tables import longest_first, tables
 
@@ -176,7 +177,7 @@ def _watts(known: Known) -> Iterator[tuple[str, Slot]]:
         seldom = costs["seldom_watts"] * log(most / types[watts])
         sure: Facts = {"watts": watts}
         bare: Facts = {"number": watts}
-        parts = _one("watts", f"{text}W", f"{text} watts")
+        parts = _one("watts", f"{text}W", WATTS.format(n=text))
         yield f"{text}W", Slot("watts", parts, sure, costs["watts"] + seldom, f"{text}W", 1.5)
         means = tables()["slots"]["watts_means"].format(n=text)
         cost = costs["bare_watts"] + seldom
@@ -245,7 +246,7 @@ def _words(known: Known) -> Iterator[tuple[str, Slot]]:
     for count in "24":
         for text in (f"{count}P", f"{count}PIN", f"{count}-PIN", f"{count} PIN", f"{count}PINS"):
             facts: Facts = {"pins": int(count)}
-            yield text, Slot("pins", _one("pins", text, f"{count} pins"), facts, costs["pins"], text, 99.0)
+            yield text, Slot("pins", _one("pins", text, PINS.format(n=count)), facts, costs["pins"], text, 99.0)
 
 
 def _figures() -> Iterator[tuple[str, Slot]]:
@@ -256,7 +257,7 @@ def _figures() -> Iterator[tuple[str, Slot]]:
         parts = _one("colour", text, _read(f"{shade * 100}K").parts[0].means)
         yield text, Slot("two figures", parts, facts, costs["colour_two_figures"], text, 0.0)  # type: ignore[arg-type]
     for count in "24":
-        parts = _one("pins", count, f"{count} pins")
+        parts = _one("pins", count, PINS.format(n=count))
         yield count, Slot("bare pins", parts, {"pins": int(count)}, costs["bare_pins"], count, 99.0)
     for key in "123456":
         parts = _one("key", key, table["key_means"].format(n=key))

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from counter.marks._caps import take_cap
 from counter.marks._colour import cct_allowed, take_colour
 from counter.marks._lex import Draft, Parsed, figure
+from counter.marks._sentences import TRADE_TUBE, TRADE_WATTS
 from counter.marks._tables import tables
 
 if TYPE_CHECKING:
@@ -280,7 +281,7 @@ def _watts_of_ring(draft: Draft, number: float) -> None:
     for row in tables()["linear"]["circular_watts"]:
         if asked == (row["number"], tubes[str(row["eighths"])], row["output"]):
             draft.state(watts=float(row["watts"]))
-            draft.notes.append(f"{draft.clean} was taken as {row['watts']} W, as the trade uses it.")
+            draft.notes.append(TRADE_WATTS.format(code=draft.clean, n=row["watts"]))
 
 
 def _tube_left_out(draft: Draft, number: float) -> None:
@@ -288,4 +289,4 @@ def _tube_left_out(draft: Draft, number: float) -> None:
     for row in tables()["linear"]["tube_left_out"]:
         if row["number"] == number and draft.facts["shapes"] == ("linear",):
             draft.state(tube_mm=tables()["linear"]["eighths_mm"][str(row["eighths"])])
-            draft.notes.append(f"{draft.clean} was taken as T{row['eighths']}, as the trade uses it.")
+            draft.notes.append(TRADE_TUBE.format(code=draft.clean, n=row["eighths"]))

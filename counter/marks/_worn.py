@@ -12,6 +12,7 @@ from counter.marks._lex import STRETCH, UNREADABLE, fold
 from counter.marks._models import Span
 from counter.marks._noise import noise
 from counter.marks._segments import cut
+from counter.marks._sentences import LEFT_OUT, PUT_IN, TAKEN
 from counter.marks._tables import tables
 from counter.marks._vocabulary import vocabulary
 from counter.marks._weigh import is_worn
@@ -192,16 +193,16 @@ def _assumed(guess: Guess, alignment: Alignment, plain: str) -> Iterator[str]:
         typed = plain[guess.start + place] if place is not None else None
         if typed is None:
             if code[at].isalnum():
-                yield f"{guess.code[at]} was put in."
+                yield PUT_IN.format(typed=guess.code[at])
         elif typed == STRETCH and place is not None:
             under_stretch[place] = under_stretch.get(place, "") + guess.code[at]
         elif typed != code[at] and (typed.isalnum() or typed == UNREADABLE):
-            yield f"{typed} was taken as {guess.code[at]}."
+            yield TAKEN.format(typed=typed, what=guess.code[at])
     for stretch in under_stretch.values():
-        yield f"* was taken as {stretch}."
+        yield TAKEN.format(typed=STRETCH, what=stretch)
     for place in alignment.added:
         if plain[guess.start + place].isalnum():
-            yield f"{plain[guess.start + place]} was left out."
+            yield LEFT_OUT.format(typed=plain[guess.start + place])
 
 
 def with_choices(readings: Iterable[tuple[Reading, float]]) -> Iterator[tuple[Reading, float]]:

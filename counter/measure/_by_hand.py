@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import hypot
 from typing import TYPE_CHECKING
 
+from counter.language import marked, tr
 from counter.measure._measure import answered
 from counter.measure._models import Measured, Pattern, Pin
 
@@ -15,9 +16,11 @@ if TYPE_CHECKING:
 
     Point = tuple[float, float]
 
-NO_CAMERA = "Seen like this the four corners are no bank card's; put each on its corner, as if it were not rounded."
-NO_SCALE = "Nothing says how large this is: mark a bank card's corners, or two points and their distance."
-FLAT_ONLY = "Scale from one length: right only if the camera stood straight above."
+NO_CAMERA = marked(
+    "Seen like this the four corners are no bank card's; put each on its corner, as if it were not rounded."
+)
+NO_SCALE = marked("Nothing says how large this is: mark a bank card's corners, or two points and their distance.")
+FLAT_ONLY = marked("Scale from one length: right only if the camera stood straight above.")
 LEAST_PX = 8.0
 
 
@@ -35,7 +38,7 @@ def by_card(
     view = view_of(long_first(corners), told.size_px) if _is_quad(corners) else None
     moved = told.model_copy(update={"card_px": tuple(card_px), "pins_px": tuple(pins_px)})
     if view is None:
-        return _unanswered(moved, NO_CAMERA)
+        return _unanswered(moved, tr(NO_CAMERA))
     at = view.millimetres(np.array(pins_px, float).reshape(-1, 2), PIN_TALL_MM)
     moved = moved.model_copy(update={"tilt_deg": round(view.tilt_deg, 1)})
     return answered(catalogue, moved, pattern_of([(float(x), float(y)) for x, y in at], notch))
@@ -54,11 +57,11 @@ def by_length(
     long_px = hypot(ax - bx, ay - by)
     moved = told.model_copy(update={"pins_px": tuple(pins_px)})
     if long_px < LEAST_PX or length_mm <= 0:
-        return _unanswered(moved, NO_SCALE)
+        return _unanswered(moved, tr(NO_SCALE))
     scale = length_mm / long_px
     moved = moved.model_copy(update={"scale_mm_per_px": round(scale, 5), "tilt_deg": None})
     pattern = pattern_of([(x * scale, -y * scale) for x, y in pins_px], notch)
-    return answered(catalogue, moved, pattern, (FLAT_ONLY,))
+    return answered(catalogue, moved, pattern, (tr(FLAT_ONLY),))
 
 
 def _unanswered(told: Measured, problem: str) -> Measured:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.language import marked, tr
 from counter.measure._models import Measured, Pattern, Pin
 
 if TYPE_CHECKING:
@@ -18,11 +19,13 @@ if TYPE_CHECKING:
     from counter.measure._picture import Pixels
     from counter.measure._view import View
 
-NO_CARD = "No bank card was found: lay one beside the base, level with its face, all four corners in the picture."
-NO_PINS = "No pins were found: take the picture from straight above, the pins toward the camera."
-SLANTED = "The camera stood slanted by {tilt:.0f}°; straight above is surer."
-FAINT = "Not every pin is clear; check the marks on the picture."
-NOT_ALIKE = "The key could not be seen clearly; look at it and press its picture."
+NO_CARD = marked(
+    "No bank card was found: lay one beside the base, level with its face, all four corners in the picture."
+)
+NO_PINS = marked("No pins were found: take the picture from straight above, the pins toward the camera.")
+SLANTED = marked("The camera stood slanted by {tilt:.0f}°; straight above is surer.")
+FAINT = marked("Not every pin is clear; check the marks on the picture.")
+NOT_ALIKE = marked("The key could not be seen clearly; look at it and press its picture.")
 CLEAR_SCORE = 0.4  # a pattern from which on its pins count as seen
 SURE_SCORE = 4.0
 SURE_KEY, SURE_NONE = 0.3, 0.5  # how clear a key, or that there is none, must be to become a look
@@ -73,7 +76,7 @@ def measure_pixels(catalogue: Catalogue, image: Pixels) -> Measured:
     card = find_card(image)
     view = view_of(card.corners, size) if card is not None else None
     if card is None or view is None:
-        return Measured(size_px=size, codes=codes, problems=(NO_CARD,))
+        return Measured(size_px=size, codes=codes, problems=(tr(NO_CARD),))
     told = Measured(
         size_px=size,
         scale_mm_per_px=round(float(_scale(view, size)), 5),
@@ -106,14 +109,14 @@ def _measure_part(catalogue: Catalogue, image: Pixels, view: View, told: Measure
     lab = as_floats(image)
     found = _best_place(catalogue, image, lab, view)
     if found is None or found.seen.score < CLEAR_SCORE:
-        return told.model_copy(update={"problems": (NO_PINS,)})
+        return told.model_copy(update={"problems": (tr(NO_PINS),)})
     places = np.array([(spot.x, spot.y) for spot in found.seen.spots])
     pattern = _pattern(catalogue, lab, view, found, places)
     problems = []
     if view.tilt_deg > SLANTED_DEG:
-        problems.append(SLANTED.format(tilt=view.tilt_deg))
+        problems.append(tr(SLANTED).format(tilt=view.tilt_deg))
     if found.seen.score < SURE_SCORE:
-        problems.append(FAINT)
+        problems.append(tr(FAINT))
     pins_px = _pairs(view.pixels(places, PIN_TALL_MM))
     is_sure = found.seen.score >= SURE_SCORE
     return answered(catalogue, told.model_copy(update={"pins_px": pins_px}), pattern, tuple(problems), is_sure)
@@ -223,7 +226,7 @@ def answered(
     alone = pattern.model_copy(update={"notch": None, "block": None, "outline_mm": None})
     is_even = fit_base(best, alone).residual_mm <= LEFT_OVER_MM
     looks = certain_looks(catalogue, pattern, spacing if is_even else None) if is_sure else {}
-    unseen = [NOT_ALIKE] if pattern.block and pattern.notch is None else []
+    unseen = [tr(NOT_ALIKE)] if pattern.block and pattern.notch is None else []
     return told.model_copy(
         update={
             "pattern": pattern,

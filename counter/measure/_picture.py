@@ -7,6 +7,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any, NamedTuple
 
+from counter.files import reason
+from counter.language import tr
+
 if TYPE_CHECKING:
     from pathlib import Path
 
@@ -40,13 +43,18 @@ def read_picture(path: Path) -> Pixels:
     """
     try:
         if not path.is_file():
-            raise PictureProblem(f"there is no picture {path.name[:60]!r}; mend the name")
-        if path.stat().st_size > LARGEST_MB * 1_000_000:
-            raise PictureProblem(f"the picture has more than {LARGEST_MB} MB; send a smaller one")
+            told = tr("there is no picture {file}; mend the name")
+            raise PictureProblem(told.format(file=repr(path.name[:60])))
+        _hold_small(path.stat().st_size)
         return pixels_of(path.read_bytes())
     except (OSError, ValueError) as problem:
-        reason = getattr(problem, "strerror", None) or "bad name"
-        raise PictureProblem(f"the picture cannot be read: {reason}") from None
+        why = reason(problem) if isinstance(problem, OSError) else tr("bad name")
+        raise PictureProblem(tr("the picture cannot be read: {why}").format(why=why)) from None
+
+
+def _hold_small(size: int) -> None:
+    if size > LARGEST_MB * 1_000_000:
+        raise PictureProblem(tr("the picture has more than {most} MB; send a smaller one").format(most=LARGEST_MB))
 
 
 def pixels_of(raw: bytes) -> Pixels:
@@ -55,17 +63,16 @@ def pixels_of(raw: bytes) -> Pixels:
     Raises:
         PictureProblem: too large, broken, or of a kind that is not read.
     """
-    if len(raw) > LARGEST_MB * 1_000_000:
-        raise PictureProblem(f"the picture has more than {LARGEST_MB} MB; send a smaller one")
+    _hold_small(len(raw))
     head = head_of(raw)
     if head is None:
-        raise PictureProblem("this is no picture that can be read here; save it as JPEG or PNG")
+        raise PictureProblem(tr("this is no picture that can be read here; save it as JPEG or PNG"))
     if head.width * head.height > MOST_MEGAPIXELS * 1_000_000:
-        raise PictureProblem(
-            f"the picture is {head.width} x {head.height}; send one under {MOST_MEGAPIXELS} megapixels"
-        )
+        told = tr("the picture is {width} x {height}; send one under {most} megapixels")
+        raise PictureProblem(told.format(width=head.width, height=head.height, most=MOST_MEGAPIXELS))
     if min(head.width, head.height) < SMALLEST_PX:
-        raise PictureProblem(f"the picture is only {head.width} x {head.height}; send a larger one")
+        told = tr("the picture is only {width} x {height}; send a larger one")
+        raise PictureProblem(told.format(width=head.width, height=head.height))
     return _decoded(raw, head)
 
 
@@ -82,7 +89,7 @@ def _decoded(raw: bytes, head: Head) -> Pixels:
     except cv2.error:
         image = None
     if image is None:
-        raise PictureProblem("the picture is broken; send it again, or save it anew as JPEG or PNG")
+        raise PictureProblem(tr("the picture is broken; send it again, or save it anew as JPEG or PNG"))
     scale = WORKING_PX / max(image.shape[:2])
     if scale < 1:
         image = cv2.resize(image, None, fx=scale, fy=scale, interpolation=cv2.INTER_AREA)

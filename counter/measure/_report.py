@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from counter.language import figure, tr
+
 if TYPE_CHECKING:
     from counter.measure._models import Measured
 
@@ -29,7 +31,8 @@ def measured_report(told: Measured) -> dict[str, Any]:
 
 def measured_text(told: Measured) -> str:
     """Return the same for eyes: looks, the first bases, and what is not certain."""
-    lines = [f"{key}: {value}" for key, value in told.looks.items()]
-    lines += [f"{fit.residual_mm:6.2f} mm  {fit.base}" for fit in told.candidates[:SHOWN]]
-    lines += [f"code: {code}" for code in told.codes]
+    looks = {key: figure(value) if isinstance(value, float) else value for key, value in told.looks.items()}
+    lines = [f"{key}: {value}" for key, value in looks.items()]
+    lines += [f"{figure(fit.residual_mm, '6.2f')} mm  {fit.base}" for fit in told.candidates[:SHOWN]]
+    lines += [tr("code: {code}").format(code=code) for code in told.codes]
     return "\n".join([*lines, *told.problems])

@@ -182,7 +182,7 @@ def _up(base: Base, box: tuple[float, float, float, float]) -> list[Shape]:
     face = base.face
     if face.centre is None or (face.notches is None and not base.family_notches):
         return []
-    return [Label("up", 0, box[3] + 3.5, "▲ key edge up", quiet=True)]
+    return [Label("up", 0, box[3] + 3.5, tr("▲ key edge up"), quiet=True)]
 
 
 def face_doubt(base: Base) -> str:
@@ -195,15 +195,15 @@ def face_doubt(base: Base) -> str:
 def _key_doubt(base: Base) -> str:
     notches = base.face.notches
     if notches is None:
-        return "key not known" if base.family_notches else ""
+        return tr("key not known") if base.family_notches else ""
     if not notches.at or not notches.is_unsure:
         return ""
-    return "key: common practice" if notches.confidence == "practice" else "key from memory"
+    return tr("key: common practice") if notches.confidence == "practice" else tr("key from memory")
 
 
 def _pin_doubt(base: Base) -> str:
     """Say that pins stand where nobody measured them: they are drawn solid all the same, to be counted."""
-    return "pins unconfirmed" if base.face.pins.is_unsure else ""
+    return tr("pins unconfirmed") if base.face.pins.is_unsure else ""
 
 
 def turned(face: Drawing, degrees: float) -> Drawing:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import cos, pi, sin
 from typing import TYPE_CHECKING
 
+from counter.language import tr
 from counter.outline._shapes import (
     Disc,
     Drawing,
@@ -264,7 +265,7 @@ def _dimensions(lamp: Lamp, base: Base, box: tuple[float, float, float, float], 
         words = about + length_words(lamp.length_mm.value, units)
         shapes.append(Measure("length", start, end, off, words, lamp.length_mm.is_unsure))
     else:
-        shapes.append(Label("length", (left + right) / 2, bottom - 9, "length not known", quiet=True))
+        shapes.append(Label("length", (left + right) / 2, bottom - 9, tr("length not known"), quiet=True))
     if lamp.tube_mm is not None:
         about = "≈ " if lamp.tube_mm.is_unsure else ""
         shapes += _leader(_leg_edge(lamp), top, f"⌀ {about}{length_words(lamp.tube_mm.value, units)}")

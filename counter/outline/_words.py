@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from counter.language import figure
+
 MM_PER_INCH = 25.4  # exact since the 1959 international yard and pound agreement
 THIN_SPACE = "\N{THIN SPACE}"
 
@@ -9,7 +11,7 @@ THIN_SPACE = "\N{THIN SPACE}"
 def length_words(mm: float, units: str = "mm") -> str:
     """Return a length as `23 mm` or, with units "in", to the nearest sixteenth as a tape reads it: `5 7/8 in`."""
     if units == "mm":
-        return f"{round(mm, 2 if mm < 10 else 1):g}{THIN_SPACE}mm"
+        return f"{figure(round(mm, 2 if mm < 10 else 1))}{THIN_SPACE}mm"
     sixteenths = round(mm / MM_PER_INCH * 16)
     whole, rest = divmod(sixteenths, 16)
     if not rest:

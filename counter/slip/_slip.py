@@ -9,6 +9,7 @@ from pydantic import Field
 from counter import shop
 from counter.catalogue import Model
 from counter.desk import Case
+from counter.language import figure, marked, tr
 from counter.shelf import folded, search_words
 
 if TYPE_CHECKING:
@@ -123,22 +124,43 @@ def _answers(catalogue: Catalogue, case: Case) -> list[str]:
     said = []
     for key, answer in case.looks.items():
         look = catalogue.look_by_key[key]
-        label = next((value.label for value in look.values if value.value == answer), None)
-        shown = label or (f"{answer:g} mm" if isinstance(answer, float) else str(answer))
-        said.append(f"{look.label}: {shown}")
+        label = next((tr(value.label) for value in look.values if value.value == answer), None)
+        shown = label or (f"{figure(answer)} mm" if isinstance(answer, float) else str(answer))
+        said.append(f"{tr(look.label)}: {shown}")
     fixture = case.fixture.model_dump(exclude_defaults=True, exclude={"label", "told", "explained"})
-    said += [f"{name.replace('_', ' ')}: {_plain(value)}" for name, value in fixture.items()]
+    said += [f"{tr(FIELDS[name])}: {_plain(value)}" for name, value in fixture.items()]
     if case.use != "unknown":
-        said.append(f"use: {case.use}")
+        said.append(f"{tr(FIELDS['use'])}: {_plain(case.use)}")
     return said
+
+
+FIELDS = {  # what was told of the fixture, as a slip names it
+    "use": marked("use"),
+    "holder": marked("holder"),
+    "ballast": marked("ballast"),
+    "ballast_watts": marked("ballast watts"),
+    "ballast_counts": marked("ballast counts"),
+    "lamp_count": marked("lamp count"),
+    "enclosed": marked("enclosed"),
+    "damp": marked("damp"),
+    "cold": marked("cold"),
+    "base_up": marked("base up"),
+    "emergency": marked("emergency"),
+    "dimmer": marked("dimmer"),
+    "shunted": marked("shunted"),
+    "space_mm": marked("space mm"),
+    "tube_room_mm": marked("tube room mm"),
+    "room_k": marked("room K"),
+    "came_out": marked("came out"),
+}
 
 
 def _plain(value: Any) -> str:
     if isinstance(value, bool):
-        return "yes" if value else "no"
+        return tr("yes") if value else tr("no")
     if isinstance(value, list | tuple):
         return ", ".join(map(_plain, value))
-    return f"{value:g}" if isinstance(value, float) else str(value)
+    return figure(value) if isinstance(value, float) else tr(str(value))
 
 
 def item_from(item: StockItem, quantity: int = 1) -> SlipItem:

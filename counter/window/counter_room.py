@@ -14,8 +14,9 @@ from counter import catalogue as catalogues
 from counter import desk, shop
 from counter.fit import worth_holding_beside
 from counter.identify import LookProblem, Typed, parse_look, with_unit
-from counter.language import OWN, tr
+from counter.language import OWN, marked, tr, trn
 from counter.marks import letters
+from counter.window.answer_bar import STAMP_WORDS
 from counter.window.arrangement import Panes
 from counter.window.commands import commands_of, menu_of
 from counter.window.desk_cases import DeskCases
@@ -55,8 +56,7 @@ MOST_LIKELY = 8
 WORTH_COMPARING = 0.01  # below this a candidate is no likelier than the catalogue's order makes it look
 LAW_TAB = 3  # by its place from 0
 GRAVE = ("DANGER", "WARNING")  # said at once, over whatever is being read
-ASK = "Ask:"
-NO_ANSWER = "No answer: something went wrong here"
+NO_ANSWER = marked("No answer: something went wrong here")
 
 
 def wake(window: MainWindow, case: Case | None) -> None:
@@ -430,7 +430,7 @@ class Counter(QObject):
     def copy_answer(self) -> None:
         """Put the answer on the clipboard as lines of text."""
         QGuiApplication.clipboard().setText(desk.told(self.catalogue, self.case, self.assessment))
-        self.desk_cases.line.say("The answer is on the clipboard.")
+        self.desk_cases.line.say(tr("The answer is on the clipboard."))
 
     def show_settings(self) -> None:
         """Open the settings."""
@@ -492,7 +492,7 @@ class Counter(QObject):
 
     def _show_no_answer(self) -> None:
         """Leave no old verdict standing beside what was typed since."""
-        self.answer.show_answer("", NO_ANSWER, None, None, "")
+        self.answer.show_answer("", tr(NO_ANSWER), None, None, "")
         self.side.show_nothing()
         self.detail.show_choice(False, "")
 
@@ -506,8 +506,8 @@ class Counter(QObject):
         signal, says = _said_first(found)
         self.answer.show_answer(found.headline, found.subline, found.verdict, signal, says)
         self.answer.show_place(self.case.place is not None)
-        verdict = found.verdict or "no verdict yet"
-        words = f"{signal}: {says}" if signal else ""
+        verdict = tr(STAMP_WORDS[found.verdict]).lower() if found.verdict is not None else tr("no verdict yet")
+        words = f"{tr(signal)}: {says}" if signal else ""
         self.alert.say(f"{found.headline} {found.subline}. {verdict}. {words}".strip(), is_grave=signal in GRAVE)
 
     def go_to(self, about: str) -> None:
@@ -564,27 +564,30 @@ def _said_first(found: Assessment) -> tuple[str | None, str]:
     if found.verdict != "ask first" or not found.doubts:
         return signal, says
     question = found.doubts[0].ask
-    return (signal, f"{says} {ASK} {question}") if grave else (None, f"{ASK} {question}")
+    asks = tr("Ask: {question}").format(question=question)
+    return (signal, f"{says} {asks}") if grave else (None, asks)
 
 
 def _why_open(found: Assessment) -> str:
     """Say why a chosen lamp is not settled by that, and what would settle it; nothing where it is."""
     first = next((one for one in found.doubts if one.is_about_lamp), None)
-    return f"Not settled by this button. {first.says} {first.ask}" if first is not None else ""
+    if first is None:
+        return ""
+    return tr("This button does not settle it. {says} {ask}").format(says=first.says, ask=first.ask)
 
 
 def _with_label(catalogue: Catalogue, words: str) -> str:
     """Return a problem with the name of the look that the clerk sees, not the one that files use."""
     key, colon, rest = words.partition(":")
     look = catalogue.look_by_key.get(key)
-    return f"{look.label}{colon}{rest}" if look is not None else words
+    return f"{tr(look.label)}{colon}{rest}" if look is not None else words
 
 
 def _taken(text: str, value: str | float | None) -> str:
     """Say how a size was taken that was typed in another way than as millimetres."""
     if not isinstance(value, float) or text.replace(",", ".") == f"{value:g}":
         return ""
-    return f"{text} taken as {value:g}\N{THIN SPACE}mm"
+    return tr("{text} taken as {length:g}\N{THIN SPACE}mm").format(text=text, length=value)
 
 
 def _plain(value: object) -> str:
@@ -596,14 +599,19 @@ def _left_out(problems: tuple[Problem, ...]) -> str:
     """Say what of the shop's own file could not be used; nothing where all could."""
     if not problems:
         return ""
-    first = problems[0]
-    more = f" and {len(problems) - 1} more" if len(problems) > 1 else ""
-    return f"Of the shop's own values some are left out: {first.path} {first.what}{more}. «counter check» lists them."
+    first = f"{problems[0].path} {problems[0].what}"
+    return trn(
+        "{count} of the shop's own values is left out: {first}. «counter check» lists it.",
+        "{count} of the shop's own values are left out, the first: {first}. «counter check» lists them.",
+        len(problems),
+    ).format(count=len(problems), first=first)
 
 
 def _say_unreadable(window: MainWindow, problem: Exception) -> None:
     first = str(problem).splitlines()[0]
-    window.answer.show_answer("", "The catalogue could not be read", None, None, "")
+    window.answer.show_answer("", tr("The catalogue could not be read"), None, None, "")
     window.grid.say_unreadable()
-    window.detail.title.setText("Nothing can be looked up")
-    window.detail.tell.setText(f"{first}\nRun «counter check» in a terminal: it lists every problem with its place.")
+    window.detail.title.setText(tr("Nothing can be looked up"))
+    window.detail.tell.setText(
+        f"{first}\n" + tr("Run «counter check» in a terminal: it lists every problem with its place.")
+    )

@@ -10,6 +10,7 @@ from PySide6.QtCore import QObject, Qt, QTimer
 from PySide6.QtWidgets import QFileDialog
 
 from counter import desk
+from counter.language import marked, tr
 from counter.window.offer_line import OfferLine
 from counter.window.parts.words import caption
 from counter.window.saved_cases import folder
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
     from counter.desk import Case, Kept
     from counter.window.counter_room import Counter
 
-CASES = "Cases (*.json)"
+CASES = marked("Cases (*.json)")
 LATER_MS = 200  # a disk takes longer to be sure than the next customer waits
 REST_MS = 1500  # after a change, before the open case is written: a code is typed to its end
 
@@ -52,7 +53,7 @@ class DeskCases(QObject):
         case, found = self.room.case, self.room.assessment
         if not (case.looks or case.marks.strip() or case.chosen or case.typed):
             return None
-        return desk.Kept(f"{found.headline} {found.subline}".strip() or "not known yet", case)
+        return desk.Kept(f"{found.headline} {found.subline}".strip() or tr("not known yet"), case)
 
     def leave(self) -> None:
         """Keep the case left behind among the last customers, once the next one has been greeted."""
@@ -85,9 +86,9 @@ class DeskCases(QObject):
             return
         desk.keep_customer(self.data, kept)
         self.line.offer(
-            f"When the program stopped, this case was open: {kept.title}.",
-            ("Go on with it", lambda: self.take(kept.case)),
-            ("Leave it", lambda: None),
+            tr("When the program stopped, this case was open: {title}.").format(title=kept.title),
+            (tr("Go on with it"), lambda: self.take(kept.case)),
+            (tr("Leave it"), lambda: None),
         )
 
     def _is_known(self, case: Case) -> bool:
@@ -107,7 +108,7 @@ class DeskCases(QObject):
         try:
             case = desk.read_case(path, self.room.catalogue)
         except desk.CaseProblem as problem:
-            self.line.say(f"Not opened. {problem}")
+            self.line.say(tr("Not opened. {problem}").format(problem=problem))
             return
         self.line.hide()
         self.take(case)
@@ -117,15 +118,17 @@ class DeskCases(QObject):
         try:
             desk.write_case(path, self.room.case)
         except OSError as problem:
-            self.line.say(f"Not saved: {path.name}: {problem.strerror or problem}")
+            self.line.say(
+                tr("Not saved: {name}: {problem}").format(name=path.name, problem=problem.strerror or problem)
+            )
             return
-        self.line.say(f"Saved as {path.name}.")
+        self.line.say(tr("Saved as {name}.").format(name=path.name))
 
     def ask_open(self) -> None:
         """Ask for a file to open."""
         rescued = folder(self.data)
         place = rescued if rescued.is_dir() else self.data
-        dialog = QFileDialog(self.room.window, "Open a case", str(place), CASES)
+        dialog = QFileDialog(self.room.window, tr("Open a case"), str(place), tr(CASES))
         dialog.setFileMode(QFileDialog.FileMode.ExistingFile)
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.fileSelected.connect(lambda name: self.open_file(Path(name)))
@@ -133,7 +136,7 @@ class DeskCases(QObject):
 
     def ask_save(self) -> None:
         """Ask for a file to save to."""
-        dialog = QFileDialog(self.room.window, "Save the case", "", CASES)
+        dialog = QFileDialog(self.room.window, tr("Save the case"), "", tr(CASES))
         dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
         dialog.setDefaultSuffix("json")
         dialog.selectFile("case.json")
@@ -149,4 +152,4 @@ class DeskCases(QObject):
         for one in kept:
             menu.addAction(caption(one.title), partial(self.take, one.case))
         if not kept:
-            menu.addAction("none yet").setEnabled(False)
+            menu.addAction(tr("no customer yet")).setEnabled(False)

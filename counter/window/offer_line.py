@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton
 
+from counter.language import tr
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
@@ -24,7 +25,7 @@ class OfferLine(QFrame):
         self.setProperty("panel", True)
         self.words = Words(wraps=True)
         self.buttons = [QPushButton() for _ in range(MOST)]
-        self.close_button = QPushButton("Close")
+        self.close_button = QPushButton(tr("Close"))
         self._choices: tuple[Choice, ...] = ()
         row = QHBoxLayout(self)
         row.setContentsMargins(8, 4, 8, 4)

@@ -11,6 +11,8 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QFileSystemWatcher, QLockFile, QObject, QThread, Signal
 
+from counter.language import tr
+
 if TYPE_CHECKING:
     from pathlib import Path
 
@@ -65,11 +67,12 @@ class OneInstance(QObject):
             if not (self.data / CALL_FILE).exists():
                 return ""
         self._clear()
-        return f"{self._holder()} It does not answer."
+        return " ".join((self._holder(), tr("It does not answer.")))
 
     def _holder(self) -> str:
         pid, host, _ = self._lock.getLockInfo()
-        return f"The counter is open already for {self.data} (process {pid} on {host or 'this machine'})."
+        said = tr("The counter is open already for {folder} (process {pid} on {machine}).")
+        return said.format(folder=self.data, pid=pid, machine=host or tr("this machine"))
 
     def release(self) -> None:
         """Give the folder back."""

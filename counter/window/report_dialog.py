@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QApplication, QDialog, QDialogButtonBox, QPlainTextEdit, QVBoxLayout, QWidget
 
+from counter.language import tr
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
@@ -17,15 +18,15 @@ class ReportDialog(QDialog):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Something went wrong")
+        self.setWindowTitle(tr("Something went wrong"))
         self.resize(620, 420)
         self.words = Words(wraps=True)
         self.report = QPlainTextEdit(readOnly=True)
-        self.report.setAccessibleName("Report")
+        self.report.setAccessibleName(tr("Report"))
         self._said: list[str] = []
         buttons = QDialogButtonBox()
-        self.copy = buttons.addButton("Copy", QDialogButtonBox.ButtonRole.ActionRole)
-        self.go_on = buttons.addButton("Go on", QDialogButtonBox.ButtonRole.AcceptRole)
+        self.copy = buttons.addButton(tr("Copy"), QDialogButtonBox.ButtonRole.ActionRole)
+        self.go_on = buttons.addButton(tr("Go on"), QDialogButtonBox.ButtonRole.AcceptRole)
         self.copy.clicked.connect(lambda: QApplication.clipboard().setText(self.report.toPlainText()))
         buttons.accepted.connect(self.accept)
         self.go_on.setDefault(True)
@@ -36,9 +37,13 @@ class ReportDialog(QDialog):
 
     def add(self, words: str, report: Report) -> None:
         """Add one more trouble below those told already."""
-        kept = f"The report lies in {report.path}." if report.path else "The report could not be kept: copy it."
+        kept = (
+            tr("The report lies in {path}.").format(path=report.path)
+            if report.path
+            else tr("The report could not be kept: copy it.")
+        )
         if words not in self._said:
             self._said.append(words)
-        hint = f"{kept} It names no customer and nothing that was typed; send it to whoever looks after the program."
-        self.words.setText("\n\n".join([*self._said, hint]))
+        hint = tr("It names no customer and nothing that was typed; send it to whoever looks after the program.")
+        self.words.setText("\n\n".join([*self._said, f"{kept} {hint}"]))
         self.report.appendPlainText(report.text)

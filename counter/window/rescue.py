@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 from PySide6.QtCore import QCoreApplication, QEvent, QObject
 
+from counter.language import tr
 from counter.window.outlines.opening import forget
 
 if TYPE_CHECKING:
@@ -85,7 +86,9 @@ class Rescue(QObject):
         report = keep_report(self._window.data, error, _private(self._window))
         if sys.stderr is not None:
             print(report.text, file=sys.stderr)
-        self._untold.append(Trouble(f"Something went wrong that should not have. {self._saved()}", report))
+        self._untold.append(
+            Trouble(" ".join((tr("Something went wrong that should not have."), self._saved())), report)
+        )
 
     def _saved(self) -> str:
         """Save the case under a name of its own and say so."""
@@ -96,8 +99,12 @@ class Rescue(QObject):
         try:
             path = save_rescued(self._window.data, self._window.case)
         except OSError as problem:
-            return f"The case could not be saved ({problem.strerror or problem}); it is still on the screen."
-        return f"The case is saved as {path.name}; it is still on the screen, and «Open a case» brings it back."
+            return tr("The case could not be saved ({problem}); it is still on the screen.").format(
+                problem=problem.strerror or problem
+            )
+        return tr("The case is saved as {name}; it is still on the screen, and «Open a case» brings it back.").format(
+            name=path.name
+        )
 
     def _tell(self) -> None:
         """Show what was not told yet: in the box that is open, or in a new one."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from counter.identify import CANNOT_TELL, next_looks, rank
@@ -43,7 +45,7 @@ def test_look_that_splits_the_leaders_tells_more(catalogue, looks, useful, usele
 
 def test_certainty_leaves_nothing_to_gain(catalogue):
     (first, *_) = rank(catalogue, {})
-    certain = (first.model_copy(update={"probability": 1.0}),)
+    certain = (replace(first, probability=1.0),)
     assert max(one.bits for one in next_looks(catalogue, {}, certain)) == pytest.approx(0, abs=1e-9)
 
 

@@ -70,7 +70,7 @@ KNOWN_LOST = {
     (lamp, "watts")
     for lamp in (
         *("G23-2/9/quad", "GX24q-2/18/triple"),
-        *("GX24q-5/57/four-fold", "GX24q-6/70/four-fold"),
+        "GX24q-6/70/four-fold",
     )
 }
 

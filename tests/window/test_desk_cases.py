@@ -86,7 +86,7 @@ def test_damaged_kept_cases_offer_nothing(windows, data, content):
     assert not window.counter.desk_cases.line.isVisible()
     menu = QMenu()
     window.counter.desk_cases.fill_last(menu)
-    assert [action.text() for action in menu.actions()] == ["none yet"]
+    assert [action.text() for action in menu.actions()] == ["no customer yet"]
 
 
 def test_last_customers_stand_in_the_menu_and_come_back(window):

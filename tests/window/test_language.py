@@ -59,7 +59,7 @@ def test_how_the_panes_stood_stays(window):
 
 def test_widths_that_a_hand_set_stay(window):
     window.places.across.splitterMoved.emit(0, 0)
-    window.places.across.setSizes([360, 560, 360])
+    window.places.across.setSizes([380, 500, 400])
     settle()
     before = window.places.across.sizes()
     window.set_language("es")

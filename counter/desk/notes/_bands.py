@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
 from typing import TYPE_CHECKING, cast
 
 from pydantic import Field
@@ -10,7 +9,7 @@ from pydantic import Field
 from counter import fit, light
 from counter.catalogue import Confidence, Model
 from counter.desk.notes._uv_row import UvRow
-from counter.language import marked, tr
+from counter.language import figure, kept_by_language, marked, tr
 
 if TYPE_CHECKING:
     from counter.catalogue import Lamp
@@ -61,7 +60,7 @@ def band_note(lamp: Lamp) -> BandNote:
         return _without_output(key)
 
 
-@lru_cache(maxsize=8)
+@kept_by_language(8)
 def _without_output(key: str) -> BandNote:
     of = light.band(key)
     nm = light.strongest_nm(of)
@@ -93,7 +92,7 @@ def _limit(limit: light.Limit, weight: float, nm: float | None) -> LimitNote:
 
 def _level_row(level_w_m2: float, time_s: float, effective_w_m2: float | None) -> UvRow:
     return UvRow(
-        where=tr("at {level}\N{THIN SPACE}W/m²").format(level=f"{level_w_m2:.2g}"),
+        where=tr("at {level}\N{THIN SPACE}W/m²").format(level=figure(level_w_m2, ".2g")),
         irradiance_w_m2=level_w_m2,
         effective_w_m2=effective_w_m2,
         time_to_limit_s=time_s,
@@ -101,7 +100,7 @@ def _level_row(level_w_m2: float, time_s: float, effective_w_m2: float | None) -
     )
 
 
-@lru_cache(maxsize=64)
+@kept_by_language(64)
 def _with_output(key: str, watts: float, arc_mm: float, is_arc_taken: bool, sure: Confidence) -> BandNote:
     of = light.band(key)
     placed = light.band_places(key, watts, arc_mm)
@@ -129,7 +128,7 @@ def _with_output(key: str, watts: float, arc_mm: float, is_arc_taken: bool, sure
 
 def _row(place: light.Place, found: light.Exposure | light.UvaExposure) -> UvRow:
     return UvRow(
-        where=place.name,
+        where=tr(place.name),
         distance_m=found.distance_m,
         irradiance_w_m2=found.irradiance_w_m2,
         effective_w_m2=getattr(found, "effective_w_m2", None),
@@ -140,7 +139,7 @@ def _row(place: light.Place, found: light.Exposure | light.UvaExposure) -> UvRow
 
 
 def _about(time_s: float) -> str:
-    return tr("not within a day") if time_s > DAY_S else fit.about(time_s)
+    return tr("not within a day") if time_s > DAY_S else fit.spoken(fit.about(time_s))
 
 
 def _sure(of: light.Band, other: str) -> Confidence:

@@ -7,12 +7,13 @@ from typing import TYPE_CHECKING
 from counter import fit
 from counter.catalogue import Model
 from counter.fit import LabelSpan
+from counter.language import figure, marked, tr, trn
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-NOTHING_READ = "nothing read: enter what it says in the fields"
-KINDS = {"led-driver": "LED driver", "bypassed": "ballast gone, mains on the holders"}
+NOTHING_READ = marked("nothing read: enter what it says in the fields")
+KINDS = {"led-driver": marked("LED driver"), "bypassed": marked("ballast gone, mains on the holders")}
 
 
 class LabelNote(Model):
@@ -29,7 +30,7 @@ def label_note(label: str) -> LabelNote | None:
         return None
     read = fit.parse_label(label)
     words = _words(read.fields)
-    says = f"read: {words}" if words else NOTHING_READ
+    says = tr("read: {words}").format(words=words) if words else tr(NOTHING_READ)
     return LabelNote(says=says, spans=read.spans, problems=read.problems)
 
 
@@ -39,11 +40,12 @@ def _words(fields: dict[str, object]) -> str:
     assert isinstance(watts, tuple)
     lamps = f"{_or(watts)}\N{THIN SPACE}W" if watts else ""
     if counts:
-        lamps = f"{_or(counts)} × {lamps}" if lamps else f"{_or(counts)} lamps"
+        many = trn("{count} lamp", "{count} lamps", max(counts)).format(count=_or(counts))
+        lamps = f"{_or(counts)} × {lamps}" if lamps else many
     kind = str(fields.get("ballast", ""))
-    emergency = "emergency battery" if fields.get("emergency") else ""
-    return ", ".join(one for one in (lamps, KINDS.get(kind, kind), emergency) if one)
+    emergency = tr("emergency battery") if fields.get("emergency") else ""
+    return ", ".join(one for one in (lamps, tr(KINDS.get(kind, kind)), emergency) if one)
 
 
 def _or(numbers: Iterable[float]) -> str:
-    return " or ".join(f"{number:g}" for number in numbers)
+    return tr(" or ").join(map(figure, numbers))

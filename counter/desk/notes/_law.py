@@ -8,14 +8,15 @@ from typing import TYPE_CHECKING
 from counter import fit
 from counter.catalogue import Model
 from counter.fit import BrokenStep, DisposalNote, LawNote
+from counter.language import marked, tr
 
 if TYPE_CHECKING:
     from counter.catalogue import Lamp
 
-PLACE_NOT_SET = "No place is chosen, so no law can be named. Choose the shop's place above."
-NO_LAMP = "No lamp is named yet. The law hangs on the lamp type."
-NO_ROW = "No rule was found for this lamp type in this place. That is no permission."
-UNKNOWN_PLACE = "The table does not know this place. That is no permission."
+PLACE_NOT_SET = marked("No place is chosen, so no law can be named. Choose the shop's place above.")
+NO_LAMP = marked("No lamp is named yet. The law hangs on the lamp type.")
+NO_ROW = marked("No rule was found for this lamp type in this place. That is no permission.")
+UNKNOWN_PLACE = marked("The table does not know this place. That is no permission.")
 
 
 class LawNotes(Model):
@@ -40,7 +41,7 @@ def law_notes(place: str | None, on: date | None, lamp: Lamp | None, broken: boo
         place=place,
         place_name=names.get(place or ""),
         on=on,
-        says=_says(place, place in names, lamp, rows),
+        says=tr(_says(place, place in names, lamp, rows)),
         check=fit.law_check(),
         rows=rows,
         disposal=fit.disposal(place),

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from pydantic import Field
@@ -11,6 +10,7 @@ from counter import fit, light
 from counter.catalogue import Confidence, Model
 from counter.desk.notes._bands import BandNote, band_note
 from counter.desk.notes._uv_row import UvRow
+from counter.language import kept_by_language, marked, tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -20,9 +20,9 @@ if TYPE_CHECKING:
     from counter.marks import Reading
 
 WORKING_DAY_S = 8 * 3600  # what the daily limits are set for
-SEVERAL_LAMPS = "One lamp only: with several, divide the time by their number."
-AGE = "A new lamp; an old one gives less, but never count on it."
-ARC_TAKEN = "The lamp's length stands in for the length of its arc, which is not known."
+SEVERAL_LAMPS = marked("One lamp only: with several, divide the time by their number.")
+AGE = marked("A new lamp; an old one gives less, but never count on it.")
+ARC_TAKEN = marked("The lamp's length stands in for the length of its arc, which is not known.")
 
 
 class UvcNote(Model):
@@ -86,11 +86,11 @@ def light_notes(lamp: Lamp, germicidal: Lamp | None, reading: Reading | None, ro
     uvc = _uvc_of(exposed) if exposed is not None else None
     shown = {"lamp": (exposed or lamp).id, "is_doubt": exposed is not None and exposed is not lamp, "uvc": uvc}
     if lamp.kind == "uv-c":
-        return LightNotes(**shown, says="" if uvc else "Its UV-C output is not known: no figure can be given.")
+        return LightNotes(**shown, says="" if uvc else tr("Its UV-C output is not known: no figure can be given."))
     if lamp.is_ultraviolet:
         return LightNotes(**shown, **{"uvb" if lamp.band == "uv-b" else "uva": band_note(lamp)})
     colour, room = _own_colour(reading), _colour(f"{room_k} K") if room_k else None
-    says = "" if colour else "The lamp's colour is not read: it stands in the marks, as 840."
+    says = "" if colour else tr("The lamp's colour is not read: it stands in the marks, as 840.")
     return LightNotes(**shown, colour=colour, room=room, matches=_matches(room or colour), says=says)
 
 
@@ -101,7 +101,7 @@ def _uvc_of(lamp: Lamp) -> UvcNote | None:
     return _uvc(output.value, arc.value, lamp.arc_mm is None, fit.weakest((output.confidence, arc.confidence)))
 
 
-@lru_cache(maxsize=64)
+@kept_by_language(64)
 def _uvc(uvc_watts: float, arc_mm: float, is_arc_taken: bool, confidence: Confidence) -> UvcNote | None:
     try:
         placed = light.places(uvc_watts, arc_mm)
@@ -109,8 +109,9 @@ def _uvc(uvc_watts: float, arc_mm: float, is_arc_taken: bool, confidence: Confid
     except ValueError:  # a shop's own figure that no lamp can have
         return None
     first = placed[0][1]
-    notes = list(dict.fromkeys(note for _, one in placed for note in one.notes if "24 h" not in note))
-    notes += [SEVERAL_LAMPS, AGE, *([ARC_TAKEN] if is_arc_taken else [])]
+    told = dict.fromkeys(note for _, one in placed for note in one.notes)
+    notes = [note for note in told if note != tr(light.NOT_IN_A_DAY)]
+    notes += map(tr, (SEVERAL_LAMPS, AGE, *([ARC_TAKEN] if is_arc_taken else [])))
     return UvcNote(
         uvc_watts=uvc_watts,
         arc_mm=arc_mm,
@@ -125,12 +126,12 @@ def _uvc(uvc_watts: float, arc_mm: float, is_arc_taken: bool, confidence: Confid
 
 def _row(place: light.Place, found: light.Exposure) -> UvRow:
     return UvRow(
-        where=place.name,
+        where=tr(place.name),
         distance_m=found.distance_m,
         irradiance_w_m2=found.irradiance_w_m2,
         effective_w_m2=found.effective_w_m2,
         time_to_limit_s=found.time_to_limit_s,
-        says=fit.about(found.time_to_limit_s),
+        says=fit.spoken(fit.about(found.time_to_limit_s)),
         valid=found.valid,
     )
 
@@ -159,7 +160,7 @@ def _matches(target: ColourNote | None) -> tuple[ColourMatch, ...]:
     return () if target is None else _matching(target.cct_k, fit.white_codes())
 
 
-@lru_cache(maxsize=64)
+@kept_by_language(64)
 def _matching(cct_k: int, codes: Iterable[str]) -> tuple[ColourMatch, ...]:
     return tuple(
         ColourMatch(

@@ -8,7 +8,16 @@ from math import floor
 from typing import TYPE_CHECKING
 
 from counter import words
-from counter.fit._facts import Facts, Finding, is_listed, number, weakest
+from counter.fit._facts import (
+    NOT_COMPUTED,
+    NOT_REACHED,
+    REACHED,
+    Facts,
+    Finding,
+    is_listed,
+    number,
+    weakest,
+)
 from counter.fit.rules._use import EXPOSED_AT_M, about
 
 if TYPE_CHECKING:
@@ -90,7 +99,7 @@ def _time(lamp: Lamp) -> tuple[str, float | None, Confidence | None]:
     output, arc = lamp.uvb_w or lamp.uva_w, lamp.arc_mm or lamp.length_mm
     is_computed = output is not None and arc is not None and (lamp.band is None or lamp.uvb_w is not None)
     if not is_computed or output is None or arc is None:
-        return "How soon the daily limit is reached is not known: its output is not in the catalogue", None, None
+        return NOT_COMPUTED, None, None
     seconds = time_to_limit_s(output.value, arc.value, typical_band(lamp))
     return _in_words(output, seconds), seconds, weakest((output.confidence, arc.confidence))
 
@@ -98,8 +107,8 @@ def _time(lamp: Lamp) -> tuple[str, float | None, Confidence | None]:
 def _in_words(output: Figure, seconds: float) -> str:
     far, watts = number(EXPOSED_AT_M), number(output.value)
     if seconds > 24 * 3600:
-        return f"At {far} m one lamp alone does not reach the daily limit; computed from {watts} W of UV"
-    return f"At {far} m the daily limit is reached in {about(seconds)}; computed from {watts} W of UV"
+        return NOT_REACHED.format(far=far, watts=watts)
+    return REACHED.format(far=far, time=about(seconds), watts=watts)
 
 
 @lru_cache(maxsize=64)

@@ -6,7 +6,7 @@ from functools import lru_cache
 from math import floor, log10
 from typing import TYPE_CHECKING
 
-from counter.fit._facts import Facts, Finding, number, weakest
+from counter.fit._facts import ABOUT, TOO_NEAR, Facts, Finding, number, weakest
 
 if TYPE_CHECKING:
     from counter.catalogue import Confidence, Lamp
@@ -37,7 +37,7 @@ def _timed(rule: str, uvc_watts: float, arc_mm: float, confidence: Confidence) -
         "time": about(seconds),
         "distance": number(EXPOSED_AT_M),
         "uvc_w": number(uvc_watts),
-        "validity": "" if is_valid else " (a rough figure: so long a lamp is too near at that distance)",
+        "validity": "" if is_valid else TOO_NEAR,
     }
     return Finding(rule, values, floor(seconds), "s", confidence)
 
@@ -58,8 +58,8 @@ def about(seconds: float) -> str:
     """Write a time no more exactly than an output from memory allows, never longer than computed: "about 16 min"."""
     for unit, length in (("h", 3600), ("min", 60)):
         if seconds >= 1.5 * length:
-            return f"about {_shortened(seconds / length):g} {unit}"
-    return f"about {_shortened(seconds):g} s"
+            return ABOUT.format(time=f"{_shortened(seconds / length):g} {unit}")
+    return ABOUT.format(time=f"{_shortened(seconds):g} s")
 
 
 def _shortened(value: float) -> float:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from functools import cache
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.language import kept_by_language, marked, tr
+from counter.marks._in_words import spoken
 from counter.marks._letters import LettersMean, letters_say
+from counter.marks._sentences import PINS
 from counter.marks._tables import tables
 
 if TYPE_CHECKING:
@@ -13,7 +15,7 @@ if TYPE_CHECKING:
 
     from counter.catalogue import Catalogue
 
-ORDINARY = "Nothing that decides: an ordinary lamp of this maker"
+ORDINARY = marked("Nothing that decides: an ordinary lamp of this maker")
 
 
 class Choice(NamedTuple):
@@ -36,23 +38,23 @@ def _named(catalogue: Catalogue, lamp_id: str | None) -> Iterator[Choice]:
     base = catalogue.base_by_name[lamp.base]
     kind = lamp.kind if lamp.kind != "fluorescent" else None
     means = LettersMean(shape=lamp.shape, base=base.family, pins=int(base.pins.value), kind=kind)
-    yield Choice(f"As the lamp named: {letters_say(means)}", means, "named")
+    yield Choice(tr("As the lamp named: {means}").format(means=spoken(letters_say(means))), means, "named")
 
 
-@cache
+@kept_by_language(2)
 def _plain() -> tuple[Choice, ...]:
     return tuple(_made())
 
 
 def _made() -> Iterator[Choice]:
-    yield Choice(ORDINARY, LettersMean(), "nothing")
+    yield Choice(tr(ORDINARY), LettersMean(), "nothing")
     for shape, row in tables()["shapes"].items():
-        yield Choice(row["means"], LettersMean.model_validate({"shape": shape}), "form")
+        yield Choice(spoken(str(row["means"])), LettersMean.model_validate({"shape": shape}), "form")
     for pins in (2, 4):
-        yield Choice(f"{pins} pins", LettersMean(pins=pins), "pins")
+        yield Choice(spoken(PINS.format(n=pins)), LettersMean(pins=pins), "pins")
     for kind in ("uv-c", "uv-a", "led"):
         means = LettersMean.model_validate({"kind": kind})
-        yield Choice(letters_say(means), means, "kind")
+        yield Choice(spoken(letters_say(means)), means, "kind")
     for cct_k in tables()["slots"]["kelvins"]:
         means = LettersMean(cct_k=cct_k)
-        yield Choice(letters_say(means), means, "colour")
+        yield Choice(spoken(letters_say(means)), means, "colour")

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from pydantic import ValidationError
 
 from counter.files import read_bytes
+from counter.language import tr
 from counter.marks.letters._table import LetterTable
 
 if TYPE_CHECKING:
@@ -31,4 +32,6 @@ def read_letters(path: Path) -> LetterTable:
     except ValidationError as problem:
         first = problem.errors()[0]
         place = ".".join(map(str, first["loc"])) or "file"
-        raise LettersUnreadableError(f"{LETTERS_FILE}, {place}: {first['msg']}; mend it or take it away") from None
+        told = tr("{file}, {place}: {problem}; mend it or take it away")
+        told = told.format(file=LETTERS_FILE, place=place, problem=first["msg"])
+        raise LettersUnreadableError(told) from None

@@ -6,6 +6,7 @@ import csv
 import io
 from typing import TYPE_CHECKING
 
+from counter.language import tr
 from counter.marks.letters._learn import Line
 
 if TYPE_CHECKING:
@@ -38,11 +39,12 @@ def lines_of(text: str) -> tuple[Line, ...]:
         code, words = _column(names, CODE), _column(names, DESCRIPTION)
         return tuple(Line(row[code].strip(), row[words].strip()) for row in rows if len(row) > max(code, words))
     except csv.Error as problem:
-        raise ValueError(f"it is no table: {problem}") from None
+        raise ValueError(tr("it is no table: {problem}").format(problem=problem)) from None
 
 
 def _column(names: Sequence[str], wanted: str) -> int:
     if wanted not in names:
-        found = ", ".join(filter(None, names)) or "none"
-        raise ValueError(f"the first line names no column “{wanted}” (it names {found[:80]})")
+        found = ", ".join(filter(None, names)) or tr("none")
+        told = tr("the first line names no column “{wanted}” (it names {found})")
+        raise ValueError(told.format(wanted=wanted, found=found[:80]))
     return names.index(wanted)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any, Literal
 
 from counter.catalogue import Model
+from counter.language import tr
 from counter.marks._house import HouseMaker
 from counter.marks._letters import KnownLetters, LettersMean
 from counter.marks._lex import fold
@@ -46,7 +47,8 @@ def teach(table: LetterTable, letters: str, means: LettersMean, *, who: str, at:
     """
     text = fold(letters.strip())
     if not text.isalpha():
-        raise ValueError(f"“{letters[:20]}” are no letters: a maker's own letters stand without figures and signs")
+        told = tr("“{letters}” are no letters: a maker's own letters stand without figures and signs")
+        raise ValueError(told.format(letters=letters[:20]))
     taught = KnownLetters(letters=text, means=means, source="taught", who=who, at=at)
     kept = (one for one in table.letters if not (one.source == "taught" and fold(one.letters) == text))
     return table.model_copy(update={"letters": (*kept, taught)})

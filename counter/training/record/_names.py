@@ -23,7 +23,7 @@ def rule_name(rule: str) -> str:
 def label_name(catalogue: Catalogue, axis: str, value: str) -> str:
     """Return the words for one value that was asked or said; bases and codes are their own names."""
     if value == DO_NOT_KNOW:
-        return tr("not known")
+        return tr("did not know")
     if axis == "caution":
         return rule_name(value)
     if axis == "look":

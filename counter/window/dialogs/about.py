@@ -7,6 +7,7 @@ from importlib import metadata
 from typing import TYPE_CHECKING
 
 from counter import __version__
+from counter.language import marked, tr
 from counter.window.dialogs.sheet import Sheet
 
 if TYPE_CHECKING:
@@ -16,11 +17,11 @@ if TYPE_CHECKING:
 
     from counter.catalogue import Catalogue
 
-OURS = "MIT: the text is in packaging/LICENSE."
+OURS = marked("MIT: the text is in packaging/LICENSE.")
 # What the program is installed with; the licence is read from what is installed, where that says it.
 SHIPPED = (
-    ("PySide6-Essentials", "LGPL-3.0-only or GPL: Qt for Python and Qt itself"),
-    ("shiboken6", "LGPL-3.0-only or GPL"),
+    ("PySide6-Essentials", marked("LGPL-3.0-only or GPL: Qt for Python and Qt itself")),
+    ("shiboken6", marked("LGPL-3.0-only or GPL")),
     ("pydantic", "MIT"),
     ("pydantic-core", "MIT"),
     ("platformdirs", "MIT"),
@@ -42,20 +43,27 @@ def licences() -> tuple[tuple[str, str, str], ...]:
 
 def about(parent: QWidget, catalogue: Catalogue, data: Path) -> Sheet:
     """Show what this program is, and of what it is made."""
-    sheet = Sheet("About the lamp counter", parent)
-    sheet.say(f"Lamp counter {__version__}", "title")
+    sheet = Sheet(tr("About the lamp counter"), parent)
+    sheet.say(tr("Lamp counter {version}").format(version=__version__), "title")
     sheet.say(
-        "Which base, which lamp, and may it be sold: an assistant for the counter. It advises; it decides nothing."
+        tr(
+            "Which base, which lamp, and may it be sold: an assistant for the counter. It advises; it "
+            "decides nothing."
+        )
     )
     sheet.say(
-        f"Catalogue {catalogue.version}: {len(catalogue.bases)} bases, {len(catalogue.lamps)} lamp types, "
-        f"{len(catalogue.sources)} sources."
+        tr("Catalogue {version}: {bases} bases, {lamps} lamp types, {sources} sources.").format(
+            version=catalogue.version,
+            bases=len(catalogue.bases),
+            lamps=len(catalogue.lamps),
+            sources=len(catalogue.sources),
+        )
     )
-    sheet.say(f"All that you make lies in {data}")
-    sheet.say("Licences", "title")
-    sheet.say(f"This program: {OURS}")
+    sheet.say(tr("All that you make lies in {data}").format(data=data))
+    sheet.say(tr("Licences"), "title")
+    sheet.say(tr("This program: {licence}").format(licence=tr(OURS)))
     for name, version, licence in licences():
-        sheet.say(f"{name} {version}: {licence}")
+        sheet.say(f"{name} {version}: {tr(licence)}")
     sheet.say(f"Python {sys.version.split()[0]}: PSF-2.0")
     sheet.finish()
     return sheet

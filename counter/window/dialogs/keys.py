@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QGridLayout, QWidget
 
+from counter.language import marked, tr
 from counter.window.dialogs.sheet import Sheet
 from counter.window.parts.words import Words
 
@@ -15,25 +16,25 @@ if TYPE_CHECKING:
     from counter.window.commands import Command
 
 OTHERS = (
-    ("Alt and a letter", "the look or field with that letter underlined"),
-    ("1 to 9, 0", "a picture of that look, can't tell"),
-    ("Arrows", "from picture to picture, outline to outline, part to part"),
-    ("Esc", "clears the filter; closes a sheet"),
-    ("Tab", "the next row or field"),
-    ("Y, N, Delete", "yes, no, not asked, in the fixture"),
+    (marked("Alt and a letter"), marked("the look or field with that letter underlined")),
+    (marked("1 to 9, 0"), marked("a picture of that look, can't tell")),
+    (marked("Arrows"), marked("from picture to picture, outline to outline, part to part")),
+    (marked("Esc"), marked("clears the filter; closes a sheet")),
+    (marked("Tab"), marked("the next row or field")),
+    (marked("Y, N, Delete"), marked("yes, no, not asked, in the fixture")),
 )
 
 
 def keys_sheet(parent: QWidget, commands: Iterable[Command]) -> Sheet:
     """Show all keys by menu."""
-    sheet = Sheet("Keys", parent)
+    sheet = Sheet(tr("Keys"), parent)
     rows: dict[str, list[tuple[str, str]]] = {}
     for one in commands:
         if one.keys:
-            rows.setdefault(one.menu, []).append((" or ".join(one.keys), one.words.rstrip(" …")))
-    rows["Everywhere"] = list(OTHERS)
+            rows.setdefault(one.menu, []).append((tr(" or ").join(one.keys), one.words.rstrip(" …")))
+    rows[marked("Everywhere")] = [(tr(keys), tr(what)) for keys, what in OTHERS]
     for title, lines in rows.items():
-        sheet.say(title, "title")
+        sheet.say(tr(title).replace("&", ""), "title")
         sheet.area.column.addWidget(_table(lines))
     sheet.finish()
     return sheet

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QDialogButtonBox, QFormLayout, QLineEdit, QWidget
 
 from counter.fit import places
+from counter.language import current, languages, marked, tr
 from counter.window.dialogs.sheet import Sheet
 from counter.window.dialogs.shop_settings import ShopSettings
 from counter.window.parts.calm import CalmCombo
@@ -15,9 +16,9 @@ from counter.window.parts.words import Words
 if TYPE_CHECKING:
     from counter.window.main_window import MainWindow
 
-COLOURS = (("as the system", "system"), ("light", "light"), ("dark", "dark"))
-LENGTHS = (("millimetres", "mm"), ("inches", "in"))
-NOT_SET = "not set: law not checked"
+COLOURS = ((marked("as the system"), "system"), (marked("light"), "light"), (marked("dark"), "dark"))
+LENGTHS = ((marked("millimetres"), "mm"), (marked("inches"), "in"))
+NOT_SET = marked("not set: law not checked")
 NAME_MOST = 80
 
 
@@ -25,22 +26,24 @@ class Settings(Sheet):
     """Every change counts at once and is kept."""
 
     def __init__(self, window: MainWindow) -> None:
-        super().__init__("Settings", window, letters=92, lines=20)
+        super().__init__(tr("Settings"), window, letters=92, lines=20)
         self.window_ = window
-        self.colours = _combo("Colours", COLOURS, window.theme_name)
-        self.lengths = _combo("Lengths", LENGTHS, window.units)
+        self.colours = _combo(tr("Colours"), COLOURS, window.theme_name)
+        self.lengths = _combo(tr("Lengths"), LENGTHS, window.units)
+        self.language = _combo(tr("Language"), tuple((name, code) for code, name in languages().items()), current())
         place = str(window.settings.value("place", ""))
-        self.place = _combo("Shop in", ((NOT_SET, ""), *((one.name, one.id) for one in places())), place)
+        self.place = _combo(tr("Shop in"), ((NOT_SET, ""), *((one.name, one.id) for one in places())), place)
         self.who = QLineEdit(str(window.settings.value("who", "")))
         self.who.setMaxLength(NAME_MOST)
-        self.who.setAccessibleName("Who confirms values")
+        self.who.setAccessibleName(tr("Who confirms values"))
         form = QWidget()
         rows = QFormLayout(form)
         for words, field in (
-            ("&Colours", self.colours),
-            ("&Lengths", self.lengths),
-            ("&Shop in", self.place),
-            ("&Who confirms values", self.who),
+            (tr("&Colours"), self.colours),
+            (tr("&Lengths"), self.lengths),
+            (tr("Lan&guage"), self.language),
+            (tr("&Shop in"), self.place),
+            (tr("&Who confirms values"), self.who),
         ):
             caption = Words(words)
             caption.setBuddy(field)
@@ -49,16 +52,25 @@ class Settings(Sheet):
         self.buttons.button(QDialogButtonBox.StandardButton.Close).setAutoDefault(False)  # Enter ends a field here
         self.of_shop = ShopSettings(window.counter.shop)
         self.area.column.addWidget(self.of_shop)
-        self.say("The system's choice of light, dark and high contrast is followed while the program runs.", "quiet")
+        self.say(
+            tr("The system's choice of light, dark and high contrast is followed while the program runs."), "quiet"
+        )
         self.colours.activated.connect(lambda i: window.set_theme(self.colours.itemData(i)))
         self.lengths.activated.connect(lambda i: window.set_units(self.lengths.itemData(i)))
+        self.language.activated.connect(lambda i: self._speak(self.language.itemData(i)))
         self.place.activated.connect(lambda i: window.counter.set_place(self.place.itemData(i)))
         self.who.editingFinished.connect(lambda: window.keep("who", self.who.text().strip()))
+
+    def _speak(self, code: str) -> None:
+        """Speak another language at once; these settings come back in it."""
+        self.close()
+        self.window_.set_language(code)
+        self.window_.counter.show_settings()
 
 
 def _combo(name: str, choices: tuple[tuple[str, str], ...], now: str) -> CalmCombo:
     combo = CalmCombo(name)
     for words, value in choices:
-        combo.addItem(words, value)
+        combo.addItem(tr(words), value)
     combo.setCurrentIndex(max(combo.findData(now), 0))
     return combo

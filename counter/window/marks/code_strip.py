@@ -78,8 +78,8 @@ class CodeStrip(QWidget):
         """Go to a part; whoever listens hears what it means."""
         self.at = max(0, min(at, len(self.spans) - 1))
         span = self.spans[self.at]
-        said = f"{span.text}: {span.means}."
-        self.setAccessibleDescription(f"{said} {tr('Enter to choose what it was.')}" if span.choices else said)
+        said, how = f"{span.text}: {span.means}.", tr("Enter to choose what it was.")
+        self.setAccessibleDescription(f"{said} {how}" if span.choices else said)
         self.update()
 
     def focusInEvent(self, event: QFocusEvent) -> None:

@@ -15,7 +15,7 @@ from PySide6.QtWidgets import (
 )
 
 from counter.language import tr
-from counter.window.outlines.facts import NOTCH_WORDS
+from counter.window.outlines.facts import NOT_KNOWN, NOTCH_WORDS
 from counter.window.parts.calm import CalmCombo
 from counter.window.parts.sizes import ems
 from counter.window.parts.words import Words
@@ -49,7 +49,7 @@ class SourceDialog(QDialog):
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(f"{title}: {fact.what.lower()}")
         self.setMinimumWidth(ems(self.font(), 80))
-        self.source = Words(f"{fact.value} · {fact.confidence or tr('not known')}\n{fact.source}".strip(), wraps=True)
+        self.source = Words(f"{fact.value} · {fact.confidence or tr(NOT_KNOWN)}\n{fact.source}".strip(), wraps=True)
         self.problem = Words(role="title", wraps=True)
         self.problem.setVisible(False)
         self.seen = self._seen(fact)

@@ -8,6 +8,7 @@ from PySide6.QtCore import QRect, QSize, Qt, Signal
 from PySide6.QtGui import QPainter, QPalette
 from PySide6.QtWidgets import QGridLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
+from counter.language import marked, tr
 from counter.window.parts.theme import TARGET
 from counter.window.parts.words import caption, tip
 
@@ -21,8 +22,12 @@ MOST_ANSWERS, IN_A_ROW = 4, 2
 SHOWN = 9  # letters of a word on its button
 WRAPS = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter) | int(Qt.TextFlag.TextWordWrap)
 YES_NO_FIELDS = frozenset({"came_out", "dimmer", "emergency", "shunted"})
-USES = (("light to see by", "lighting"), ("germicidal unit", "germicidal"), ("blacklight", "blacklight"))
-SAYS_NOTHING = "Read: it says nothing of the lamp, as a maker's name. With Shift: never ask here again."
+USES = (
+    (marked("light to see by"), "lighting"),
+    (marked("germicidal unit"), "germicidal"),
+    (marked("blacklight"), "blacklight"),
+)
+SAYS_NOTHING = marked("Read: it says nothing of the lamp, as a maker's name. With Shift: never ask here again.")
 
 
 class Answer(NamedTuple):
@@ -38,20 +43,27 @@ def answers_of(ask: Ask) -> tuple[tuple[str, Answer], ...]:
     if ask.words:
         return _of_words(ask)
     if ask.key:
-        return tuple((words, Answer("told", ask.key, value)) for words, value in (("yes", True), ("no", False)))
+        return _yes_or_no("told", ask.key)
     if ask.about in YES_NO_FIELDS:
-        return tuple((words, Answer("field", ask.about, value)) for words, value in (("yes", True), ("no", False)))
+        return _yes_or_no("field", ask.about)
     if ask.about == "use":
-        return tuple((words, Answer("use", "use", value)) for words, value in USES)
+        return tuple((tr(words), Answer("use", "use", value)) for words, value in USES)
     if ask.about == "broken":
-        return (("cleaned up", Answer("broken", "broken", False)),)
+        return ((tr("cleaned up"), Answer("broken", "broken", False)),)
     return ()
+
+
+def _yes_or_no(kind: str, about: str) -> tuple[tuple[str, Answer], ...]:
+    return (tr("yes"), Answer(kind, about, True)), (tr("no"), Answer(kind, about, False))
 
 
 def _of_words(ask: Ask) -> tuple[tuple[str, Answer], ...]:
     """Return one press for each word, and before them one for all."""
-    each = tuple((f"“{_short(word)}” says nothing", Answer("explained", ask.about, (word,))) for word in ask.words)
-    every = (("all say nothing", Answer("explained", ask.about, ask.words)),)
+    each = tuple(
+        (tr("“{short}” says nothing").format(short=_short(word)), Answer("explained", ask.about, (word,)))
+        for word in ask.words
+    )
+    every = ((tr("all say nothing"), Answer("explained", ask.about, ask.words)),)
     return each if len(each) == 1 else (*every, *each)
 
 
@@ -139,4 +151,4 @@ class AskRow(QWidget):
             button.setVisible(at < len(self._answers))
             if at < len(self._answers):
                 button.setText(caption(self._answers[at][0]))
-                button.setToolTip(SAYS_NOTHING if self._answers[at][1].kind == "explained" else "")
+                button.setToolTip(tr(SAYS_NOTHING) if self._answers[at][1].kind == "explained" else "")

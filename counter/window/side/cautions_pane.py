@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
+from counter.language import marked, tr
 from counter.window.answer_bar import SignalChip
-from counter.window.outlines.facts import CONFIDENCE_WORDS
+from counter.window.outlines.facts import confidence_words
 from counter.window.parts.flash import RingOnFocus
 from counter.window.parts.scroll_column import LEAST_HEIGHT_PX
 from counter.window.parts.words import Words
@@ -22,7 +23,7 @@ MOST_ASKS = 3  # more questions than that are not asked of a customer
 AT_ONCE = 1  # cautions filled with the answer, beyond those that can be in view
 LEAST_CARD_PX = 130
 REST_MS = 40  # after the answer is painted, the cautions below the view
-QUIET_WHEN_EMPTY = "Nothing to warn of yet. Cautions appear as soon as a candidate calls for one."
+QUIET_WHEN_EMPTY = marked("Nothing to warn of yet. Cautions appear here as soon as a lamp calls for one.")
 
 
 class CautionCard(QFrame):
@@ -36,7 +37,7 @@ class CautionCard(QFrame):
         self.rule = ""
         self.chip = SignalChip()
         self.says, self.why, self.do, self.source = (Words(wraps=True) for _ in range(4))
-        self.learn = QPushButton("teach me")
+        self.learn = QPushButton(tr("teach me"))
         self.learn.setFlat(True)
         self.learn.clicked.connect(lambda: self.teach.emit(self.rule))
         self.says.set_role("title")
@@ -60,7 +61,7 @@ class CautionCard(QFrame):
         self.why.setText(caution.why)
         self.do.setText(f"→ {caution.do}")
         figure = f"{figure_words(caution.figure, caution.unit)} · " if caution.figure is not None else ""
-        self.source.setText(f"{figure}{CONFIDENCE_WORDS.get(caution.confidence, caution.confidence)}")
+        self.source.setText(f"{figure}{confidence_words(caution.confidence)}")
         self.source.setToolTip(source)
         self.source.setAccessibleDescription(source)
 
@@ -83,7 +84,7 @@ class CautionsPane(QFrame):
 
     def __init__(self) -> None:
         super().__init__()
-        self.empty = Words(QUIET_WHEN_EMPTY, wraps=True)
+        self.empty = Words(tr(QUIET_WHEN_EMPTY), wraps=True)
         self.empty.set_role("quiet")
         self.cards: list[CautionCard] = []
         self.asks = [AskRow() for _ in range(MOST_ASKS)]
@@ -110,7 +111,7 @@ class CautionsPane(QFrame):
         self.area.setMinimumHeight(LEAST_HEIGHT_PX)
         self.area.setWidget(inside)
         self.area.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-        self.area.setAccessibleName("Cautions")
+        self.area.setAccessibleName(tr("Cautions"))
         RingOnFocus(self.area)
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 4, 0, 0)

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
-from counter.window.outlines.facts import CONFIDENCE_WORDS
+from counter.language import marked, tr
+from counter.window.outlines.facts import confidence_words
 from counter.window.parts.swatch import Swatch
 from counter.window.parts.words import Words
 from counter.window.side.note_list import words_label
@@ -17,11 +18,13 @@ if TYPE_CHECKING:
     from counter.window.parts.theme import Theme
 
 LARGE, SMALL = QSize(72, 44), QSize(28, 18)
-MIRED_TIP = (
+MIRED_TIP = marked(
     "Mired: one million divided by the kelvins. Equal steps look about equally far apart; about 5 is just seen."
 )
-RA_TIP = "Ra: how true colours look under it, at most 100."
-SCREEN_TIP = "As a white card in its light looks to an eye used to a shop's 4000 K. A screen can only come near."
+RA_TIP = marked("Ra: how true colours look under it, at most 100.")
+SCREEN_TIP = marked(
+    "As a white card in its light looks to an eye used to a shop's 4000 K. A screen can only come near."
+)
 
 
 class ColourCard(QWidget):
@@ -30,9 +33,9 @@ class ColourCard(QWidget):
     def __init__(self, theme: Theme) -> None:
         super().__init__()
         self.swatch = Swatch(theme, LARGE)
-        self.swatch.setToolTip(SCREEN_TIP)
+        self.swatch.setToolTip(tr(SCREEN_TIP))
         self.name, self.numbers = words_label(role="title"), words_label()
-        self.numbers.setToolTip(f"{RA_TIP}\n{MIRED_TIP}")
+        self.numbers.setToolTip(f"{tr(RA_TIP)}\n{tr(MIRED_TIP)}")
         words = QVBoxLayout()
         words.setSpacing(0)
         words.addWidget(self.name)
@@ -51,14 +54,16 @@ class ColourCard(QWidget):
         self.swatch.show_colour(note.srgb, note.name)
         self.name.setText(f"{whose}: {note.name}")
         self.numbers.setText(numbers_of(note))
-        self.setToolTip(f"x {note.x:.3f}, y {note.y:.3f} · {CONFIDENCE_WORDS.get(note.confidence, '')}")
+        self.setToolTip(f"x {note.x:.3f}, y {note.y:.3f} · {confidence_words(note.confidence)}")
 
 
 def numbers_of(note: ColourNote) -> str:
     """Return the numbers of a white in one line."""
-    rendering = f"Ra {note.cri_min} to {note.cri_max}" if note.cri_min is not None else ""
+    rendering = (
+        tr("Ra {least} to {most}").format(least=note.cri_min, most=note.cri_max) if note.cri_min is not None else ""
+    )
     kelvin = "" if note.name.endswith("K") else f"{note.cct_k}\N{THIN SPACE}K"
-    return " · ".join(one for one in (kelvin, f"{note.mired:.0f} mired", rendering) if one)
+    return " · ".join(one for one in (kelvin, tr("{mired:.0f} mired").format(mired=note.mired), rendering) if one)
 
 
 class ColourBox(QWidget):
@@ -69,7 +74,7 @@ class ColourBox(QWidget):
         self.theme = theme
         self.lamp, self.room = ColourCard(theme), ColourCard(theme)
         self.title = words_label(role="title")
-        self.title.setToolTip(MIRED_TIP)
+        self.title.setToolTip(tr(MIRED_TIP))
         self.rows: list[tuple[Swatch, tuple[Words, Words, Words]]] = []
         self._grid = QGridLayout()
         self._grid.setHorizontalSpacing(12)
@@ -85,9 +90,9 @@ class ColourBox(QWidget):
     def show_colours(self, notes: LightNotes) -> None:
         """Show the colours, or hide where there are none."""
         self.setVisible(notes.colour is not None or notes.room is not None)
-        self.lamp.show_colour("This lamp", notes.colour)
-        self.room.show_colour("The room", notes.room)
-        self.title.setText("What goes with the room" if notes.room else "What looks like it")
+        self.lamp.show_colour(tr("This lamp"), notes.colour)
+        self.room.show_colour(tr("The room"), notes.room)
+        self.title.setText(tr("What goes with the room") if notes.room else tr("What looks like it"))
         while len(self.rows) < len(notes.matches):
             self._add_row()
         for i, (swatch, labels) in enumerate(self.rows):
@@ -99,7 +104,7 @@ class ColourBox(QWidget):
     def _add_row(self) -> None:
         swatch, labels = Swatch(self.theme, SMALL), (Words(), Words(), Words())
         labels[1].setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        labels[1].setToolTip(MIRED_TIP)
+        labels[1].setToolTip(tr(MIRED_TIP))
         at = len(self.rows)
         for column, widget in enumerate((swatch, *labels)):
             self._grid.addWidget(widget, at, column)
@@ -116,5 +121,5 @@ class ColourBox(QWidget):
 def _show_match(swatch: Swatch, labels: tuple[Words, Words, Words], match: ColourMatch) -> None:
     swatch.show_colour(match.srgb, match.code)
     labels[0].setText(match.code)
-    labels[1].setText(f"{match.difference_mired:.0f} mired")
+    labels[1].setText(tr("{mired:.0f} mired").format(mired=match.difference_mired))
     labels[2].setText(match.word)

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
-from counter.window.outlines.facts import CONFIDENCE_WORDS
+from counter.language import marked, tr
+from counter.window.outlines.facts import confidence_words
 from counter.window.parts.words import Words
 from counter.window.side.note_list import words_label
 from counter.window.side.uv_curve import UvCurve
@@ -16,8 +17,10 @@ if TYPE_CHECKING:
     from counter.desk.notes import BandNote, LightNotes, LimitNote, UvcNote, UvRow
     from counter.window.parts.theme import Theme
 
-EYES, EYES_AND_SKIN = "Eyes", "Eyes and skin"
-EFFECTIVE_TIP = "Effective: each wavelength weighted by how much it harms. At 254 nm half of the energy counts."
+EYES, EYES_AND_SKIN = marked("Eyes"), marked("Eyes and skin")
+EFFECTIVE_TIP = marked(
+    "Effective: each wavelength weighted by how much it harms. At 254 nm half of the energy counts."
+)
 
 
 class ExposureBox(QWidget):
@@ -33,7 +36,7 @@ class ExposureBox(QWidget):
         self._grid.setVerticalSpacing(2)
         self._grid.setColumnStretch(2, 1)
         box = QVBoxLayout(self)
-        self.notes.setToolTip(EFFECTIVE_TIP)
+        self.notes.setToolTip(tr(EFFECTIVE_TIP))
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(8)
         box.addWidget(self.says)
@@ -52,31 +55,33 @@ class ExposureBox(QWidget):
             self._show_band(band)
 
     def _show_uvc(self, note: UvcNote) -> None:
-        sure = CONFIDENCE_WORDS.get(note.confidence, note.confidence)
-        self.says.setText("Bare skin and eyes reach the daily limit in:")
+        sure = confidence_words(note.confidence)
+        self.says.setText(tr("Bare skin and eyes reach the daily limit in:"))
         self._show_rows(note.rows)
         self.curve.show_curve(note)
-        near = f"Dashed: nearer than {note.near_field_limit_m:.2g}\N{THIN SPACE}m the figure is not to be relied on."
+        near = tr("Dashed: nearer than {near:.2g}\N{THIN SPACE}m the figure is not to be relied on.")
         is_near = note.near_field_limit_m > note.curve[0][0]
-        output = (
-            f"Limit {note.limit_j_m2:g}\N{THIN SPACE}J/m² effective; "
-            f"computed from {note.uvc_watts:g}\N{THIN SPACE}W of UV-C at 254\N{THIN SPACE}nm ({sure})."
-        )
-        said = (one for one in note.notes if "twice the arc" not in one)
-        self.notes.setText("\n".join([output, *([near] if is_near else []), *said]))
+        output = tr(
+            "Limit {limit:g}\N{THIN SPACE}J/m² effective; computed from {watts:g}\N{THIN SPACE}W of UV-C "
+            "at 254\N{THIN SPACE}nm ({sure})."
+        ).format(limit=note.limit_j_m2, watts=note.uvc_watts, sure=sure)
+        self.curve.setToolTip(near.format(near=note.near_field_limit_m) if is_near else "")
+        self.notes.setText("\n".join([output, *note.notes]))
 
     def _show_band(self, note: BandNote) -> None:
         name = "UV-A" if note.band == "uv-a" else "UV-B"
-        amount = "" if note.watts is None else f"; computed from {note.watts:g}\N{THIN SPACE}W of {name}"
-        self.says.setText(f"{name}: the daily limit is reached{amount}:")
+        says = tr("{band}: the daily limit is reached:")
+        if note.watts is not None:
+            says = tr("{band}: the daily limit is reached; computed from {watts:g}\N{THIN SPACE}W of {band}:")
+        self.says.setText(says.format(band=name, watts=note.watts))
         limits = [(EYES, note.eye), (EYES_AND_SKIN, note.weighed)]
         found = [(words, limit) for words, limit in limits if limit is not None]
         rows: list[UvRow | str] = []
         for words, limit in found:
-            rows += (words, *limit.rows)
+            rows += (tr(words), *limit.rows)
         self._show_rows(tuple(rows))
         told = [_limit_words(words, limit) for words, limit in found]
-        unknown = ["Not known:", *(f"· {one}" for one in note.not_known)] if note.not_known else []
+        unknown = [tr("Not known:"), *(f"· {one}" for one in note.not_known)] if note.not_known else []
         self.notes.setText("\n".join((*told, note.says, *note.notes, *unknown)))
 
     def _show_rows(self, rows: tuple[UvRow | str, ...]) -> None:
@@ -107,15 +112,17 @@ def _columns(row: UvRow | str) -> tuple[str, str, str]:
     if isinstance(row, str):
         return row, "", ""
     far = "" if row.distance_m is None else f"{row.distance_m:g}\N{THIN SPACE}m"
-    return row.where, far, row.says + ("" if row.valid else ", rough: too near")
+    says = row.says if row.valid else tr("{time}, rough: too near").format(time=row.says)
+    return row.where, far, says
 
 
 def _limit_words(words: str, limit: LimitNote) -> str:
-    sure = CONFIDENCE_WORDS.get(limit.confidence, limit.confidence)
-    most = f"{words}: {thousands(limit.limit_j_m2)}\N{THIN SPACE}J/m²"
+    most = f"{tr(words)}: {thousands(limit.limit_j_m2)}\N{THIN SPACE}J/m²"
+    sure = confidence_words(limit.confidence)
     if limit.weight is None:
-        return f"{most} of UV-A ({sure})."
-    return f"{most} effective; at {limit.weighed_at_nm:g}\N{THIN SPACE}nm {limit.weight:.2g} of it counts ({sure})."
+        return tr("{most} of UV-A ({sure}).").format(most=most, sure=sure)
+    weighed = tr("{most} effective; at {at:g}\N{THIN SPACE}nm {weight:.2g} of it counts ({sure}).")
+    return weighed.format(most=most, at=limit.weighed_at_nm, weight=limit.weight, sure=sure)
 
 
 def thousands(number: float) -> str:

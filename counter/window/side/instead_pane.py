@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout
 
+from counter.language import marked, tr
 from counter.window.parts.scroll_column import ScrollColumn
 from counter.window.side.note_list import Note, NoteList, words_label
 from counter.window.side.replacement_card import ReplacementCard
@@ -16,8 +17,8 @@ if TYPE_CHECKING:
 
     from counter.fit import Replacement
 
-NO_LAMP = "Once a lamp is named, what may replace it stands here."
-ALL_REFUSED = "Nothing listed here may go into this fixture."
+NO_LAMP = marked("Once a lamp is named, what may replace it stands here.")
+ALL_REFUSED = marked("Nothing listed here may go into this fixture.")
 
 
 class InsteadPane(ScrollColumn):
@@ -26,10 +27,10 @@ class InsteadPane(ScrollColumn):
     beside = Signal(str)
 
     def __init__(self) -> None:
-        super().__init__("Instead")
-        self.empty = words_label(NO_LAMP, "quiet")
+        super().__init__(tr("Instead"))
+        self.empty = words_label(tr(NO_LAMP), "quiet")
         self.cards: list[ReplacementCard] = []
-        self.refused = NoteList("Why not these")
+        self.refused = NoteList(tr("Why not these"))
         self._cards_box = QVBoxLayout()
         self._cards_box.setSpacing(6)
         self.column.addWidget(self.empty)
@@ -49,7 +50,7 @@ class InsteadPane(ScrollColumn):
             card.setVisible(i < len(offered))
             if i < len(offered):
                 card.show_replacement(offered[i], in_hand)
-        self.empty.setText(ALL_REFUSED if found else NO_LAMP)
+        self.empty.setText(tr(ALL_REFUSED if found else NO_LAMP))
         self.empty.setVisible(not offered)
         self.refused.show_notes(refusals(one for one in found if one.verdict == "do not sell"))
         self.to_top()

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
-from counter.window.outlines.facts import CONFIDENCE_WORDS
+from counter.language import marked, tr
+from counter.window.outlines.facts import confidence_words
 from counter.window.parts.calm import CalmCombo
 from counter.window.parts.scroll_column import ScrollColumn
 from counter.window.parts.words import Words
@@ -20,9 +21,9 @@ if TYPE_CHECKING:
     from counter.desk.notes import LawNotes
     from counter.fit import LawNote
 
-STEP_WORDS = {"before": "Before you touch it", "during": "Clean up", "after": "Afterwards"}
-NOT_SET = "not set"
-NOT_CHECKED = "Place not set: law not checked."
+STEP_WORDS = {"before": marked("Before you touch it"), "during": marked("Clean up"), "after": marked("Afterwards")}
+NOT_SET = marked("not set")
+NOT_CHECKED = marked("Place not set: law not checked.")
 
 
 class LawPane(QWidget):
@@ -34,23 +35,23 @@ class LawPane(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.place = CalmCombo()
-        self.place.setAccessibleName("The shop's place")
-        self.broken = QPushButton("Broken lamp")
+        self.place.setAccessibleName(tr("The shop's place"))
+        self.broken = QPushButton(tr("Broken lamp"))
         self.broken.setCheckable(True)
-        self.broken.setToolTip("A lamp lies broken: what to do, step by step (Ctrl+B)")
+        self.broken.setToolTip(tr("A lamp lies broken: what to do, step by step (Ctrl+B)"))
         self.says, self.check = words_label(), words_label(role="quiet")
-        self.steps = NoteList("A lamp lies broken")
-        self.rows = NoteList("Selling it")
-        self.disposal = NoteList("Dead lamps")
+        self.steps = NoteList(tr("A lamp lies broken"))
+        self.rows = NoteList(tr("Selling it"))
+        self.disposal = NoteList(tr("Dead lamps"))
         self.disposal_check = words_label(role="quiet")
-        self.area = ScrollColumn("Law", spacing=8)
+        self.area = ScrollColumn(tr("Law"), spacing=8)
         self.place.activated.connect(lambda i: self.place_chosen.emit(self.place.itemData(i)))
         self.broken.clicked.connect(self.broken_toggled)
         self._sources: dict[str, str] = {}
         self._lay_out()
 
     def _lay_out(self) -> None:
-        caption = Words("Shop in")
+        caption = Words(tr("Shop in"))
         caption.setBuddy(self.place)
         head = QHBoxLayout()
         head.setContentsMargins(0, 0, 6, 0)
@@ -72,7 +73,7 @@ class LawPane(QWidget):
 
         self._sources = {key: source.title for key, source in catalogue.source_by_key.items()}
         self.place.clear()
-        self.place.addItem(NOT_SET, "")
+        self.place.addItem(tr(NOT_SET), "")
         for one in places():
             self.place.addItem(one.name, one.id)
 
@@ -86,7 +87,7 @@ class LawPane(QWidget):
         self.place.setCurrentIndex(max(self.place.findData(found.place or ""), 0))
         self.broken.setChecked(broken)
         self.steps.show_notes(tuple(self._steps(found)))
-        self.says.setText(found.says if found.place else f"{NOT_CHECKED}\n{found.says}")
+        self.says.setText(found.says if found.place else f"{tr(NOT_CHECKED)}\n{found.says}")
         self.says.setVisible(bool(found.says))
         self.rows.show_notes([self._row(row) for row in found.rows])
         self.check.setText(found.check)
@@ -98,7 +99,7 @@ class LawPane(QWidget):
 
     def _row(self, row: LawNote) -> Note:
         note = f" {row.note}" if row.note else ""
-        quiet = f"{row.law} · {CONFIDENCE_WORDS.get(row.confidence, row.confidence)}"
+        quiet = f"{row.law} · {confidence_words(row.confidence)}"
         return Note(row.says, note.strip(), quiet, self._sources.get(row.source, row.source))
 
     def _steps(self, found: LawNotes) -> Iterator[Note]:
@@ -108,4 +109,4 @@ class LawPane(QWidget):
             if steps:
                 source = steps[0][1].source
                 lines = "\n".join(f"{number}. {step.step}" for number, step in steps)
-                yield Note(words, lines, tip=self._sources.get(source, source))
+                yield Note(tr(words), lines, tip=self._sources.get(source, source))

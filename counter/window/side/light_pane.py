@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from counter.language import marked, tr
 from counter.window.outlines.facts import lamp_title
 from counter.window.parts.scroll_column import ScrollColumn
 from counter.window.side.colour_box import ColourBox
@@ -15,14 +16,14 @@ if TYPE_CHECKING:
     from counter.desk.notes import LightNotes
     from counter.window.parts.theme import Theme
 
-NO_LAMP = "Once a lamp is likely, its light stands here: exposure for UV lamps, colour for others."
+NO_LAMP = marked("Once a lamp is likely, its light stands here: exposure for UV lamps, colour for others.")
 
 
 class LightPane(ScrollColumn):
     """What is known of the light, and what is not."""
 
     def __init__(self, theme: Theme) -> None:
-        super().__init__("Light", spacing=8)
+        super().__init__(tr("Light"), spacing=8)
         self.title, self.says = words_label(role="title"), words_label(role="quiet")
         self.exposure, self.colours = ExposureBox(theme), ColourBox(theme)
         self._catalogue: Catalogue | None = None
@@ -39,7 +40,7 @@ class LightPane(ScrollColumn):
         """Show the light of a lamp, or that there is none yet."""
         for box in (self.exposure, self.colours, self.title):
             box.setVisible(notes is not None)
-        self.says.setText(NO_LAMP if notes is None else notes.says)
+        self.says.setText(tr(NO_LAMP) if notes is None else notes.says)
         self.says.setVisible(bool(self.says.text()))
         if notes is not None:
             self.title.setText(self._title(notes))
@@ -51,7 +52,7 @@ class LightPane(ScrollColumn):
         assert self._catalogue is not None
         lamp = self._catalogue.lamp_by_id[notes.lamp]
         name = f"{lamp_title(lamp)}, {lamp.base}"
-        return f"Not sure yet. If it is the germicidal one, {name}:" if notes.is_doubt else name
+        return tr("Not sure yet. If it is the germicidal one, {name}:").format(name=name) if notes.is_doubt else name
 
     def set_theme(self, theme: Theme) -> None:
         """Repaint in another palette."""

@@ -8,6 +8,7 @@ from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QFont, QPainter, QPalette, QPen
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
+from counter.language import tr
 from counter.window.answer_bar import STAMP_WORDS, SignalChip
 from counter.window.parts.sizes import high, wide
 from counter.window.parts.words import Words
@@ -34,7 +35,7 @@ class VerdictTag(Words):
         """Show a verdict."""
         self.is_firm = verdict == "sell"
         self.setForegroundRole(QPalette.ColorRole.Link if self.is_firm else QPalette.ColorRole.WindowText)
-        self.setText(STAMP_WORDS[verdict])
+        self.setText(tr(STAMP_WORDS[verdict]))
 
     def sizeHint(self) -> QSize:
         return QSize(wide(self.font(), self.text()) + 14, high(self.font()) + 6)
@@ -81,9 +82,9 @@ class ReplacementCard(QFrame):
         self.lamp = ""
         self.verdict = VerdictTag()
         self.title, self.reason = words_label(role="title"), words_label()
-        self.hold = QPushButton("hold beside")
+        self.hold = QPushButton(tr("compare"))
         self.hold.setProperty("flat", True)
-        self.hold.setToolTip("Draw it beside the lamp in hand, differences marked")
+        self.hold.setToolTip(tr("Draw it beside the lamp in hand, with what differs in colour"))
         self.hold.clicked.connect(lambda: self.beside.emit(self.lamp))
         self.lines: list[CautionLine] = []
         head = QHBoxLayout()

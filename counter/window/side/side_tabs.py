@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QTabBar, QTabWidget, QVBoxLayout, QWidget
 
+from counter.language import marked, tr
 from counter.window.parts import early
 from counter.window.parts.sizes import ems
 from counter.window.parts.words import Words
@@ -24,11 +25,11 @@ if TYPE_CHECKING:
     from counter.window.parts.theme import Theme
 
 TABS = (
-    ("Cautions", "What must not be sold, and why"),
-    ("Instead", "What may go in instead, and why not the others"),
-    ("Light", "Exposure in front of UV lamps; the colour of others"),
-    ("Law", "Law and disposal where the shop is; broken lamps"),
-    ("Shelf", "What the stock list has for this case; search it"),
+    (marked("Cautions"), marked("What must not be sold, and why")),
+    (marked("Instead"), marked("What may go in instead, and why not the others")),
+    (marked("Light"), marked("Exposure in front of UV lamps; the colour of others")),
+    (marked("Law"), marked("Law and disposal where the shop is; broken lamps")),
+    (marked("Shelf"), marked("What the stock list has for this case; search it")),
 )
 INSTEAD = 1
 BESIDE_EMS = 90  # letters across from which two panes stand side by side
@@ -41,7 +42,7 @@ class SteadyTabs(QTabBar):
     def tabSizeHint(self, index: int) -> QSize:
         size = super().tabSizeHint(index)
         name = self.tabText(index).split(" · ")[0]
-        if name in COUNTED:
+        if name in map(tr, COUNTED):
             widest = self.fontMetrics().horizontalAdvance(_counted(name, WIDEST_COUNT))
             size.setWidth(size.width() + widest - self.fontMetrics().horizontalAdvance(self.tabText(index)))
         return size
@@ -62,17 +63,17 @@ class SideTabs(QFrame):
         self.tabs.tabBar().setExpanding(False)
         self.tabs.tabBar().setUsesScrollButtons(False)
         self.tabs.tabBar().setElideMode(Qt.TextElideMode.ElideNone)
-        self.tabs.setAccessibleName("Cautions, instead, light, law, shelf")
+        self.tabs.setAccessibleName(tr("Cautions, instead, light, law, shelf"))
         self._panes: tuple[QWidget, ...] = (self.cautions, self.instead, self.light, self.law, self.shelf)
         for pane, (name, _) in zip(self._panes, TABS, strict=True):
-            self.tabs.addTab(pane, name)
+            self.tabs.addTab(pane, tr(name))
         self._name_tabs()
         self.tabs.currentChanged.connect(self._fill)
         self._shown: tuple[Assessment, Case] | None = None
         self._beside = QFrame()
         self._beside_box = QVBoxLayout(self._beside)
         self._beside_box.setContentsMargins(8, 0, 0, 0)
-        self._beside_title = Words("Instead", "title")
+        self._beside_title = Words(tr("Instead"), "title")
         self._beside_box.addWidget(self._beside_title)
         self._beside.hide()
         self.is_wide = False
@@ -91,16 +92,16 @@ class SideTabs(QFrame):
         """Show an assessment in the tab in view; the others follow when they are opened."""
         self._shown = (found, case)
         offered = sum(one.verdict != "do not sell" for one in found.replacements)
-        self._count(self.cautions, _counted("Cautions", len(found.cautions)))
-        self._count(self.instead, _counted("Instead", offered))
-        self._beside_title.setText(_counted("Instead", offered))
+        self._count(self.cautions, _counted(tr("Cautions"), len(found.cautions)))
+        self._count(self.instead, _counted(tr("Instead"), offered))
+        self._beside_title.setText(_counted(tr("Instead"), offered))
         self._fill()
 
     def show_nothing(self) -> None:
         """Take every answer away: none can be given."""
         self._shown = None
-        self._count(self.cautions, "Cautions")
-        self._count(self.instead, "Instead")
+        self._count(self.cautions, tr("Cautions"))
+        self._count(self.instead, tr("Instead"))
         self.cautions.show_cautions((), ())
         self.instead.show_replacements((), None)
         self.light.show_light(None)
@@ -135,7 +136,7 @@ class SideTabs(QFrame):
             self.tabs.removeTab(INSTEAD)
             self._beside_box.addWidget(self.instead, 1)
         else:
-            self.tabs.insertTab(INSTEAD, self.instead, TABS[INSTEAD][0])
+            self.tabs.insertTab(INSTEAD, self.instead, tr(TABS[INSTEAD][0]))
         self.instead.show()
         self._beside.setVisible(is_wide)
         self._name_tabs()
@@ -150,9 +151,9 @@ class SideTabs(QFrame):
         for pane, (name, tip) in zip(self._panes, TABS, strict=True):
             at = self.tabs.indexOf(pane)
             if at >= 0:
-                self.tabs.setTabToolTip(at, f"{tip} (Ctrl+{self._panes.index(pane) + 1})")
+                self.tabs.setTabToolTip(at, f"{tr(tip)} (Ctrl+{self._panes.index(pane) + 1})")
                 if not self.tabs.tabText(at):
-                    self.tabs.setTabText(at, name)
+                    self.tabs.setTabText(at, tr(name))
 
     def shown(self) -> int:
         """Return the place of the tab in view, from 0."""

@@ -10,6 +10,7 @@ from PySide6.QtCore import QLineF, QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from counter.language import marked, tr
 from counter.window.parts import pen
 
 if TYPE_CHECKING:
@@ -24,8 +25,8 @@ TIMES_S = (
     (600, "10 min"),
     (3600, "1 h"),
     (8 * 3600, "8 h"),
-    (86_400, "1 day"),
-    (864_000, "10 days"),
+    (86_400, marked("1 day")),
+    (864_000, marked("10 days")),
 )
 HEIGHT_PX = 160  # with the rows above it in view at once on a small screen
 
@@ -65,7 +66,7 @@ class UvCurve(QWidget):
         super().__init__()
         self.theme = theme
         self.note: UvcNote | None = None
-        self.setAccessibleName("Time to the daily limit against distance")
+        self.setAccessibleName(tr("Time to the daily limit against distance"))
         self.setFixedHeight(HEIGHT_PX)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
@@ -86,7 +87,7 @@ class UvCurve(QWidget):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setFont(pen.small_font(self.font()))
         metrics = QFontMetricsF(painter.font())
-        left = max(metrics.horizontalAdvance(words) for _, words in TIMES_S) + 8
+        left = max(metrics.horizontalAdvance(tr(words)) for _, words in TIMES_S) + 8
         rect = QRectF(left, metrics.height() + 4, self.width() - left - 16, 0)
         rect.setBottom(self.height() - metrics.height() - 6)
         axes = axes_of(self.note, rect)
@@ -99,13 +100,13 @@ class UvCurve(QWidget):
 def _paint_grid(painter: QPainter, axes: Axes, theme: Theme) -> None:
     rect, metrics = axes.rect, QFontMetricsF(painter.font())
     painter.setPen(QColor(theme.muted))
-    painter.drawText(QPointF(0, metrics.ascent()), "time to the daily limit")
+    painter.drawText(QPointF(0, metrics.ascent()), tr("time to the daily limit"))
     for time, words in TIMES_S:
         if axes.time_s[0] <= time <= axes.time_s[1]:
             y = axes.point(axes.far_m[0], time).y()
             _grid_line(painter, QLineF(rect.left(), y, rect.right(), y), theme)
             box = QRectF(0, y - metrics.height() / 2, rect.left() - 6, metrics.height())
-            painter.drawText(box, int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter), words)
+            painter.drawText(box, int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter), tr(words))
     for distance in DISTANCES_M:
         x = axes.point(distance, axes.time_s[0]).x()
         _grid_line(painter, QLineF(x, rect.top(), x, rect.bottom()), theme)
@@ -124,7 +125,7 @@ def _paint_day(painter: QPainter, axes: Axes, day_s: float, theme: Theme) -> Non
     at = axes.point(axes.far_m[0], day_s)
     painter.setPen(QPen(QColor(theme.accent), pen.WIDTHS["accent"]))
     painter.drawLine(QLineF(at.x(), at.y(), axes.rect.right(), at.y()))
-    painter.drawText(QPointF(at.x() + 6, at.y() - 4), "a working day")
+    painter.drawText(QPointF(at.x() + 6, at.y() - 4), tr("a working day"))
 
 
 def _paint_line(painter: QPainter, axes: Axes, note: UvcNote, theme: Theme) -> None:

@@ -1,0 +1,55 @@
+"""Numbers and days as the language now spoken writes them: the one place that knows of decimal commas and months.
+
+A table and not the system's locale, which is one for the whole process and not safe among threads. The signs are
+those of the Unicode CLDR; a test holds them against it.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+from counter.language._chosen import current, marked, region, tr
+
+if TYPE_CHECKING:
+    from datetime import date
+
+WITH_COMMA = frozenset(["cs", "da", "de", "es", "fi", "fr", "it", "nb", "nl", "pl", "pt", "ro", "sv", "tr"])
+# Where a language of these is spoken with a decimal point after all.
+POINT_IN = {
+    "de": frozenset(["CH", "LI"]),
+    "es": frozenset(["419", "BZ", "CU", "DO", "GT", "HN", "MX", "NI", "PA", "PE", "PR", "SV", "US"]),
+    "it": frozenset(["CH"]),
+}
+MONTHS = (
+    *(marked("January"), marked("February"), marked("March"), marked("April"), marked("May"), marked("June")),
+    *(marked("July"), marked("August"), marked("September"), marked("October"), marked("November")),
+    marked("December"),
+)
+_POINT = re.compile(r"(?<=\d)\.(?=\d)")
+
+
+def decimal_sign() -> str:
+    """Return what parts whole from fraction in the language now spoken."""
+    code = current()
+    return "," if code in WITH_COMMA and region() not in POINT_IN.get(code, ()) else "."
+
+
+def decimals(text: str) -> str:
+    """Return a text of numbers written with decimal points, "0.32" or "9.5 to 13", with the language's own sign."""
+    return text if decimal_sign() == "." else _POINT.sub(",", text)
+
+
+def figure(value: float, form: str = "g") -> str:
+    """Write a number for people, by a format of Python's: 0.32 or 0,32."""
+    return decimals(f"{value:{form}}")
+
+
+def day(when: date) -> str:
+    """Write a day for people, its month in words: 1 January 2027."""
+    return tr("{day} {month} {year}").format(day=when.day, month=tr(MONTHS[when.month - 1]), year=when.year)
+
+
+def range_of(least: str, most: str) -> str:
+    """Write two written numbers as a range."""
+    return tr("{least} to {most}").format(least=least, most=most)
