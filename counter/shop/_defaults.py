@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 DEFAULTS: dict[str, Any] = {
-    "shop name": "",
-    "shop address": "",
+    "shop_name": "",
+    "shop_address": "",
     "place": None,  # never chosen; "" is chosen: none
     "sales weigh": True,
-    "names asked": True,
-    "names kept days": 730,  # 0: until somebody forgets them by hand
-    "rate per kWh": 0.15,
+    "names_asked": True,
+    "names_kept_days": 730,  # 0: until somebody forgets them by hand
+    "rate_per_kwh": 0.15,
 }

@@ -302,7 +302,7 @@ def forget_names_before(store: Store, day: str) -> int:
 
 def forget_old_names(store: Store, today: date) -> int:
     """Forget the names that the shop's settings keep no longer; returns how many there were."""
-    days = setting(store, "names kept days")
+    days = setting(store, "names_kept_days")
     return forget_names_before(store, (today - timedelta(days=days)).isoformat()) if days > 0 else 0
 
 

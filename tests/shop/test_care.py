@@ -35,7 +35,7 @@ def fill(data, plan):
     for n in range(4):
         shop.add_slip(store, slip(f"k{n}"), [SOLD], f"Customer {n}", f"customer {n}")
     shop.add_wish(store, "w", shop.Wish("2026-11-25T10:00:00", "2026-11-25", None, "something", 1))
-    shop.put_setting(store, "shop name", "Corner shop")
+    shop.put_setting(store, "shop_name", "Corner shop")
     who = add_trainee(data, "Ola", datetime(2031, 1, 1, tzinfo=UTC))
     assign(data, who.id, "G23", datetime(2031, 1, 1, tzinfo=UTC))
     by = {"who": "Kim", "on": date(2026, 3, 2), "how": "caliper"}

@@ -106,9 +106,9 @@ def test_names_go_with_age(store):
 def test_names_are_kept_as_long_as_the_shop_has_set(store):
     shop.add_slip(store, slip("old", day="2026-11-01"), [], "Ola", "ola")
     shop.add_slip(store, slip("new", day="2026-11-25"), [], "Kim", "kim")
-    shop.put_setting(store, "names kept days", 0)
+    shop.put_setting(store, "names_kept_days", 0)
     assert shop.forget_old_names(store, date(2026, 11, 26)) == 0
-    shop.put_setting(store, "names kept days", 10)
+    shop.put_setting(store, "names_kept_days", 10)
     assert shop.forget_old_names(store, date(2026, 11, 26)) == 1
     assert [one.customer for one in shop.find_slips(store)] == ["Kim", ""]
 
@@ -136,7 +136,7 @@ def test_month_says_what_sells_what_misses_and_what_comes_back(store):
 def test_settings_of_the_shop(store):
     assert shop.setting(store, "sales weigh") is True
     shop.put_setting(store, "sales weigh", False)
-    shop.put_setting(store, "shop name", "Corner shop")
+    shop.put_setting(store, "shop_name", "Corner shop")
     assert shop.setting(store, "sales weigh") is False
     with pytest.raises(KeyError):
         shop.put_setting(store, "no such", 1)

@@ -26,13 +26,13 @@ class ShopSettings(QWidget):
         super().__init__()
         self.desk = desk
         now = desk.settings
-        self.name = _line(str(now["shop name"]), NAME_MOST, tr("Shop's name on slips"))
-        self.address = _line(str(now["shop address"]), ADDRESS_MOST, tr("Address on slips"))
+        self.name = _line(str(now["shop_name"]), NAME_MOST, tr("Shop's name on slips"))
+        self.address = _line(str(now["shop_address"]), ADDRESS_MOST, tr("Address on slips"))
         self.asked = QCheckBox(tr("Slips ask for the &customer's name"))
-        self.asked.setChecked(bool(now["names asked"]))
+        self.asked.setChecked(bool(now["names_asked"]))
         self.days = CalmSpin()
         self.days.setRange(0, LONGEST_DAYS)
-        self.days.setValue(int(now["names kept days"]))
+        self.days.setValue(int(now["names_kept_days"]))
         self.days.setSpecialValueText(tr("until somebody forgets them"))
         self.days.setSuffix(tr(" days"))
         self.days.setAccessibleName(tr("How long customers' names are kept"))
@@ -62,10 +62,10 @@ class ShopSettings(QWidget):
         box.addWidget(self.says)
 
     def _connect(self) -> None:
-        self.name.editingFinished.connect(lambda: self._put("shop name", " ".join(self.name.text().split())))
-        self.address.editingFinished.connect(lambda: self._put("shop address", " ".join(self.address.text().split())))
-        self.asked.toggled.connect(lambda on: self._put("names asked", on))
-        self.days.editingFinished.connect(lambda: self._put("names kept days", self.days.value()))
+        self.name.editingFinished.connect(lambda: self._put("shop_name", " ".join(self.name.text().split())))
+        self.address.editingFinished.connect(lambda: self._put("shop_address", " ".join(self.address.text().split())))
+        self.asked.toggled.connect(lambda on: self._put("names_asked", on))
+        self.days.editingFinished.connect(lambda: self._put("names_kept_days", self.days.value()))
         self.purge.clicked.connect(self._forget)
 
     def _put(self, key: str, value: Any) -> None:
@@ -81,7 +81,7 @@ class ShopSettings(QWidget):
         if days == 0:
             self.says.setText(tr("Names are kept until somebody forgets them; set a number of days first."))
             return
-        self._put("names kept days", days)
+        self._put("names_kept_days", days)
         job = lambda: shop.forget_old_names(shop.open_store(data), self.desk.today())  # noqa: E731
         self.desk.worker.ask(job, self._forgotten, self._fail, owner=self)
 

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from counter.shelf import ShelfAnswer
     from counter.window.counter_room import Counter
 
-RATE, HOURS = "rate per kWh", 3000
+RATE, HOURS = "rate_per_kwh", 3000
 LIFE_H, LED_LIFE_H, LED_SHARE = 10_000, 30_000, 0.5  # where the list says nothing; shown, and to be typed over
 
 

@@ -88,7 +88,7 @@ class SlipWriter(QObject):
         made = self._slip()
         paper, initials = str(settings.value("paper", "receipt")), str(settings.value("initials", ""))
         own = self.counter.shop.settings
-        head = ShopHead(str(own["shop name"]), str(own["shop address"]), bool(own["names asked"]))
+        head = ShopHead(str(own["shop_name"]), str(own["shop_address"]), bool(own["names_asked"]))
         self._kept = None
         self.dialog = SlipDialog(made, self.counter.catalogue, head, paper, initials, parent)
         self.dialog.wanted.connect(self.write)

@@ -311,8 +311,8 @@ def test_shops_name_and_address_are_set_once_for_all_slips(counter, tmp_path):
     QTest.mouseClick(own.asked, Qt.MouseButton.LeftButton)
     settle(counter)
     store = open_store(counter.data)
-    assert [shop.setting(store, key) for key in ("shop name", "shop address")] == ["Corner Lamps", "1 North Street"]
-    assert shop.setting(store, "names asked") is own.asked.isChecked()
+    assert [shop.setting(store, key) for key in ("shop_name", "shop_address")] == ["Corner Lamps", "1 North Street"]
+    assert shop.setting(store, "names_asked") is own.asked.isChecked()
     out = write(counter, tmp_path)
     words = pypdfium2.PdfDocument(out)[0].get_textpage().get_text_range()
     assert "Corner Lamps" in words
