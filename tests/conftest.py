@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 
     from counter.window.main_window import MainWindow
 
+os.environ["COUNTER_LANGUAGE"] = "en"  # whatever the machine speaks
 os.environ["QT_QPA_PLATFORM"] = "offscreen"  # read by Qt when the application is made, not when it is imported
 
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from counter.cli._input import STANDARD_INPUT, whole
 from counter.cli._line import BadInput
 from counter.files import reason
+from counter.language import tr, trn
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -27,9 +28,15 @@ def catalogue_of(data: Path) -> Catalogue:
     except StoreProblem as problem:
         raise BadInput(str(problem)) from None
     except OSError as problem:
-        raise BadInput(f"the catalogue cannot be read: {reason(problem)}") from None
+        raise BadInput(tr("the catalogue cannot be read: {why}").format(why=reason(problem))) from None
     except ValidationError as problem:
-        raise BadInput(f"the catalogue has {problem.error_count()} problems; «counter check» lists them") from None
+        count = problem.error_count()
+        told = trn(
+            "the catalogue has {count} problem; «counter check» lists it",
+            "the catalogue has {count} problems; «counter check» lists them",
+            count,
+        )
+        raise BadInput(told.format(count=count)) from None
 
 
 def house_of(data: Path) -> tuple[HouseMaker, ...]:
@@ -83,7 +90,7 @@ def saved_case(path: Path, catalogue: Catalogue) -> Case:
 
     try:
         if str(path) == STANDARD_INPUT:
-            return case_in(whole(), "standard input", catalogue)
+            return case_in(whole(), tr("standard input"), catalogue)
         return read_case(path, catalogue)
     except CaseProblem as problem:
         raise BadInput(str(problem)) from None

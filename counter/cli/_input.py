@@ -6,6 +6,8 @@ import sys
 from typing import TYPE_CHECKING
 
 from counter.cli._line import BadInput
+from counter.files import reason
+from counter.language import tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -28,7 +30,8 @@ def lines() -> Iterator[str]:
     while line := _line(source):
         number += 1
         if len(line) > LONGEST_LINE:
-            raise BadInput(f"standard input, line {number} has more than {LONGEST_LINE} bytes; nothing of ours has")
+            told = tr("standard input, line {line} has more than {most} bytes; nothing of ours has")
+            raise BadInput(told.format(line=number, most=LONGEST_LINE))
         text = line.decode("utf-8", "surrogateescape").rstrip("\r\n")
         if number == 1:
             text = text.removeprefix("\ufeff")  # some shells of Windows begin a pipe with it
@@ -42,14 +45,15 @@ def whole() -> str:
     for line in lines():
         size += len(line)
         if size > LARGEST_INPUT:
-            raise BadInput(f"standard input has more than {LARGEST_INPUT} bytes; nothing of ours has")
+            told = tr("standard input has more than {most} bytes; nothing of ours has")
+            raise BadInput(told.format(most=LARGEST_INPUT))
         found.append(line)
     return "\n".join(found)
 
 
 def _source() -> object:
     if sys.stdin is None or sys.stdin.closed:
-        raise BadInput("there is no standard input to read from; name a file, or lead a pipe into the command")
+        raise BadInput(tr("there is no standard input to read from; name a file, or lead a pipe into the command"))
     return getattr(sys.stdin, "buffer", sys.stdin)
 
 
@@ -57,5 +61,6 @@ def _line(source: object) -> bytes:
     try:
         line = source.readline(LONGEST_LINE + 1)  # type: ignore[attr-defined] # a text stream in its place, in tests
     except (OSError, ValueError) as problem:
-        raise BadInput(f"standard input cannot be read: {getattr(problem, 'strerror', None) or problem}") from None
+        why = reason(problem) if isinstance(problem, OSError) else problem
+        raise BadInput(tr("standard input cannot be read: {why}").format(why=why)) from None
     return line if isinstance(line, bytes) else line.encode("utf-8", "surrogateescape")

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from counter.cli._core import assessed, catalogue_of, house_of
 from counter.cli._input import STANDARD_INPUT, lines, whole
 from counter.cli._line import BY_VERDICT, DONE, NOTHING, Answer, BadInput
+from counter.language import figure, marked, tr
 from counter.text import writable
 
 if TYPE_CHECKING:
@@ -18,7 +19,7 @@ if TYPE_CHECKING:
     from counter.cli._line import Commands, Parser
     from counter.desk import Assessment
 
-SPELLED = "KEY=VALUE, as legs=4 pins=4 notch=small-left length_mm=146"
+SPELLED = marked("KEY=VALUE, as legs=4 pins=4 notch=small-left length_mm=146")
 BALLASTS = ("magnetic", "electronic", "dimming", "led-driver", "bypassed", "unknown")
 BANDS = ("uv-a", "uv-a-tanning", "uv-b-narrow", "uv-b-broad")
 UV_OUTPUTS = {"uvc": "", "uva": "uv-a", "uvb": "uv-b-broad"}  # and the band meant where none is named
@@ -27,37 +28,39 @@ USES = ("lighting", "germicidal", "blacklight", "insect trap", "gel curing", "ta
 
 def add(commands: Commands) -> None:
     """Name the commands of this file."""
-    read = commands.add("read", _read, "read the code printed on a lamp")
-    code = "? for an unreadable character, * for an unreadable stretch; - reads one code a line"
+    read = commands.add("read", _read, tr("read the code printed on a lamp"))
+    code = tr("? for an unreadable character, * for an unreadable stretch; - reads one code a line")
     read.add_argument("code", metavar="CODE", help=code)
-    identify = commands.add("identify", _identify, "rank lamp types by what you see")
-    identify.add_argument("looks", metavar="KEY=VALUE", nargs="*", help=f"{SPELLED}; - reads one a line")
+    identify = commands.add("identify", _identify, tr("rank lamp types by what you see"))
+    looks = tr("{spelled}; - reads one a line").format(spelled=tr(SPELLED))
+    identify.add_argument("looks", metavar="KEY=VALUE", nargs="*", help=looks)
     identify.more = _looks_in_words
-    _add_fit(commands.add("fit", _fit, "may this lamp go into that fixture"))
-    _add_uv(commands.add("uv", _uv, "exposure in front of a lamp for UV-C, UV-A or UV-B"))
-    colour = commands.add("colour", _colour, "a colour code or colour temperature in numbers")
-    colour.add_argument("code", metavar="CODE_OR_KELVIN", help="as 840 or 4000; - reads one a line")
+    _add_fit(commands.add("fit", _fit, tr("may this lamp go into that fixture")))
+    _add_uv(commands.add("uv", _uv, tr("exposure in front of a lamp for UV-C, UV-A or UV-B")))
+    colour = commands.add("colour", _colour, tr("a colour code or colour temperature in numbers"))
+    colour.add_argument("code", metavar="CODE_OR_KELVIN", help=tr("as 840 or 4000; - reads one a line"))
 
 
 def _add_uv(uv: Parser) -> None:
     output = uv.add_mutually_exclusive_group(required=True)
-    output.add_argument("--uvc-watts", metavar="W", help="UV-C that the lamp gives, not its electrical watts")
-    output.add_argument("--uva-watts", metavar="W", help="UV-A that it gives: counted by both limits")
-    output.add_argument("--uvb-watts", metavar="W", help="UV-B that it gives: counted at the strongest of its band")
-    uv.add_argument("--arc-mm", metavar="MM", required=True, help="length of its glowing part")
-    uv.add_argument(
-        "--distance-m", metavar="M", required=True, help="from the middle of the lamp to the eyes or skin"
-    )
-    bands = "what the lamp is like, where it gives UV-A or UV-B; left out: uv-a, or uv-b-broad"
+    output.add_argument("--uvc-watts", metavar="W", help=tr("UV-C that the lamp gives, not its electrical watts"))
+    output.add_argument("--uva-watts", metavar="W", help=tr("UV-A that it gives: counted by both limits"))
+    strongest = tr("UV-B that it gives: counted at the strongest of its band")
+    output.add_argument("--uvb-watts", metavar="W", help=strongest)
+    uv.add_argument("--arc-mm", metavar="MM", required=True, help=tr("length of its glowing part"))
+    far = tr("from the middle of the lamp to the eyes or skin")
+    uv.add_argument("--distance-m", metavar="M", required=True, help=far)
+    bands = tr("what the lamp is like, where it gives UV-A or UV-B; left out: uv-a, or uv-b-broad")
     uv.add_argument("--band", choices=BANDS, help=bands)
 
 
 def _add_fit(fit: Parser) -> None:
-    fit.add_argument("--lamp", metavar="CODE", required=True, help="as printed, or a lamp's id; - reads it")
-    fit.add_argument("--holder", metavar="BASE", required=True, help="as printed on it, G24q-2; empty: not known")
-    fit.add_argument("--ballast-watts", metavar="18,26", default="", help="the lamp watts that its label lists")
+    fit.add_argument("--lamp", metavar="CODE", required=True, help=tr("as printed, or a lamp's id; - reads it"))
+    printed = tr("as printed on it, G24q-2; empty: not known")
+    fit.add_argument("--holder", metavar="BASE", required=True, help=printed)
+    fit.add_argument("--ballast-watts", metavar="18,26", default="", help=tr("the lamp watts that its label lists"))
     fit.add_argument("--ballast", choices=BALLASTS, default="unknown")
-    fit.add_argument("--use", choices=USES, default="unknown", help="what the light is for")
+    fit.add_argument("--use", choices=USES, default="unknown", help=tr("what the light is for"))
 
 
 def _read(chosen: argparse.Namespace, data: Path) -> Answer | Iterator[Answer]:
@@ -77,10 +80,10 @@ def _read_one(code: str, data: Path) -> Answer:
 def _reading_text(found: Assessment) -> str:
     lines = []
     for reading in found.readings:
-        lines.append(f"{reading.canonical}  {reading.probability:.0%}  ({reading.system})")
+        lines.append(f"{reading.canonical}  {figure(reading.probability, '.0%')}  ({reading.system})")
         lines += [f"    {span.text:<10} {span.means}" for span in reading.spans]
-        lines += [f"    taken: {words}" for words in reading.assumptions]
-    return "\n".join([*lines, *(one.says for one in found.sold), *found.problems]) or "nothing to read"
+        lines += [tr("    taken: {words}").format(words=words) for words in reading.assumptions]
+    return "\n".join([*lines, *(one.says for one in found.sold), *found.problems]) or tr("nothing to read")
 
 
 def _looks(catalogue: Catalogue, pairs: Sequence[str]) -> tuple[dict[str, str | float], str]:
@@ -91,7 +94,7 @@ def _looks(catalogue: Catalogue, pairs: Sequence[str]) -> tuple[dict[str, str | 
     for pair in pairs:
         key, equals, value = pair.partition("=")
         if not equals:
-            raise BadInput(f"“{pair[:40]}” is not {SPELLED}")
+            raise BadInput(tr("“{text}” is not {spelled}").format(text=pair[:40], spelled=tr(SPELLED)))
         if key == "marks":
             marks = value
             continue
@@ -109,15 +112,17 @@ def _looks_in_words() -> str:
     try:
         catalogue = catalogue_of(paths.user_data())
     except BadInput:
-        return "looks: the catalogue cannot be read; «counter check» says why"
+        return tr("looks: the catalogue cannot be read; «counter check» says why")
     known = [f"  {look.key:<15} {_answers(look)}" for look in catalogue.looks]
-    return "\n".join(["looks, each also cannot-tell:", *known, f"  {'marks':<15} what is printed, as for read"])
+    marks = f"  {'marks':<15} " + tr("what is printed, as for read")
+    return "\n".join([tr("looks, each also cannot-tell:"), *known, marks])
 
 
 def _answers(look: Look) -> str:
     if look.is_measured:
-        return f'a size as 149.5, 14.9 cm or 5 7/8", {look.low:g} to {look.high:g} mm'
-    return " | ".join(value.value for value in look.values) or "a number of watts, as 26"
+        told = tr('a size as 149.5, 14.9 cm or 5 7/8", {low} to {high} mm')
+        return told.format(low=figure(look.low or 0), high=figure(look.high or 0))
+    return " | ".join(value.value for value in look.values) or tr("a number of watts, as 26")
 
 
 def _identify(chosen: argparse.Namespace, data: Path) -> Answer:
@@ -135,12 +140,13 @@ def _identify(chosen: argparse.Namespace, data: Path) -> Answer:
 
 def _candidates_text(found: Assessment) -> str:
     said = [
-        f"{one.probability:6.1%}  {one.base:<10} {one.watts:>4g} W  {one.shape or '-':<10} {one.kind}"
-        + (f"  against: {', '.join(one.disagrees)}" if one.disagrees else "")
+        f"{figure(one.probability, '6.1%')}  {one.base:<10} {figure(one.watts, '>4g')} W  "
+        f"{one.shape or '-':<10} {one.kind}"
+        + (tr("  against: {looks}").format(looks=", ".join(one.disagrees)) if one.disagrees else "")
         for one in found.candidates[:10]
     ]
     if found.next:
-        said.append(f"look next: {found.next[0].look}. {found.next[0].why}")
+        said.append(tr("look next: {look}. {why}").format(look=found.next[0].look, why=found.next[0].why))
     return "\n".join(said)
 
 
@@ -159,18 +165,19 @@ def _fit(chosen: argparse.Namespace, data: Path) -> Answer:
     except desk.CaseProblem as problem:
         raise BadInput(str(problem)) from None
     unknown = fit.unknown_holder(catalogue, fixture.holder)
-    said = [judged.verdict.upper(), *([unknown] if unknown else [])]
-    said += [f"{one.signal}: {one.says} {one.why} {one.do}" for one in judged.cautions]
-    said += [f"ask: {one.question} {one.why}" for one in judged.asks]
+    said = [tr(judged.verdict).upper(), *([unknown] if unknown else [])]
+    said += [f"{tr(one.signal)}: {one.says} {one.why} {one.do}" for one in judged.cautions]
+    said += [tr("ask: {question} {why}").format(question=one.question, why=one.why) for one in judged.asks]
     found = {**fit.fit_report(judged), "problems": [unknown] if unknown else []}
     return Answer(found, "\n".join(said), BY_VERDICT.get(judged.verdict, DONE))
 
 
 def _number(name: str, text: str) -> float:
     try:
-        return float(text)
+        return float(text.replace(",", "."))
     except ValueError:
-        raise BadInput(f"{name}: “{text[:20]}” is not a number; type it as 11 or 0.6") from None
+        told = tr("{name}: “{text}” is not a number; type it as 11 or 0.6")
+        raise BadInput(told.format(name=name, text=text[:20])) from None
 
 
 def _uv(chosen: argparse.Namespace, data: Path) -> Answer:
@@ -180,7 +187,7 @@ def _uv(chosen: argparse.Namespace, data: Path) -> Answer:
     name, text = next((name, text) for name in UV_OUTPUTS if (text := getattr(chosen, f"{name}_watts")) is not None)
     watts, band = _number(f"--{name}-watts", text), chosen.band or UV_OUTPUTS[name]
     if chosen.band is not None and band.replace("-", "")[:3] != name:
-        raise BadInput(f"--band: {band} does not go with --{name}-watts")
+        raise BadInput(tr("--band: {band} does not go with {option}").format(band=band, option=f"--{name}-watts"))
     try:
         if name != "uvc":
             seen = light.band_exposure(band, watts, arc_mm, distance_m)

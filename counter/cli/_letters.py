@@ -10,6 +10,7 @@ from counter.cli._core import catalogue_of
 from counter.cli._input import STANDARD_INPUT, whole
 from counter.cli._line import DONE, NOTHING, Answer, BadInput, Parser
 from counter.files import read_bytes, reason
+from counter.language import marked, tr
 
 if TYPE_CHECKING:
     import argparse
@@ -20,12 +21,12 @@ if TYPE_CHECKING:
     from counter.marks.letters import LetterTable
     from counter.shop import HouseCodes
 
-SPELLED = "shape=quad, legs=4, pins=4, base=G24q, kind=uv-c or cct_k=4000"
+SPELLED = marked("shape=quad, legs=4, pins=4, base=G24q, kind=uv-c or cct_k=4000")
 
 
 def add(commands: Commands) -> None:
     """Name the command of this file."""
-    letters = commands.add("letters", _letters, "what makers' own letters mean in this shop")
+    letters = commands.add("letters", _letters, tr("what makers' own letters mean in this shop"))
     names = "learn | list | teach | forget | withdraw | undo"
     what = letters.add_subparsers(metavar=names, parser_class=Parser, required=True)
 
@@ -34,17 +35,18 @@ def add(commands: Commands) -> None:
         made.set_defaults(letters=answer)
         return made
 
-    learn = named("learn", _learn, "work them out from a table with columns code and description")
-    learn.add_argument("file", metavar="FILE", help="a table as text, parted by comma, semicolon or tab; - reads it")
-    learn.add_argument("--accept", action="store_true", help="keep what was worked out")
-    named("list", _list, "show what is taught and learned, and whose whole codes are known")
-    teach = named("teach", _teach, "say what letters mean; without a meaning: nothing that decides")
+    learn = named("learn", _learn, tr("work them out from a table with columns code and description"))
+    parted = tr("a table as text, parted by comma, semicolon or tab; - reads it")
+    learn.add_argument("file", metavar=tr("FILE"), help=parted)
+    learn.add_argument("--accept", action="store_true", help=tr("keep what was worked out"))
+    named("list", _list, tr("show what is taught and learned, and whose whole codes are known"))
+    teach = named("teach", _teach, tr("say what letters mean; without a meaning: nothing that decides"))
     teach.add_argument("word", metavar="LETTERS")
-    teach.add_argument("means", metavar="KEY=VALUE", nargs="*", help=SPELLED)
-    named("forget", _forget, "take the meaning of letters away").add_argument("word", metavar="LETTERS")
-    withdraw = named("withdraw", _withdraw, "take all back that a list taught, or the whole codes of a maker")
+    teach.add_argument("means", metavar="KEY=VALUE", nargs="*", help=tr(SPELLED))
+    named("forget", _forget, tr("take the meaning of letters away")).add_argument("word", metavar="LETTERS")
+    withdraw = named("withdraw", _withdraw, tr("take all back that a list taught, or the whole codes of a maker"))
     withdraw.add_argument("name", metavar="LIST_OR_MAKER")
-    named("undo", _undo, "take the last change of letters back, whoever made it")
+    named("undo", _undo, tr("take the last change of letters back, whoever made it"))
 
 
 def _letters(chosen: argparse.Namespace, data: Path) -> Answer:
@@ -56,7 +58,7 @@ def _letters(chosen: argparse.Namespace, data: Path) -> Answer:
     except StoreProblem as problem:
         raise BadInput(str(problem)) from None
     except OSError as problem:
-        raise BadInput(f"letters: {reason(problem)}") from None
+        raise BadInput(tr("letters: {why}").format(why=reason(problem))) from None
     except ValueError as problem:
         raise BadInput(str(problem)) from None
 
@@ -80,14 +82,18 @@ def _change(data: Path, change: Callable[[LetterTable], LetterTable], what: str)
 def _said(rows: Sequence[KnownLetters], **more: Any) -> Answer:
     from counter.marks import letters
 
-    lines = [
-        f"{one.letters:<8} {letters.letters_say(one.means) or 'nothing that decides'}"
-        f"  ({one.support} for, {one.against} against, {'taught' if one.source == 'taught' else one.list_name})"
-        for one in rows
-    ]
-    return Answer(
-        {**letters.letters_report(rows), **more}, "\n".join(lines) or "no letters", DONE if rows else NOTHING
-    )
+    text = "\n".join(map(_line, rows)) or tr("no letters")
+    return Answer({**letters.letters_report(rows), **more}, text, DONE if rows else NOTHING)
+
+
+def _line(one: KnownLetters) -> str:
+    from counter.marks import letters, spoken
+
+    means = spoken(letters.letters_say(one.means)) or tr("nothing that decides")
+    told = tr("{letters} {means}  ({support} for, {against} against, {origin})")
+    origin = tr("taught") if one.source == "taught" else one.list_name
+    counted = {"support": one.support, "against": one.against, "origin": origin}
+    return told.format(letters=f"{one.letters:<8}", means=means, **counted)
 
 
 def _learn(chosen: argparse.Namespace, data: Path) -> Answer:
@@ -120,7 +126,9 @@ def _teach(chosen: argparse.Namespace, data: Path) -> Answer:
 
     stated = dict(pair.partition("=")[::2] for pair in chosen.means)
     if wrong := [key for key in stated if key not in letters.LettersMean.model_fields]:
-        raise BadInput(f"“{wrong[0][:40]}” is no meaning; type it as {SPELLED}")
+        raise BadInput(
+            tr("“{text}” is no meaning; type it as {spelled}").format(text=wrong[0][:40], spelled=tr(SPELLED))
+        )
     try:
         means = letters.LettersMean.model_validate_strings(stated)
     except ValidationError as problem:
@@ -139,7 +147,7 @@ def _forget(chosen: argparse.Namespace, data: Path) -> Answer:
     left = letters.forget(table, chosen.word)
     gone = [one for one in table.letters if one not in left.letters]
     if not gone:
-        return _said(gone)._replace(text=f"“{chosen.word[:20]}” has no meaning here")
+        return _said(gone)._replace(text=tr("“{letters}” has no meaning here").format(letters=chosen.word[:20]))
     _change(data, lambda now: letters.forget(now, chosen.word), f"forgot {chosen.word}")
     return _said(gone)
 
@@ -156,9 +164,11 @@ def _withdraw(chosen: argparse.Namespace, data: Path) -> Answer:
         return _said(gone)
     makers = [one.maker for one in codes.makers if one.maker == chosen.name]
     if not makers:
-        return _said(gone)._replace(text=f"no list and no maker here is named “{chosen.name[:40]}”")
+        told = tr("no list and no maker here is named “{name}”").format(name=chosen.name[:40])
+        return _said(gone)._replace(text=told)
     shop.drop_maker(shop.open_store(data), chosen.name)
-    return Answer({"letters": [], "makers": makers}, f"the codes of {chosen.name} are taken out", DONE)
+    told = tr("the codes of {name} are taken out").format(name=chosen.name)
+    return Answer({"letters": [], "makers": makers}, told, DONE)
 
 
 def _undo(chosen: argparse.Namespace, data: Path) -> Answer:
@@ -166,6 +176,7 @@ def _undo(chosen: argparse.Namespace, data: Path) -> Answer:
 
     undone = shop.undo_letters(shop.open_store(data)) if shop.has_store(data) else None
     if undone is None:
-        return Answer({"undone": None}, "nothing to undo", NOTHING)
+        return Answer({"undone": None}, tr("nothing to undo"), NOTHING)
     by = f", {undone.who}" if undone.who else ""
-    return Answer({"undone": undone._asdict()}, f"undone: {undone.what} ({undone.at[:16]} UTC{by})", DONE)
+    told = tr("undone: {what} ({when} UTC{by})").format(what=undone.what, when=undone.at[:16], by=by)
+    return Answer({"undone": undone._asdict()}, told, DONE)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from counter.cli import _case, _lamp, _letters, _measure, _shop, _training, _upkeep
+from counter.cli._language import OPTION, speak
 from counter.cli._line import (
     ASK_FIRST,
     BAD_INPUT,
@@ -19,6 +20,7 @@ from counter.cli._line import (
 )
 from counter.cli._output import complain, flush, ready_console, write
 from counter.cli._window import FolderProblem, data_folder, have_repaired, open_window, reported
+from counter.language import languages, tr
 
 if TYPE_CHECKING:
     import argparse
@@ -33,6 +35,7 @@ STOPPED = 130  # by Ctrl+C, as shells count it
 def run_command(arguments: list[str]) -> int:
     """Run one command and return the exit status."""
     ready_console()
+    speak(arguments)
     try:
         status = _run(arguments)
         flush()  # here, where it can be said; at Python's own end it would be a traceback
@@ -59,7 +62,7 @@ def _run(arguments: list[str]) -> int:
         raise
     except (ImportError, SyntaxError) as damage:
         have_repaired(arguments)
-        complain(f"the installation is damaged: {damage}; install it anew")
+        complain(tr("the installation is damaged: {damage}; install it anew").format(damage=damage))
         return OUR_FAULT
     except Exception as fault:
         complain(reported(data, fault, tuple(arguments)))
@@ -69,7 +72,11 @@ def _run(arguments: list[str]) -> int:
 def _answer(chosen: argparse.Namespace, data: Path) -> int:
     if chosen.run is None:
         if chosen.json:
-            raise BadInput("--json goes with a command, as «counter read CODE --json»; «counter --help» lists them")
+            raise BadInput(
+                tr("--json goes with a command, as «counter read CODE --json»; «counter --help» lists them")
+            )
+        if chosen.language:
+            raise BadInput(tr("--language goes with a command; the window has it in its menu, under View"))
         return open_window(chosen.data)
     answers: Answer | Iterator[Answer] = chosen.run(chosen, data)
     return _written(answers, json_wanted=bool(chosen.json))
@@ -87,13 +94,17 @@ def _written(answers: Answer | Iterable[Answer], *, json_wanted: bool) -> int:
 
 def _parser() -> Parser:
     parser = Parser(
-        prog="counter", description="Which base, which lamp, and may it be sold. Alone it opens the window."
+        prog="counter", description=tr("Which base, which lamp, and may it be sold. Alone it opens the window.")
     )
-    parser.add_argument("--data", metavar="FOLDER", help="where all that you make lives (or COUNTER_DATA)")
-    parser.add_argument("--json", action="store_true", help="one JSON object instead of text; anywhere on the line")
-    parser.add_argument("--version", action=_upkeep.Versions, nargs=0, help="of the program and of its catalogue")
+    told = tr("where all that you make lives (or COUNTER_DATA)")
+    parser.add_argument("--data", metavar=tr("FOLDER"), help=told)
+    told = tr("of text and messages (or COUNTER_LANGUAGE, else as the system is set); JSON stays the same")
+    parser.add_argument(OPTION, choices=tuple(languages()), help=told)
+    told = tr("one JSON object instead of text; anywhere on the line")
+    parser.add_argument("--json", action="store_true", help=told)
+    parser.add_argument("--version", action=_upkeep.Versions, nargs=0, help=tr("of the program and of its catalogue"))
     parser.add_argument(
-        "--completions", action=_upkeep.Completions, choices=("bash", "zsh", "tcsh"), help="for this shell"
+        "--completions", action=_upkeep.Completions, choices=("bash", "zsh", "tcsh"), help=tr("for this shell")
     )
     parser.set_defaults(run=None)
     commands = Commands(parser)

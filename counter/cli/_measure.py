@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from counter.cli._core import catalogue_of
 from counter.cli._line import DONE, NOTHING, Answer, BadInput
 from counter.files import reason
+from counter.language import OWN, current, tr
 
 if TYPE_CHECKING:
     import argparse
@@ -25,17 +26,16 @@ GRIDS = ("a4-24", "a4-21", "letter-30", "letter-10")
 
 def add(commands: Commands) -> None:
     """Name the commands of this file."""
-    measure = commands.add("measure", _measure, "measure a base on a picture with a bank card beside it")
-    measure.add_argument("picture", metavar="PICTURE", type=Path, help="JPEG, PNG, BMP or WebP")
-    chart = commands.add("chart", _chart, "the wall chart and other sheets to hold against, as a PDF")
+    measure = commands.add("measure", _measure, tr("measure a base on a picture with a bank card beside it"))
+    measure.add_argument("picture", metavar=tr("PICTURE"), type=Path, help=tr("JPEG, PNG, BMP or WebP"))
+    chart = commands.add("chart", _chart, tr("the wall chart and other sheets to hold against, as a PDF"))
     chart.add_argument("out", metavar="OUT.pdf", type=Path)
     chart.add_argument("--sheet", choices=NAMES, default="wall")
     chart.add_argument("--page", choices=PAGES, default="A4")
-    chart.add_argument("--language", choices=LANGUAGES, default="en")
-    chart.add_argument("--pair", metavar="BASE:BASE", action="append", default=[], help="for look-alikes")
-    chart.add_argument("--base", metavar="BASE", action="append", default=[], help="labels of these bases only")
-    chart.add_argument("--labels", choices=GRIDS, default="a4-24", help="how labels stand on their sheet")
-    chart.add_argument("--skip", metavar="N", type=int, default=0, help="labels used up on the first sheet")
+    chart.add_argument("--pair", metavar="BASE:BASE", action="append", default=[], help=tr("for look-alikes"))
+    chart.add_argument("--base", metavar="BASE", action="append", default=[], help=tr("labels of these bases only"))
+    chart.add_argument("--labels", choices=GRIDS, default="a4-24", help=tr("how labels stand on their sheet"))
+    chart.add_argument("--skip", metavar="N", type=int, default=0, help=tr("labels used up on the first sheet"))
 
 
 def _measure(chosen: argparse.Namespace, data: Path) -> Answer:
@@ -56,14 +56,15 @@ def _chart(chosen: argparse.Namespace, data: Path) -> Answer:
     try:
         save_paper(chosen.out, sheets)
     except OSError as problem:
-        raise BadInput(f"{chosen.out}: {reason(problem)}; name a file in a folder that can be written") from None
+        told = tr("{file}: {why}; name a file in a folder that can be written")
+        raise BadInput(told.format(file=chosen.out, why=reason(problem))) from None
     return Answer({"chart": str(chosen.out), "pages": len(sheets)}, "")
 
 
 def _sheets(chosen: argparse.Namespace, catalogue: Catalogue) -> Sequence[Sheet]:
     from counter import paper
 
-    words = paper.words_in(chosen.language)
+    words = paper.words_in(_spoken())
     if chosen.sheet == "gauge":
         return paper.pin_gauge(catalogue, words, chosen.page)
     if chosen.sheet == "look-alikes":
@@ -74,18 +75,23 @@ def _sheets(chosen: argparse.Namespace, catalogue: Catalogue) -> Sequence[Sheet]
     return (paper.wall_chart(catalogue, words, chosen.page),)
 
 
+def _spoken() -> str:
+    """Return the language of the sheets: the one now spoken, where there are words on paper in it."""
+    return current() if current() in LANGUAGES else OWN
+
+
 def _labels(chosen: argparse.Namespace, catalogue: Catalogue) -> Sequence[Sheet]:
     from counter import paper
 
     grid = paper.GRIDS[chosen.labels]
     if not 0 <= chosen.skip < grid.each:
-        raise BadInput(
-            f"--skip: {chosen.skip} is out of range; a sheet has {grid.each} labels, name 0 or more of them"
-        )
+        told = tr("--skip: {count} is out of range; a sheet has {most} labels, name 0 or more of them")
+        raise BadInput(told.format(count=chosen.skip, most=grid.each))
     labels = paper.labels_for(catalogue, [_base(catalogue, name) for name in chosen.base])
     if not labels:
-        raise BadInput(f"--base: no lamp stands on {', '.join(chosen.base)}; name another base")
-    return paper.bin_labels(catalogue, paper.words_in(chosen.language), labels, grid, chosen.skip)
+        told = tr("--base: no lamp stands on {bases}; name another base")
+        raise BadInput(told.format(bases=", ".join(chosen.base)))
+    return paper.bin_labels(catalogue, paper.words_in(_spoken()), labels, grid, chosen.skip)
 
 
 def _pair(catalogue: Catalogue, text: str) -> tuple[str, str]:
@@ -96,4 +102,5 @@ def _pair(catalogue: Catalogue, text: str) -> tuple[str, str]:
 def _base(catalogue: Catalogue, name: str) -> str:
     if name in catalogue.base_by_name:
         return name
-    raise BadInput(f"“{name[:20]}” is no base here; known are {', '.join(catalogue.base_by_name)}")
+    told = tr("“{name}” is no base here; known are {bases}")
+    raise BadInput(told.format(name=name[:20], bases=", ".join(catalogue.base_by_name)))

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any
 
 from counter.cli._line import BadInput
 from counter.files import reason
+from counter.language import tr
 from counter.text import writable
 
 if TYPE_CHECKING:
@@ -92,7 +93,7 @@ def write(answer: Answer, *, json_wanted: bool) -> bool:
 def write_words(words: str) -> bool:
     """Write words and an end of line, nothing for no words; returns as `write` does."""
     if sys.stdout is None:
-        raise BadInput("there is no standard output to write to; start it with one")
+        raise BadInput(tr("there is no standard output to write to; start it with one"))
     return not words or _reached(lambda: print(words, flush=True))
 
 
@@ -110,7 +111,8 @@ def _reached(act: Callable[[], None]) -> bool:
         return False
     except OSError as problem:
         let_go(sys.stdout)
-        raise BadInput(f"the answer could not be written: {reason(problem)}; lead it elsewhere") from None
+        told = tr("the answer could not be written: {why}; lead it elsewhere")
+        raise BadInput(told.format(why=reason(problem))) from None
     return True
 
 

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from counter.cli._core import catalogue_of, house_of
 from counter.cli._line import DONE, NOTHING, Answer, BadInput
+from counter.language import figure, tr, trn
 
 if TYPE_CHECKING:
     import argparse
@@ -21,21 +22,25 @@ MOST_SHOWN = 20  # lines of text; --json gives all
 
 def add(commands: Commands) -> None:
     """Name the commands of this file."""
-    stock = commands.group("stock", "the stock list: import one, find in it", "import | find")
-    bring_in = stock.add(
-        "import", _import, "read a shop system's list (CSV, TSV, XLSX, XLS, ODS) and match its lines"
-    )
-    bring_in.add_argument("file", metavar="FILE", type=Path)
-    find = stock.add("find", _find, "find by code, description, bin or barcode")
-    find.add_argument("text", metavar="TEXT")
-    slips = commands.add("slips", _slips, "the log of slips, newest first")
-    about = "a number as #12, a name, a day as 2026-11-25, a base, a bin, a code; none: the newest"
-    slips.add_argument("text", metavar="TEXT", nargs="?", default="", help=about)
+    stock = commands.group("stock", tr("the stock list: import one, find in it"), "import | find")
+    about = tr("read a shop system's list (CSV, TSV, XLSX, XLS, ODS) and match its lines")
+    bring_in = stock.add("import", _import, about)
+    bring_in.add_argument("file", metavar=tr("FILE"), type=Path)
+    find = stock.add("find", _find, tr("find by code, description, bin or barcode"))
+    find.add_argument("text", metavar=tr("TEXT"))
+    slips = commands.add("slips", _slips, tr("the log of slips, newest first"))
+    about = tr("a number as #12, a name, a day as 2026-11-25, a base, a bin, a code; none: the newest")
+    slips.add_argument("text", metavar=tr("TEXT"), nargs="?", default="", help=about)
     forget = slips.add_mutually_exclusive_group()
-    forget.add_argument("--forget", metavar="NAME", help="take a customer's name off all slips; the slips stay")
-    forget.add_argument("--forget-before", metavar="DAY", help="take all names off slips before a day, 2026-11-25")
-    store = commands.add("store", _store, "where everything is kept, how big; check, back up, restore, move it")
-    about = "check; back-up FILE; restore FILE; move URL (postgresql://… or a file); begin anew where one was lost"
+    about = tr("take a customer's name off all slips; the slips stay")
+    forget.add_argument("--forget", metavar=tr("NAME"), help=about)
+    about = tr("take all names off slips before a day, 2026-11-25")
+    forget.add_argument("--forget-before", metavar=tr("DAY"), help=about)
+    about = tr("where everything is kept, how big; check, back up, restore, move it")
+    store = commands.add("store", _store, about)
+    about = tr(
+        "check; back-up FILE; restore FILE; move URL (postgresql://… or a file); begin anew where one was lost"
+    )
     store.add_argument("what", nargs="?", choices=("check", "back-up", "restore", "move", "begin"), help=about)
     store.add_argument("place", metavar="FILE_OR_URL", nargs="?")
 
@@ -62,9 +67,12 @@ def _import(chosen: argparse.Namespace, data: Path) -> Answer:
         shelf.put(store, plan)
     found = shelf.import_report(plan)
     open_ = [*plan.rejected, *plan.unmatched]
-    lines = [f"{found['lines']} lines, {found['matched']} matched, {len(plan.rejected)} rejected"]
-    lines += [f"line {one.line}: {one.text} ({one.reason})" for one in open_[:MOST_SHOWN]]
-    lines += [f"and {len(open_) - MOST_SHOWN} more; --json lists all"] if len(open_) > MOST_SHOWN else []
+    counted = {"lines": found["lines"], "matched": found["matched"], "rejected": len(plan.rejected)}
+    lines = [tr("{lines} lines, {matched} matched, {rejected} rejected").format(**counted)]
+    line = tr("line {line}: {text} ({why})")
+    lines += [line.format(line=one.line, text=one.text, why=one.reason) for one in open_[:MOST_SHOWN]]
+    left = len(open_) - MOST_SHOWN
+    lines += [tr("and {count} more; --json lists all").format(count=left)] if left > 0 else []
     return Answer(found, "\n".join(lines), DONE if plan.items else NOTHING)
 
 
@@ -80,7 +88,7 @@ def _find(chosen: argparse.Namespace, data: Path) -> Answer:
         for one in items
     ]
     found = {"items": [shelf.item_report(one) for one in items]}
-    return Answer(found, "\n".join(lines) or "nothing found", DONE if items else NOTHING)
+    return Answer(found, "\n".join(lines) or tr("nothing found"), DONE if items else NOTHING)
 
 
 def _slips(chosen: argparse.Namespace, data: Path) -> Answer:
@@ -94,7 +102,7 @@ def _slips(chosen: argparse.Namespace, data: Path) -> Answer:
     lines = [
         f"{one['number']:>6}  {one['at']}  {one['headline']}  {_items(one['items'])}".rstrip() for one in reports
     ]
-    return Answer({"slips": reports}, "\n".join(lines) or "no slips", DONE if reports else NOTHING)
+    return Answer({"slips": reports}, "\n".join(lines) or tr("no slips"), DONE if reports else NOTHING)
 
 
 def _forget(chosen: argparse.Namespace, data: Path) -> Answer:
@@ -103,7 +111,8 @@ def _forget(chosen: argparse.Namespace, data: Path) -> Answer:
     from counter.shelf import folded
 
     if chosen.text:
-        raise BadInput(f"slips: “{chosen.text[:40]}” is too much; nothing else is asked where names are forgotten")
+        words = tr("slips: “{text}” is too much; nothing else is asked where names are forgotten")
+        raise BadInput(words.format(text=chosen.text[:40]))
     day = _day(chosen.forget_before) if chosen.forget_before is not None else ""
     with _in_one_line():
         if not shop.has_store(data):
@@ -112,7 +121,8 @@ def _forget(chosen: argparse.Namespace, data: Path) -> Answer:
             count = shop.forget_names_before(shop.open_store(data), day)
         else:
             count = shop.forget_name(shop.open_store(data), folded(" ".join(chosen.forget.split())))
-    return Answer({"forgotten": count}, f"Names taken off {count} slips.", DONE if count else NOTHING)
+    told = trn("The name is off {count} slip.", "The names are off {count} slips.", count)
+    return Answer({"forgotten": count}, told.format(count=count), DONE if count else NOTHING)
 
 
 def _day(text: str) -> str:
@@ -121,7 +131,8 @@ def _day(text: str) -> str:
     try:
         return date.fromisoformat(text).isoformat()
     except ValueError:
-        raise BadInput(f"slips: “{text[:40]}” is no day; write it as 2026-11-25") from None
+        words = tr("slips: “{text}” is no day; write it as 2026-11-25")
+        raise BadInput(words.format(text=text[:40])) from None
 
 
 def _items(items: list[dict[str, Any]]) -> str:
@@ -130,10 +141,12 @@ def _items(items: list[dict[str, Any]]) -> str:
 
 def _store(chosen: argparse.Namespace, data: Path) -> Answer:
     if chosen.what in ("back-up", "restore", "move") and not chosen.place:
-        needs = "URL" if chosen.what == "move" else "FILE"
-        raise BadInput(f"store {chosen.what}: a {needs} is missing; write «counter store {chosen.what} {needs}»")
+        needs = "URL" if chosen.what == "move" else tr("FILE")
+        told = tr("store {what}: a {needs} is missing; write «counter store {what} {needs}»")
+        raise BadInput(told.format(what=chosen.what, needs=needs))
     if chosen.what not in ("back-up", "restore", "move") and chosen.place:
-        raise BadInput(f"store {chosen.what}: “{chosen.place[:40]}” is too much; nothing follows")
+        told = tr("store {what}: “{text}” is too much; nothing follows")
+        raise BadInput(told.format(what=chosen.what, text=chosen.place[:40]))
     with _in_one_line():
         return _CARE[chosen.what](data, chosen.place)
 
@@ -143,9 +156,12 @@ def _about(data: Path, _: Any) -> Answer:
 
     found = shop.describe(data)
     held = ", ".join(f"{count} {name.replace('_', ' ')}" for name, count in found["rows"].items() if count)
-    lines = [f"{found['where']} ({found['kind']})", f"{found['bytes'] / 1e6:.1f} MB: {held or 'nothing yet'}"]
+    size, nothing = figure(found["bytes"] / 1e6, ".1f"), tr("nothing yet")
+    lines = [f"{found['where']} ({found['kind']})", f"{size} MB: {held or nothing}"]
     lines += [_left_out(shop.LeftOut(**one)) for one in found["left_out"]]
-    lines += [f"{found['waiting']} entries wait on this machine"] if found["waiting"] else []
+    waiting = found["waiting"]
+    told = trn("{count} entry waits on this machine", "{count} entries wait on this machine", waiting)
+    lines += [told.format(count=waiting)] if waiting else []
     return Answer(found, "\n".join(lines), DONE)
 
 
@@ -153,30 +169,31 @@ def _check(data: Path, _: Any) -> Answer:
     from counter import shop
 
     problems = shop.check_store(data)
-    return Answer({"problems": problems}, "\n".join(problems) or "No problems.", NOTHING if problems else DONE)
+    return Answer({"problems": problems}, "\n".join(problems) or tr("No problems."), NOTHING if problems else DONE)
 
 
 def _back_up(data: Path, place: str) -> Answer:
     from counter import shop
 
     shop.back_up(data, Path(place))
-    return Answer({"file": place, "bytes": Path(place).stat().st_size}, f"Written: {place}", DONE)
+    told = tr("Written: {file}").format(file=place)
+    return Answer({"file": place, "bytes": Path(place).stat().st_size}, told, DONE)
 
 
 def _restore(data: Path, place: str) -> Answer:
     from counter import shop
 
     kept, out = shop.restore(data, Path(place))
-    words = [f"Brought back: {place}."]
-    words += [f"What was there before is kept as {kept}."] if kept is not None else []
-    words += [_left_out(one) for one in out]
+    told = [tr("Brought back: {file}.").format(file=place)]
+    told += [tr("What was there before is kept as {kept}.").format(kept=kept)] if kept is not None else []
+    told += [_left_out(one) for one in out]
     report = {"file": place, "kept": str(kept) if kept else None, "left_out": [one._asdict() for one in out]}
-    return Answer(report, " ".join(words), DONE)
+    return Answer(report, " ".join(told), DONE)
 
 
 def _left_out(one: LeftOut) -> str:
-    numbers = f"{one.first} to {one.last}" if one.last > one.first else f"{one.first}"
-    return f"No slip has number {numbers}: {one.reason}."
+    numbers = f"{one.first}" if one.last == one.first else f"{one.first}\N{EN DASH}{one.last}"
+    return tr("No slip has number {numbers}: {reason}.").format(numbers=numbers, reason=tr(one.reason))
 
 
 def _move(data: Path, place: str) -> Answer:
@@ -184,7 +201,7 @@ def _move(data: Path, place: str) -> Answer:
 
     copied = shop.move(data, place)
     where = shop.where_of(data).shown
-    words = f"{sum(copied.values())} rows copied. This folder now uses {where}."
+    words = tr("{count} rows copied. This folder now uses {place}.").format(count=sum(copied.values()), place=where)
     return Answer({"where": where, "rows": copied}, words, DONE)
 
 
@@ -192,7 +209,7 @@ def _begin(data: Path, _: Any) -> Answer:
     from counter import shop
 
     where = shop.begin_anew(data)
-    return Answer({"where": where.shown}, f"An empty store is at {where.shown}.", DONE)
+    return Answer({"where": where.shown}, tr("An empty store is at {place}.").format(place=where.shown), DONE)
 
 
 _CARE = {

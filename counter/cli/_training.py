@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from counter.cli._core import catalogue_of
 from counter.cli._line import DONE, NOTHING, Answer, BadInput
+from counter.language import tr
 
 if TYPE_CHECKING:
     import argparse
@@ -19,18 +20,20 @@ MOST_CARDS = 10_000  # dealing that many takes minutes; there are not many more 
 
 def add(commands: Commands) -> None:
     """Name the commands of this file."""
-    cards = commands.add("cards", _cards, "training cards made from the catalogue")
-    cards.add_argument("--seed", metavar="N", type=int, default=0, help="the same seed deals the same cards")
-    cards.add_argument("--count", metavar="K", type=int, default=10, help=f"how many, at most {MOST_CARDS}")
+    cards = commands.add("cards", _cards, tr("training cards made from the catalogue"))
+    cards.add_argument("--seed", metavar="N", type=int, default=0, help=tr("the same seed deals the same cards"))
+    many = tr("how many, at most {most}").format(most=MOST_CARDS)
+    cards.add_argument("--count", metavar="K", type=int, default=10, help=many)
 
 
 def _cards(chosen: argparse.Namespace, data: Path) -> Answer:
     from counter import training
 
     if chosen.count < 1:
-        raise BadInput(f"--count: {chosen.count} is too few; ask for 1 card or more")
+        raise BadInput(tr("--count: {count} is too few; ask for 1 card or more").format(count=chosen.count))
     if chosen.count > MOST_CARDS:
-        raise BadInput(f"--count: {chosen.count} is too many; at most {MOST_CARDS} are dealt at once")
+        told = tr("--count: {count} is too many; at most {most} are dealt at once")
+        raise BadInput(told.format(count=chosen.count, most=MOST_CARDS))
     found = training.draw_cards(catalogue_of(data), chosen.seed, chosen.count)
     return Answer(training.cards_report(found), "\n\n".join(map(_card_text, found)), DONE if found else NOTHING)
 

@@ -11,6 +11,7 @@ from counter.cli._core import catalogue_of
 from counter.cli._input import STANDARD_INPUT, whole
 from counter.cli._line import DONE, NOTHING, Answer, actions_of
 from counter.cli._output import write_words
+from counter.language import tr
 
 if TYPE_CHECKING:
     from counter.catalogue import Finding, Problem
@@ -21,10 +22,11 @@ HOUSE_FORMAT = "lamp-counter/house-codes"
 
 def add(commands: Commands) -> None:
     """Name the commands of this file."""
-    check = commands.add("check", _check, "list every problem of a catalogue file, with file and line")
-    about = "a table of ours; - reads it; none: all that is shipped and what the shop made"
-    check.add_argument("file", metavar="FILE", nargs="?", type=Path, help=about)
-    check.add_argument("--sources", action="store_true", help="how many values stand on what, by base and lamp")
+    check = commands.add("check", _check, tr("list every problem of a catalogue file, with file and line"))
+    about = tr("a table of ours; - reads it; none: all that is shipped and what the shop made")
+    check.add_argument("file", metavar=tr("FILE"), nargs="?", type=Path, help=about)
+    counted = tr("how many values stand on what, by base and lamp")
+    check.add_argument("--sources", action="store_true", help=counted)
 
 
 def _check(chosen: argparse.Namespace, data: Path) -> Answer:
@@ -78,7 +80,7 @@ def _harmless_problems(data: Path) -> list[Problem]:
     try:
         rows(data)
     except (OSError, ValueError) as problem:
-        return [Problem("", str(problem), "Mend the file or take it away.", file=FILE_NAME)]
+        return [Problem("", str(problem), tr("Mend the file or take it away."), file=FILE_NAME)]
     return []
 
 
@@ -103,9 +105,10 @@ def _catalogue_words() -> str:
     from counter.catalogue import load
 
     try:
-        return f"catalogue {load().edition or 'of no edition'}"
+        edition = load().edition or tr("of no edition")
+        return tr("catalogue {edition}").format(edition=edition)
     except (OSError, ValidationError):
-        return "the catalogue cannot be read; «counter check» says why"
+        return tr("the catalogue cannot be read; «counter check» says why")
 
 
 class Completions(argparse.Action):

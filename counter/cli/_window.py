@@ -7,13 +7,17 @@ import sys
 from typing import TYPE_CHECKING
 
 from counter import paths
-from counter.files import is_there
+from counter.files import is_there, reason
+from counter.language import marked, tr
 
 if TYPE_CHECKING:
     from pathlib import Path
 
 BAD_INPUT, NO_SCREEN, OUR_FAULT = 2, 4, 70
 SCREENS = ("QT_QPA_PLATFORM", "DISPLAY", "WAYLAND_DISPLAY")
+NEEDS_SCREEN = marked(
+    "the window needs a screen, and neither DISPLAY nor WAYLAND_DISPLAY is set; start it from a desktop"
+)
 
 
 class FolderProblem(Exception):  # noqa: N818 - said to the user as it stands
@@ -29,9 +33,11 @@ def data_folder(chosen: str | None) -> Path:
     try:
         data = paths.user_data(chosen)
         if is_there(data) and not data.is_dir():
-            raise FolderProblem(f"--data: {data} is not a folder; name one, it is made when it is needed")
+            told = tr("--data: {folder} is not a folder; name one, it is made when it is needed")
+            raise FolderProblem(told.format(folder=data))
     except (OSError, RuntimeError, ValueError) as problem:  # of a home that nobody knows; a null character
-        raise FolderProblem(f"--data: {getattr(problem, 'strerror', None) or problem}; name another folder") from None
+        why = reason(problem) if isinstance(problem, OSError) else problem
+        raise FolderProblem(tr("--data: {why}; name another folder").format(why=why)) from None
     return data
 
 
@@ -43,15 +49,18 @@ def open_window(chosen: str | None) -> int:
         return _complained(str(problem), BAD_INPUT)
     if sys.platform == "linux" and not any(map(os.environ.get, SCREENS)):
         # Qt would end the process without a word that helps.
-        words = "the window needs a screen, and neither DISPLAY nor WAYLAND_DISPLAY is set; start it from a desktop"
-        return _complained(words, NO_SCREEN)
+        from counter.cli._language import speak
+
+        speak(())
+        return _complained(tr(NEEDS_SCREEN), NO_SCREEN)
     try:
         from counter.app import run
 
         return run(data)
     except (ImportError, SyntaxError) as damage:
         have_repaired(["--data", chosen] if chosen else [])
-        return _complained(f"the installation is damaged: {damage}; install it anew", OUR_FAULT)
+        told = tr("the installation is damaged: {damage}; install it anew").format(damage=damage)
+        return _complained(told, OUR_FAULT)
     except Exception as fault:
         return _complained(reported(data, fault, ()), OUR_FAULT)
 
@@ -68,8 +77,10 @@ def reported(data: Path, fault: Exception, private: tuple[str, ...]) -> str:
     from counter.reports import keep_report
 
     kept = keep_report(data, fault, private).path
-    where = f"a report lies in {kept}" if kept else "no report could be written"
-    return f"something went wrong that should not have ({type(fault).__name__}); {where}"
+    told = tr("something went wrong that should not have ({fault}); a report lies in {file}")
+    if not kept:
+        told = tr("something went wrong that should not have ({fault}); no report could be written")
+    return told.format(fault=type(fault).__name__, file=kept)
 
 
 def _complained(words: str, status: int) -> int:

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from sqlalchemy import insert, select
 
 from counter import paths
+from counter.language import marked
 from counter.shop._moments import now_text
 from counter.shop._numbers import next_number
 from counter.shop._tables import left_out, numbers
@@ -26,7 +27,7 @@ if TYPE_CHECKING:
     from counter.shop._store import Store
 
 FOLDER = "numbers"
-SET_BACK = "may be on paper from before the store was set back"
+SET_BACK = marked("may be on paper from before the store was set back")
 MOST_A_DAY = 1000  # slips that all tills of a shop write in a day, and more: what may have been given unseen
 
 

@@ -14,7 +14,7 @@ from counter import catalogue as catalogues
 from counter import desk, shop
 from counter.fit import worth_holding_beside
 from counter.identify import LookProblem, Typed, parse_look, with_unit
-from counter.language import OWN, marked, tr, trn
+from counter.language import current, marked, tr, trn
 from counter.marks import letters
 from counter.window.answer_bar import STAMP_WORDS
 from counter.window.arrangement import Panes
@@ -64,7 +64,7 @@ def wake(window: MainWindow, case: Case | None) -> None:
     wear()
     window.follow_system()
     QGuiApplication.styleHints().colorSchemeChanged.connect(window.follow_system)
-    speak(str(window.settings.value("language", "")) or OWN)
+    speak(str(window.settings.value("language", "")) or current())
     _fill_places(window)
     try:
         loaded = shop.remembered_catalogue(window.data).loaded

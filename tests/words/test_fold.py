@@ -44,3 +44,8 @@ def test_every_stretch_points_into_what_was_typed(text):
 def test_folding_twice_is_folding_once(text):
     once = fold(text).plain
     assert fold(once).plain == once
+
+
+def test_a_stretch_of_nothing_points_nowhere():
+    assert fold("abc").span(2, 2) == (0, 0)
+    assert fold("abc").as_typed(2, 2) == ""

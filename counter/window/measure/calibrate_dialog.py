@@ -8,6 +8,7 @@ from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPen
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
+from counter.language import marked, tr
 from counter.window.measure import screens
 from counter.window.parts.words import Words
 
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
 CARD_MM = (85.60, 53.98)  # ISO/IEC 7810, ID-1
 CORNER_MM = 3.18
 ROOM_PX = 12
-HOW = (
+HOW = marked(
     "Hold a bank card flat on the glass, its left upper corner in that of the outline. Fit the right edge with the "
     "mouse or with the arrow keys; with Shift in larger steps. Look at it straight on."
 )
@@ -35,7 +36,7 @@ class CardOutline(QWidget):
         super().__init__()
         self.theme, self.px_per_mm = theme, px_per_mm
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setAccessibleName("Outline of a bank card; arrow keys change its size")
+        self.setAccessibleName(tr("Outline of a bank card; arrow keys change its size"))
         self.setMinimumSize(480, 320)
 
     def sizeHint(self) -> QSize:
@@ -86,7 +87,7 @@ class CalibrateDialog(QDialog):
     def __init__(self, theme: Theme, settings: QSettings, parent: QWidget) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.setWindowTitle("True size on this screen")
+        self.setWindowTitle(tr("True size on this screen"))
         self.settings = settings
         screen = parent.screen()
         found = screens.kept(settings, screen) or screens.own_word(screen)
@@ -96,7 +97,7 @@ class CalibrateDialog(QDialog):
         buttons.accepted.connect(self.keep)
         buttons.rejected.connect(self.reject)
         box = QVBoxLayout(self)
-        box.addWidget(Words(HOW, wraps=True))
+        box.addWidget(Words(tr(HOW), wraps=True))
         box.addWidget(self.outline, 1)
         box.addLayout(self._steps())
         box.addWidget(self.said)
@@ -105,7 +106,7 @@ class CalibrateDialog(QDialog):
 
     def _steps(self) -> QHBoxLayout:
         line = QHBoxLayout()
-        for words, step in (("smaller", -0.5), ("larger", 0.5)):
+        for words, step in ((tr("smaller"), -0.5), (tr("larger"), 0.5)):
             button = QPushButton(words)
             button.setAutoRepeat(True)
             button.setMinimumHeight(36)

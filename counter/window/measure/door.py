@@ -9,6 +9,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QFileDialog, QMenu
 
+from counter.language import current, marked, tr
+
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
@@ -20,10 +22,10 @@ if TYPE_CHECKING:
     from counter.window.measure.worth_dialog import WorthDialog
 
 SHEETS = (
-    ("Wall chart …", "wall"),
-    ("Pin gauge …", "gauge"),
-    ("Look-alikes …", "look-alikes"),
-    ("Bin labels …", "labels"),
+    (marked("Wall chart …"), "wall"),
+    (marked("Pin gauge …"), "gauge"),
+    (marked("Look-alikes …"), "look-alikes"),
+    (marked("Bin labels …"), "labels"),
 )
 
 
@@ -36,14 +38,14 @@ class MeasureDoor(QObject):
 
     def fill(self, menu: QMenu) -> None:
         """Add the entries to the window's menu: two, each with a few below."""
-        measure = menu.addMenu("Measure")
-        measure.addAction("From a picture …", self.open_photo)
-        measure.addAction("Against the glass …", self.open_glass)
-        measure.addAction("Calibrate this screen …", self.calibrate)
-        measure.addAction("Worth confirming …", self.open_worth)
-        paper = menu.addMenu("Paper")
+        measure = menu.addMenu(tr("Measure"))
+        measure.addAction(tr("From a picture …"), self.open_photo)
+        measure.addAction(tr("Against the glass …"), self.open_glass)
+        measure.addAction(tr("Calibrate this screen …"), self.calibrate)
+        measure.addAction(tr("Worth confirming …"), self.open_worth)
+        paper = menu.addMenu(tr("Paper"))
         for words, what in SHEETS:
-            paper.addAction(words, partial(self.save, what))
+            paper.addAction(tr(words), partial(self.save, what))
 
     def take(self, looks: dict[str, str | float]) -> None:
         """Put measured looks into the case, over what was typed for the same."""
@@ -93,15 +95,17 @@ class MeasureDoor(QObject):
 
     def save(self, what: str) -> None:
         """Ask for a file and write a sheet to it, on the paper that goes with the shop's lengths."""
-        name, _ = QFileDialog.getSaveFileName(self.window, "Save as", f"{what}.pdf", "PDF (*.pdf)")
+        name, _ = QFileDialog.getSaveFileName(self.window, tr("Save as"), f"{what}.pdf", "PDF (*.pdf)")
         if not name:
             return
         from counter.window.paper.sheets import save_sheets
 
         try:
-            save_sheets(self._sheets(what), Path(name), "Lamp counter")
+            save_sheets(self._sheets(what), Path(name), tr("Lamp counter"))
         except OSError as problem:
-            self.window.counter.looks.show_problem("", f"Not written: {problem.strerror or problem}")
+            self.window.counter.looks.show_problem(
+                "", tr("Not written: {problem}").format(problem=problem.strerror or problem)
+            )
 
     def _mixed_up(self) -> list[tuple[str, str]]:
         """Return the families that this shop's trainees take for one another, most often first."""
@@ -116,7 +120,6 @@ class MeasureDoor(QObject):
 
     def _sheets(self, what: str) -> Sequence[Sheet]:
         from counter import paper
-        from counter.language import current
 
         spoken = current() if current() in paper.LANGUAGES else paper.LANGUAGES[0]
         catalogue, words = self.window.counter.catalogue, paper.words_in(spoken)

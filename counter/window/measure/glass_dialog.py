@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
+from counter.language import tr
 from counter.window.measure import screens
 from counter.window.measure.glass_gauge import GlassGauge
 from counter.window.measure.result_pane import ResultPane
@@ -30,7 +31,7 @@ class GlassDialog(QDialog):
     def __init__(self, catalogue: Catalogue, theme: Theme, settings: QSettings, base: str, parent: QWidget) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.setWindowTitle("Hold the base against the glass")
+        self.setWindowTitle(tr("Hold the base against the glass"))
         self.catalogue, self.settings = catalogue, settings
         screen = parent.screen()
         found = screens.kept(settings, screen)
@@ -38,9 +39,9 @@ class GlassDialog(QDialog):
         self.said = Words(screens.said_of(settings, screen), wraps=True)
         self.base, self.key = CalmCombo(), CalmCombo()
         self.base.addItems(list(catalogue.base_by_name))
-        self.key.addItem("not looked at", "")
+        self.key.addItem(tr("not looked at"), "")
         for look, words in NOTCH_WORDS.items():
-            self.key.addItem(words, look)
+            self.key.addItem(tr(words), look)
         self.found = ResultPane(catalogue)
         self._lay_out()
         self.base.currentTextChanged.connect(self.begin)
@@ -51,10 +52,10 @@ class GlassDialog(QDialog):
         self.begin(self.base.currentText())
 
     def _lay_out(self) -> None:
-        calibrate = QPushButton("Calibrate …")
+        calibrate = QPushButton(tr("Calibrate …"))
         calibrate.clicked.connect(self.calibration_wanted)
         row = QHBoxLayout()
-        for words, widget in (("Begin with", self.base), ("Key, pins toward you", self.key)):
+        for words, widget in ((tr("Begin with"), self.base), (tr("Key, pins toward you"), self.key)):
             label = Words(words)
             label.setTextFormat(Qt.TextFormat.PlainText)
             label.setBuddy(widget)
@@ -67,7 +68,7 @@ class GlassDialog(QDialog):
         middle.addWidget(self.found)
         box = QVBoxLayout(self)
         box.addWidget(
-            Words("The pins touch the glass; look straight down, and drag each cross under its pin.", wraps=True)
+            Words(tr("The pins touch the glass; look straight down, and drag each cross under its pin."), wraps=True)
         )
         box.addLayout(row)
         box.addLayout(middle, 1)
@@ -95,7 +96,7 @@ class GlassDialog(QDialog):
         from counter.measure import Measured, answered, pattern_of
 
         if screens.kept(self.settings, self.screen()) is None:
-            self.found.show_measured(None, "Calibrate this screen first: its size is not known.")
+            self.found.show_measured(None, tr("Calibrate this screen first: its size is not known."))
             return
         seen = [(-x, y) for x, y in self.gauge.pins]
         pattern = pattern_of(seen, self.key.currentData() or None)

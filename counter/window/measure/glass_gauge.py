@@ -8,6 +8,7 @@ from PySide6.QtCore import QLineF, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
+from counter.language import tr
 from counter.window.parts import pen
 
 if TYPE_CHECKING:
@@ -36,7 +37,7 @@ class GlassGauge(QWidget):
         self.body: Drawing | None = None
         self._held = False
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setAccessibleName("Pin gauge: Space takes the next pin, arrow keys move it, with Shift farther")
+        self.setAccessibleName(tr("Pin gauge: Space takes the next pin, arrow keys move it, with Shift farther"))
         self.setMinimumSize(360, 240)
 
     def sizeHint(self) -> QSize:

@@ -9,6 +9,7 @@ from PySide6.QtCore import QBuffer, QIODevice, QObject, QRunnable, Qt, QThreadPo
 from PySide6.QtGui import QGuiApplication, QImage, QKeySequence, QShortcut
 from PySide6.QtWidgets import QDialog, QDoubleSpinBox, QFileDialog, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
+from counter.language import marked, tr
 from counter.window.measure.picture_view import PictureView
 from counter.window.measure.result_pane import ResultPane
 from counter.window.outlines.facts import NOTCH_WORDS
@@ -23,8 +24,8 @@ if TYPE_CHECKING:
     from counter.measure import Measured
     from counter.window.parts.theme import Theme
 
-KINDS = "Pictures (*.jpg *.jpeg *.png *.bmp *.webp)"
-HOW = (
+KINDS = marked("Pictures (*.jpg *.jpeg *.png *.bmp *.webp)")
+HOW = marked(
     "Pins toward the camera, straight from above; a bank card beside the base, level with its face. "
     "Space takes the next point, arrow keys move it; double-click adds a pin, Delete drops it."
 )
@@ -54,7 +55,11 @@ class Work(QRunnable):
             self._say(None, None, str(problem))
         except Exception as problem:  # a fault of ours must not leave the window waiting for ever
             self._say(
-                None, None, f"The picture could not be measured ({type(problem).__name__}); mark the points by hand."
+                None,
+                None,
+                tr("The picture could not be measured ({problem}); mark the points by hand.").format(
+                    problem=type(problem).__name__
+                ),
             )
 
     def _say(self, pixels: Any, found: Measured | None, problem: str) -> None:
@@ -73,24 +78,24 @@ class PhotoDialog(QDialog):
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setAcceptDrops(True)
-        self.setWindowTitle("Measure a picture")
+        self.setWindowTitle(tr("Measure a picture"))
         self.catalogue = catalogue
         self.view, self.found, self.key = PictureView(theme), ResultPane(catalogue), CalmCombo()
         self.length = QDoubleSpinBox(minimum=1.0, maximum=500.0, value=23.0, suffix="\N{THIN SPACE}mm")
-        self.by_length = QPushButton("No card: by a known length")
+        self.by_length = QPushButton(tr("No card: by a known length"))
         self.by_length.setCheckable(True)
         self.told: Measured | None = None
         self._number = 0
         self._carrier = Told()
         self._carrier.done.connect(self._show)
-        self.key.addItem("key not looked at", None)
+        self.key.addItem(tr("key not looked at"), None)
         for look, words in NOTCH_WORDS.items():
-            self.key.addItem(words, look)
+            self.key.addItem(tr(words), look)
         self._lay_out()
         self._connect()
 
     def _lay_out(self) -> None:
-        self.open_button, self.paste_button = QPushButton("Open …"), QPushButton("Paste")
+        self.open_button, self.paste_button = QPushButton(tr("Open …")), QPushButton(tr("Paste"))
         row = QHBoxLayout()
         for widget in (self.open_button, self.paste_button, self.by_length, self.length, self.key):
             widget.setMinimumHeight(36)
@@ -102,7 +107,7 @@ class PhotoDialog(QDialog):
         box = QVBoxLayout(self)
         box.addLayout(row)
         box.addLayout(middle, 1)
-        box.addWidget(Words(HOW, wraps=True))
+        box.addWidget(Words(tr(HOW), wraps=True))
         self.length.setEnabled(False)
 
     def _connect(self) -> None:
@@ -118,7 +123,7 @@ class PhotoDialog(QDialog):
 
     def ask_for_file(self) -> None:
         """Ask which picture to measure."""
-        name, _ = QFileDialog.getOpenFileName(self, "Which picture?", "", KINDS)
+        name, _ = QFileDialog.getOpenFileName(self, tr("Which picture?"), "", tr(KINDS))
         if name:
             self.measure(Path(name))
 
@@ -130,7 +135,7 @@ class PhotoDialog(QDialog):
             return
         image = QGuiApplication.clipboard().image()
         if image.isNull():
-            self.found.show_measured(None, "There is no picture in the clipboard; copy one first.")
+            self.found.show_measured(None, tr("There is no picture in the clipboard; copy one first."))
             return
         self.measure(_as_png(image))
 
@@ -150,7 +155,7 @@ class PhotoDialog(QDialog):
         """Measure a picture beside the window; a later one overtakes it."""
         self._number += 1
         self.told = None
-        self.found.show_measured(None, "Measuring …")
+        self.found.show_measured(None, tr("Measuring …"))
         QThreadPool.globalInstance().start(Work(self._number, self.catalogue, picture, self._carrier))
 
     def _show(self, number: int, pixels: Any, told: Measured | None, problem: str) -> None:

@@ -8,6 +8,8 @@ from PySide6.QtCore import QLineF, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QImage, QPainter, QPen, QPolygonF
 from PySide6.QtWidgets import QWidget
 
+from counter.language import tr
+
 if TYPE_CHECKING:
     from PySide6.QtGui import QKeyEvent, QMouseEvent, QPaintEvent
 
@@ -34,7 +36,7 @@ class PictureView(QWidget):
         self._held = False
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName(
-            "Picture: Space takes the next point, arrow keys move it, Insert adds a pin, Delete drops it"
+            tr("Picture: Space takes the next point, arrow keys move it, Insert adds a pin, Delete drops it")
         )
         self.setMinimumSize(480, 360)
 
@@ -157,7 +159,7 @@ class PictureView(QWidget):
         painter.fillRect(self.rect(), QColor(self.theme.field))
         if self.image.isNull():
             painter.setPen(QColor(self.theme.muted))
-            words = "Drop a picture here, paste one, or open a file"
+            words = tr("Drop a picture here, paste one, or open a file")
             painter.drawText(self.rect(), int(Qt.AlignmentFlag.AlignCenter), words)
             painter.end()
             return

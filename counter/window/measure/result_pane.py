@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
+from counter.language import tr
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
@@ -26,13 +27,13 @@ class ResultPane(QWidget):
         self.catalogue = catalogue
         self.looks, self.fits, self.problems = Words(wraps=True), Words(wraps=True), Words(wraps=True)
         self.problems.set_role("title")
-        self.take = QPushButton("Take these looks")
+        self.take = QPushButton(tr("Take these looks"))
         self.take.setMinimumHeight(36)
         self.take.setEnabled(False)
         self._told: dict[str, str | float] = {}
         self.take.clicked.connect(lambda: self.taken.emit(dict(self._told)))
         box = QVBoxLayout(self)
-        for title, words in (("Certain", self.looks), ("Fits, what is left over", self.fits)):
+        for title, words in ((tr("Certain"), self.looks), (tr("Fits, what is left over"), self.fits)):
             head = Words(title)
             head.set_role("quiet")
             box.addWidget(head)
@@ -49,7 +50,9 @@ class ResultPane(QWidget):
         fits = told.candidates[:SHOWN] if told is not None else ()
         self.fits.setText("\n".join(f"{fit.base}   {fit.residual_mm:.2f}\N{THIN SPACE}mm" for fit in fits) or "–")
         problems = [problem] if problem else list(told.problems) if told is not None else []
-        codes = [f"Code in the picture: {code}" for code in told.codes] if told is not None else []
+        codes = (
+            [tr("Code in the picture: {code}").format(code=code) for code in told.codes] if told is not None else []
+        )
         self.problems.setText("\n".join([*problems, *codes]))
         self.take.setEnabled(bool(self._told))
 
@@ -57,7 +60,9 @@ class ResultPane(QWidget):
         lines = []
         for key, answer in told.looks.items():
             look = self.catalogue.look_by_key[key]
-            label = next((value.label for value in look.values if value.value == answer), f"{answer}\N{THIN SPACE}mm")
+            label = next(
+                (tr(value.label) for value in look.values if value.value == answer), f"{answer}\N{THIN SPACE}mm"
+            )
             off = told.tolerances_mm.get(key)
-            lines.append(f"{look.label}: {label}" + (f" ± {off:g}\N{THIN SPACE}mm" if off is not None else ""))
-        return "\n".join(lines) or "nothing yet"
+            lines.append(f"{tr(look.label)}: {label}" + (f" ± {off:g}\N{THIN SPACE}mm" if off is not None else ""))
+        return "\n".join(lines) or tr("nothing yet")

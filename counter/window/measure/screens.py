@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from counter.language import tr
+
 if TYPE_CHECKING:
     from PySide6.QtCore import QSettings
     from PySide6.QtGui import QScreen
@@ -50,7 +52,9 @@ def said_of(settings: QSettings, screen: QScreen) -> str:
     """Say how far the size on this screen can be trusted."""
     found, told = kept(settings, screen), own_word(screen)
     if found is None:
-        return "Not calibrated: sizes on this screen are a guess. Calibrate it with a bank card."
+        return tr("Not calibrated: sizes on this screen are a guess. Calibrate it with a bank card.")
     if not LEAST <= told <= MOST or abs(told / found - 1) > LIES:
-        return f"Calibrated. The screen itself says {told / found:.0%} of its true size; the card is believed."
-    return "Calibrated with a card."
+        return tr("Calibrated. The screen itself says {share:.0%} of its true size; the card is believed.").format(
+            share=told / found
+        )
+    return tr("Calibrated with a card.")

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, QRunnable, Qt, QThreadPool, Signal
 from PySide6.QtWidgets import QDialog, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
+from counter.language import marked, tr
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
@@ -16,16 +17,16 @@ if TYPE_CHECKING:
     from counter.identify import Worth
 
 PARTS = {
-    "face.notches": "where the key sits",
-    "pin_spacing_mm": "pin spacing",
-    "arrangement": "how the pins stand",
-    "block": "whether there is a block",
-    "length_mm": "length",
-    "tube_mm": "tube width",
-    "glass": "glass colour",
+    "face.notches": marked("where the key sits"),
+    "pin_spacing_mm": marked("pin spacing"),
+    "arrangement": marked("how the pins stand"),
+    "block": marked("whether there is a block"),
+    "length_mm": marked("length"),
+    "tube_mm": marked("tube width"),
+    "glass": marked("glass colour"),
 }
 MOST = 20
-HOW = "Take a lamp from the shelf, open its outline here, and press the value's small word to confirm it."
+HOW = marked("Take a lamp from the shelf, open its outline here, and press the value's small word to confirm it.")
 
 
 class Told(QObject):
@@ -59,11 +60,11 @@ class WorthDialog(QDialog):
     def __init__(self, catalogue: Catalogue, parent: QWidget) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.setWindowTitle("Worth confirming")
+        self.setWindowTitle(tr("Worth confirming"))
         self.catalogue = catalogue
         self.rows = QListWidget()
-        self.rows.setAccessibleName("Values worth confirming, the most telling first")
-        self.said = Words("Working it out …", wraps=True)
+        self.rows.setAccessibleName(tr("Values worth confirming, the most telling first"))
+        self.said = Words(tr("Working it out …"), wraps=True)
         box = QVBoxLayout(self)
         box.addWidget(self.said)
         box.addWidget(self.rows, 1)
@@ -75,12 +76,14 @@ class WorthDialog(QDialog):
 
     def show_found(self, found: Sequence[Worth]) -> None:
         """Show the values, the most telling first."""
-        self.said.setText(HOW if found else "Everything that the looks rest on is sure.")
+        self.said.setText(tr(HOW) if found else tr("Everything that the looks rest on is sure."))
         best = max((one.bits for one in found), default=0.0)
         for one in found:
             part = f"{one.bits / best:.0%}" if best > 0 else "–"
             name = one.of if one.kind == "base" else self._lamp_name(one.of)
-            item = QListWidgetItem(f"{name}: {PARTS[one.part]}   {part} of the first")
+            item = QListWidgetItem(
+                tr("{name}: {value}   {share} of the first").format(name=name, value=tr(PARTS[one.part]), share=part)
+            )
             item.setData(Qt.ItemDataRole.UserRole, self._lamp_of(one))
             self.rows.addItem(item)
 

@@ -22,7 +22,7 @@ from PySide6.QtWidgets import (
 )
 
 from counter import shelf, shop
-from counter.language import tr, trn
+from counter.language import marked, tr, trn
 from counter.marks.letters import choices
 from counter.window.marks.letters_row import LettersRow, Offer
 from counter.window.parts.theme import TARGET
@@ -36,7 +36,19 @@ if TYPE_CHECKING:
     from counter.window.counter_room import Counter
     from counter.window.shelf.store_worker import StoreWorker
 
-FILES = "Stock lists (*.csv *.tsv *.txt *.xlsx *.xls *.ods)"
+FILES = marked("Stock lists (*.csv *.tsv *.txt *.xlsx *.xls *.ods)")
+FIELD_WORDS = {
+    "code": marked("code"),
+    "description": marked("description"),
+    "bin": marked("bin"),
+    "quantity": marked("quantity"),
+    "price": marked("price"),
+    "barcode": marked("barcode"),
+    "supplier": marked("supplier"),
+    "pack": marked("pack"),
+    "lead_days": marked("lead days"),
+    "life_h": marked("life, h"),
+}
 NONE = "—"
 PREVIEW = 12
 MOST_SHOWN = 300
@@ -45,7 +57,7 @@ MOST_LETTERS = 8
 
 def choose_and_open(counter: Counter, worker: StoreWorker, done: Callable[[], None]) -> None:
     """Let a file be chosen and open it for a look."""
-    chosen, _ = QFileDialog.getOpenFileName(counter.window, "Import stock list", str(Path.home()), FILES)
+    chosen, _ = QFileDialog.getOpenFileName(counter.window, tr("Import stock list"), str(Path.home()), tr(FILES))
     if chosen:
         ImportDialog(counter, worker, Path(chosen), done).open()
 
@@ -58,7 +70,7 @@ class ImportDialog(QDialog):
     def __init__(self, counter: Counter, worker: StoreWorker, path: Path, imported: Callable[[], None]) -> None:
         super().__init__(counter.window)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.setWindowTitle(f"Import {path.name}")
+        self.setWindowTitle(tr("Import {name}").format(name=path.name))
         self.counter, self.worker, self.path, self._imported = counter, worker, path, imported
         self.rows: list[Row] = []
         self.columns: Columns | None = None
@@ -66,10 +78,10 @@ class ImportDialog(QDialog):
         self._stopped = Event()
         self.combos = {field: QComboBox() for field in shelf.FIELDS}
         self.table, self.report = QTableWidget(), QPlainTextEdit(readOnly=True)
-        self.says, self.bar = Words("Reading …", wraps=True), QProgressBar()
+        self.says, self.bar = Words(tr("Reading …"), wraps=True), QProgressBar()
         self.letters = LettersRow()
         self.letters.ordinary.setText(tr("Ordinary lamp of this maker"))
-        self.go, self.stop = QPushButton("Import"), QPushButton("Cancel")
+        self.go, self.stop = QPushButton(tr("Import")), QPushButton(tr("Cancel"))
         self.go.setEnabled(False)
         self.go.clicked.connect(self.put)
         self.stop.clicked.connect(self.reject)
@@ -82,7 +94,7 @@ class ImportDialog(QDialog):
     def _lay_out(self) -> None:
         grid = QGridLayout()
         for at, (field, combo) in enumerate(self.combos.items()):
-            label = Words(field.replace("_", " "))
+            label = Words(tr(FIELD_WORDS[field]))
             label.setBuddy(combo)
             grid.addWidget(label, at // 5 * 2, at % 5)
             grid.addWidget(combo, at // 5 * 2 + 1, at % 5)
@@ -100,8 +112,8 @@ class ImportDialog(QDialog):
         box.addWidget(self.report, 2)
         box.addWidget(self.letters)
         box.addLayout(row)
-        self.table.setAccessibleName("The first lines")
-        self.report.setAccessibleName("What it changes, and lines that are no lamp types")
+        self.table.setAccessibleName(tr("The first lines"))
+        self.report.setAccessibleName(tr("What it changes, and lines that are no lamp types"))
         self.resize(860, 680)
 
     # -- reading
@@ -127,7 +139,7 @@ class ImportDialog(QDialog):
     def _name(self, at: int) -> str:
         assert self.columns is not None
         headings = self.columns.headings
-        return headings[at] if at < len(headings) and headings[at] else f"column {at + 1}"
+        return headings[at] if at < len(headings) and headings[at] else tr("column {number}").format(number=at + 1)
 
     def _preview(self, names: list[str]) -> None:
         assert self.columns is not None
@@ -175,7 +187,7 @@ class ImportDialog(QDialog):
     def _show_progress(self, done: int, of: int) -> None:
         self.bar.setMaximum(of)
         self.bar.setValue(done)
-        self.says.setText(f"{done} of {of} lines")
+        self.says.setText(tr("{done} of {of} lines").format(done=done, of=of))
 
     def _take_plan(self, found: tuple[Plan, Changes, Mapping[str, int]]) -> None:
         self.plan, changes, unknown = found
@@ -183,12 +195,28 @@ class ImportDialog(QDialog):
         self.bar.setMaximum(1)
         self.bar.setValue(1)
         self.says.setText(
-            f"{len(plan.items)} lines, {plan.matched} matched to a lamp type, {len(plan.rejected)} rejected.  "
-            f"Against the present list: {changes.added} new, {changes.gone} gone, {changes.changed} changed, "
-            f"{changes.same} the same. The present list is kept and can be brought back."
+            tr(
+                "Lines: {lines}, matched to a lamp type: {matched}, rejected: {rejected}. Against the present list, "
+                "new: {added}, gone: {gone}, changed: {changed}, the same: {same}. The present list is kept and can "
+                "be brought back."
+            ).format(
+                lines=len(plan.items),
+                matched=plan.matched,
+                rejected=len(plan.rejected),
+                added=changes.added,
+                gone=changes.gone,
+                changed=changes.changed,
+                same=changes.same,
+            )
         )
-        faults = [f"rejected, line {one.line}: {one.text} ({one.reason})" for one in plan.rejected[:MOST_SHOWN]]
-        open_ = [f"line {one.line}: {one.text} ({one.reason})" for one in plan.unmatched[:MOST_SHOWN]]
+        faults = [
+            tr("rejected, line {line}: {text} ({reason})").format(line=one.line, text=one.text, reason=one.reason)
+            for one in plan.rejected[:MOST_SHOWN]
+        ]
+        open_ = [
+            tr("line {line}: {text} ({reason})").format(line=one.line, text=one.text, reason=one.reason)
+            for one in plan.unmatched[:MOST_SHOWN]
+        ]
         self.report.setPlainText("\n".join([*changes.shown, *faults, *open_]))
         self._offer_letters(unknown)
         self.go.setEnabled(True)

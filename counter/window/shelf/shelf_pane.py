@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QListView, QPushButton, QSpinBox, QVBoxLayout, QWidget
 
-from counter.language import tr
+from counter.language import marked, tr
 from counter.window.parts.theme import TARGET
 from counter.window.parts.words import Words
 from counter.window.shelf.shelf_rows import STRUCK, ShelfDelegate, ShelfModel
@@ -19,10 +19,10 @@ if TYPE_CHECKING:
 
     from counter.shelf import ShelfAnswer
 
-NO_LIST = "No stock list yet. Menu, “Import stock list…”, or load the demo shop to try it."
-NO_CASE = "Once a lamp or a holder is named, what the shelf has for it stands here. Or search."
-NOTHING = "Nothing on the shelf answers this. Press “Asked for, not there” to note it."
-NOT_FOUND = "Nothing in the list begins so."
+NO_LIST = marked("No stock list yet. Menu, “Import stock list…”, or load the demo shop to try it.")
+NO_CASE = marked("Once a lamp or a holder is named, what the shelf has for it stands here. Or search.")
+NOTHING = marked("Nothing on the shelf answers this. Press “Asked for, not there” to note it.")
+NOT_FOUND = marked("Nothing in the list begins so.")
 
 
 class Needed(QSpinBox):
@@ -32,8 +32,8 @@ class Needed(QSpinBox):
         super().__init__()
         self.setRange(1, 999)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setAccessibleName("How many are needed")
-        self.setPrefix("needed ")
+        self.setAccessibleName(tr("How many are needed"))
+        self.setPrefix(tr("needed "))
         self.setMinimumHeight(TARGET)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
@@ -56,19 +56,19 @@ class ShelfPane(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.field, self.needed = QLineEdit(), Needed()
-        self.field.setPlaceholderText("search: code, words, bin, barcode (Ctrl+J)")
-        self.field.setAccessibleName("Search the shelf")
+        self.field.setPlaceholderText(tr("search: code, words, bin, barcode (Ctrl+J)"))
+        self.field.setAccessibleName(tr("Search the shelf"))
         self.field.setClearButtonEnabled(True)
         self.field.setMinimumHeight(TARGET)
         self.model, self.list = ShelfModel(), QListView()
         self.list.setModel(self.model)
         self.list.setItemDelegate(ShelfDelegate(self.list))
         self.list.setUniformItemSizes(True)
-        self.list.setAccessibleName("On the shelf")
+        self.list.setAccessibleName(tr("On the shelf"))
         self.says, self.state = _quiet(), _quiet()
-        self.add, self.miss = QPushButton("On the slip"), QPushButton("Asked for, not there")
-        self.same = QPushButton("It is this lamp")
-        self.same.setToolTip("Match this line to the lamp of this case, in this list and in every later one.")
+        self.add, self.miss = QPushButton(tr("On the slip")), QPushButton(tr("Asked for, not there"))
+        self.same = QPushButton(tr("It is this lamp"))
+        self.same.setToolTip(tr("Match this line to the lamp of this case, in this list and in every later one."))
         self.teach = QPushButton(tr("Tell its letters"))
         self.teach.setToolTip(tr("Put this line's code into the marks, where its letters can be told."))
         for button in (self.add, self.miss, self.same, self.teach):

@@ -8,6 +8,7 @@ from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelInde
 from PySide6.QtGui import QFont, QFontMetrics, QPainter, QPalette
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
+from counter.language import marked, tr
 from counter.shelf import ShelfAnswer, money, stock_words
 
 if TYPE_CHECKING:
@@ -18,6 +19,13 @@ if TYPE_CHECKING:
 PAD = 8
 ANSWER = Qt.ItemDataRole.UserRole
 STRUCK = "not for this"
+RANK_WORDS = {
+    "exact": marked("exact"),
+    "other colour": marked("other colour"),
+    "may go in": marked("may go in"),
+    "ask first": marked("ask first"),
+    STRUCK: marked("not for this"),
+}
 
 
 class ShelfModel(QAbstractListModel):
@@ -42,8 +50,13 @@ class ShelfModel(QAbstractListModel):
         if role == ANSWER:
             return one
         if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
-            return ", ".join(filter(None, (*head_of(one), *tail_of(one, self.needed), one.rank, one.why)))
+            return ", ".join(filter(None, (*head_of(one), *tail_of(one, self.needed), rank_words(one), one.why)))
         return None
+
+
+def rank_words(one: ShelfAnswer) -> str:
+    """Return how an item answers the case; nothing where only searched for."""
+    return tr(RANK_WORDS.get(one.rank or "", ""))
 
 
 def head_of(one: ShelfAnswer) -> tuple[str, str]:
@@ -54,7 +67,7 @@ def head_of(one: ShelfAnswer) -> tuple[str, str]:
 def tail_of(one: ShelfAnswer, needed: int) -> tuple[str, ...]:
     """Return what stands at the right: how many, where, for how much, in what pack, when it can be had."""
     item = one.item
-    pack = f"pack of {item.pack}" if item.pack and item.pack > 1 else ""
+    pack = tr("pack of {pack}").format(pack=item.pack) if item.pack and item.pack > 1 else ""
     return tuple(filter(None, (stock_words(item, needed), item.bin, money(item.price_cents), pack)))
 
 
@@ -93,7 +106,7 @@ class ShelfDelegate(QStyledItemDelegate):
         is_struck = one.rank == STRUCK
         _line(painter, option, places.head, f"{one.item.code}   {one.item.description}", bold=True, struck=is_struck)
         _line(painter, option, places.tail, "   ".join(tail_of(one, needed)), struck=is_struck)
-        _line(painter, option, places.why, " · ".join(filter(None, (one.rank, one.why))))
+        _line(painter, option, places.why, " · ".join(filter(None, (rank_words(one), one.why))))
         painter.setPen(option.palette.color(QPalette.ColorRole.Mid))
         painter.drawLine(option.rect.bottomLeft(), option.rect.bottomRight())
         painter.restore()

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtCore import QObject, QTimer
 
 from counter import shop
+from counter.language import tr
 from counter.window.shelf.list_learner import ListLearner
 from counter.window.shelf.parked_bar import ParkedBar
 from counter.window.shelf.shelf_pane import NO_CASE, NO_LIST, NOT_FOUND, NOTHING
@@ -54,7 +55,7 @@ class ShopDesk(QObject):
         self._soon = QTimer(self, singleShot=True, interval=STILL_MS)
         self._soon.timeout.connect(self._ask_shelf)
         self._connect()
-        self.pane.say(NO_LIST)
+        self.pane.say(tr(NO_LIST))
         if shop.has_store(self.data):
             self.worker.later(OPEN_MS, self.open)
 
@@ -186,7 +187,7 @@ class ShopDesk(QObject):
     def _show(self, found: list[ShelfAnswer], is_search: bool) -> None:
         self._problem = ""
         says = "" if found else NOT_FOUND if is_search else NOTHING if self.counter.assessment.lamp else NO_CASE
-        self.pane.show_answers(found, says if self.has_list else NO_LIST)
+        self.pane.show_answers(found, tr(says if self.has_list else NO_LIST))
         if not is_search:
             self.counter.answer.show_stock(_glance(found))
 

@@ -126,7 +126,7 @@ def test_what_was_taught_by_hand_is_kept_apart_and_stays(counter, tmp_path):
 
 def test_letters_of_lines_without_a_lamp_are_told_while_importing(counter, tmp_path):
     dialog = opened(counter, tmp_path, OPEN)
-    assert "0 matched" in dialog.says.text()
+    assert "lamp type: 0," in dialog.says.text()
     assert "QV on 2 lines" in dialog.letters.says.text()
     press(dialog.letters.buttons[0])
     (action,) = (one for one in dialog.letters.menu.actions() if "three bent tubes" in one.text())

@@ -73,7 +73,7 @@ def write(counter, tmp_path, paper="A4", customer=""):
 
 
 def test_a_list_is_looked_at_and_imported_then_found_and_sold_and_brought_back(counter, tmp_path):
-    assert "4 lines, 2 matched" in bring_in(counter, tmp_path)
+    assert "Lines: 4, matched to a lamp type: 2" in bring_in(counter, tmp_path)
     assert codes(counter) == ["TV100", "TV101"]
     first, second = counter.shop.pane.model.answers
     assert (first.rank, second.rank) == ("exact", "other colour")
