@@ -155,10 +155,11 @@ def _against_holder(catalogue: Catalogue, card: Card, shown: Shown, first: Figur
 
 def _read(catalogue: Catalogue, card: Card, shown: Shown) -> Shown:
     """Return the code that was right with all its parts, and the lamp it names."""
-    from counter.desk import Case, assess
+    from counter.desk import Case
+    from counter.training import known_here
 
     code = card.choices[card.answer] if card.kind == "worn-code" else shown.code
-    found: tuple[Reading, ...] = assess(catalogue, Case(marks=code)).readings
+    found: tuple[Reading, ...] = known_here(catalogue, Case(marks=code)).readings
     if not found:
         return shown
     lamp = catalogue.lamp_by_id[found[0].lamps[0]] if found[0].lamps else None
