@@ -13,18 +13,18 @@ from __future__ import annotations
 
 import sys
 from dataclasses import dataclass
-from statistics import median
-from time import perf_counter
+from time import process_time
 
 import cv2
 import numpy as np
 
 from counter.catalogue import Notch, load, notch_look
-from counter.measure import measure_bytes
+from counter.measure import faces_of, likely_of, measure_bytes
 
 SHIFT = 4  # fractional bits of polygon corners
 CARD = (85.60, 53.98)
 STEEPEST_DEG = 35.0
+SIDES = ("small-left", "small-right")
 
 
 @dataclass(frozen=True)
@@ -353,7 +353,7 @@ class Verdict:
     seed: int
     base: str
     tilt_deg: float
-    seconds: float
+    seconds: float  # of the processor
     found: bool  # as many pins as there are
     said_nothing: bool
     off_mm: float | None  # of the pin spacing
@@ -361,15 +361,17 @@ class Verdict:
     notch: str | None
     said_notch: str | None
     rank: int | None  # of the base, from 1, in the list of designations
-    face_rank: int | None  # the same, bases that the catalogue draws alike counting as one
+    face_rank: (
+        int | None
+    )  # the same of faces: bases drawn alike are one, of faces told equally likely the last counts
 
 
 def judge(catalogue, seed, base=None):
     """Take a picture, measure it, hold the answer against the truth."""
     photo = take(catalogue, seed, catalogue.base_by_name[base] if base is not None else None)
-    began = perf_counter()
+    began = process_time()
     told = measure_bytes(catalogue, photo.jpeg)
-    seconds = perf_counter() - began
+    seconds = process_time() - began
     looks = told.looks
     rank = next((at for at, fit in enumerate(told.candidates, 1) if fit.base == photo.base), None)
     return Verdict(
@@ -384,7 +386,7 @@ def judge(catalogue, seed, base=None):
         photo.notch,
         looks.get("notch"),
         rank,
-        face_rank(catalogue, told.candidates, photo.base),
+        face_rank(catalogue, told, photo.base),
     )
 
 
@@ -393,25 +395,24 @@ def _off(look, seen, true):
     return abs(seen - true) if look is not None and seen is not None and true is not None else None
 
 
-def drawn(base):
-    """Return what the catalogue draws of a base."""
-    face = base.face
-    return face.model_dump_json(exclude={part: {"source", "confidence", "note"} for part in type(face).model_fields})
-
-
-def face_rank(catalogue, candidates, base):
-    faces = list(dict.fromkeys(drawn(catalogue.base_by_name[fit.base]) for fit in candidates))
-    mine = drawn(catalogue.base_by_name[base])
-    return faces.index(mine) + 1 if mine in faces else None
+def face_rank(catalogue, told, base):
+    """Return the place of a base's face, from 1; of faces that are told equally likely, the last place of them."""
+    likely = [
+        (max(likely_of(catalogue.base_by_name[fit.base], told.pattern) for fit in face), [fit.base for fit in face])
+        for face in faces_of(catalogue, told.candidates)
+    ]
+    mine = next((worth for worth, names in likely if base in names), None)
+    return None if mine is None else sum(worth >= mine - 1e-9 for worth, _ in likely)
 
 
 def report(verdicts) -> str:
     """Return the figures as text."""
     seen = [one for one in verdicts if not one.said_nothing]
     offs = sorted(one.off_mm for one in seen if one.off_mm is not None)
+    seconds = sorted(one.seconds for one in verdicts)
     keyed = [one for one in verdicts if one.notch not in (None, "none")]
     said = [one for one in keyed if one.said_notch is not None]
-    sided = [one for one in said if one.notch in ("small-left", "small-right")]
+    sided = [one for one in said if one.notch in SIDES]
 
     def share(what, of):
         return f"{100 * sum(map(bool, what)) / max(len(of), 1):.1f} % of {len(of)}"
@@ -429,11 +430,13 @@ def report(verdicts) -> str:
             + f" (of {len(offs)})",
             f"notch look right where said {share([one.said_notch == one.notch for one in said], said)};",
             f"    said of {len(said)} of {len(keyed)} keyed",
-            f"notch side right where said {share([one.said_notch == one.notch for one in sided], sided)}",
+            f"notch side right where said {share([one.said_notch == one.notch for one in sided], sided)},",
+            f"    said of {len(sided)} of {sum(one.notch in SIDES for one in verdicts)} with a notch on one side",
             f"face in first three {share([(one.face_rank or 99) <= 3 for one in seen], seen)} measured,",
             f"    {share([(one.face_rank or 99) <= 3 for one in verdicts], verdicts)} in all",
             f"designation in first three {share([(one.rank or 99) <= 3 for one in verdicts], verdicts)} in all",
-            f"seconds, median {median(one.seconds for one in verdicts):.2f}",
+            f"seconds of the processor, median {seconds[len(seconds) // 2]:.2f},",
+            f"    p90 {seconds[len(seconds) * 9 // 10]:.2f}",
             "weakest: " + ", ".join(f"{base} {part:.0%}" for part, base in bad),
         ]
     )
@@ -453,7 +456,7 @@ def shares(verdicts) -> dict[str, float]:
         return sum(marks) / max(len(marks), 1)
 
     said = [one for one in verdicts if one.notch not in (None, "none") and one.said_notch is not None]
-    sided = [one for one in said if one.notch in ("small-left", "small-right")]
+    sided = [one for one in said if one.notch in SIDES]
     return {
         "measured": share(not one.said_nothing for one in verdicts),
         "face in three": share((one.face_rank or 99) <= 3 for one in verdicts if not one.said_nothing),

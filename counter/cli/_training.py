@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from counter.cli._core import catalogue_of
+from counter.cli._core import catalogue_of, house_of
 from counter.cli._line import DONE, NOTHING, Answer, BadInput
 from counter.language import tr
 
@@ -34,6 +34,7 @@ def _cards(chosen: argparse.Namespace, data: Path) -> Answer:
     if chosen.count > MOST_CARDS:
         told = tr("--count: {count} is too many; at most {most} are dealt at once")
         raise BadInput(told.format(count=chosen.count, most=MOST_CARDS))
+    training.know_makers(house_of(data))
     found = training.draw_cards(catalogue_of(data), chosen.seed, chosen.count)
     return Answer(training.cards_report(found), "\n\n".join(map(_card_text, found)), DONE if found else NOTHING)
 

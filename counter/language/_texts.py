@@ -25,6 +25,7 @@ TEXTS: dict[str, tuple[str, ...]] = {
         "bases.*.hold",
         "bases.*.spacing_means",
         "looks.*.label",
+        "looks.*.ask",
         "looks.*.why",
         "looks.*.values.*.label",
     ),

@@ -5,7 +5,7 @@ answers without them. Pictures are read for their pixels; where and when one was
 """
 
 from counter.measure._by_hand import by_card, by_length, pattern_of
-from counter.measure._fit import fit_all, fit_base, outline_reach, similarity, spacing_of
+from counter.measure._fit import faces_of, fit_all, fit_base, likely_of, outline_reach, similarity, spacing_of
 from counter.measure._measure import answered, certain_looks, measure_bytes, measure_picture, measure_pixels
 from counter.measure._models import Fit, Measured, Pattern, Pin
 from counter.measure._overlay import overlay
@@ -22,8 +22,10 @@ __all__ = [
     "by_card",
     "by_length",
     "certain_looks",
+    "faces_of",
     "fit_all",
     "fit_base",
+    "likely_of",
     "measure_bytes",
     "measure_picture",
     "measure_pixels",

@@ -56,7 +56,7 @@ class Key(NamedTuple):
     look: str
     edge: int
     clear: float
-    second: str
+    looks: dict[str, float]  # how well each look, on its likelier edge, explains what is seen
 
 
 class Level(NamedTuple):
@@ -206,9 +206,13 @@ def read_key(level: Level, block: Block, drawn: Drawn) -> Key:
     scores = sorted(((score, *key) for key, score in best.items()), reverse=True)
     first = _both_if_both(scores[0], best)
     other = next((one for one in scores[1:] if one[1:] != first[1:]), first)
+    looks = {"none": CERTAIN_NONE} | {
+        look: max(best[look, edge] for edge in edges) for look in LOOKS if look != "none"
+    }
+    looks[first[1]] = max(looks[first[1]], first[0])
     if first[0] < CERTAIN_NONE:
-        return Key("none", edges[0], CERTAIN_NONE - first[0], first[1])
-    return Key(first[1], first[2], min(first[0] - CERTAIN_NONE, 2 * (first[0] - other[0])), other[1])
+        return Key("none", edges[0], CERTAIN_NONE - first[0], looks)
+    return Key(first[1], first[2], min(first[0] - CERTAIN_NONE, 2 * (first[0] - other[0])), looks)
 
 
 def _both_if_both(first: tuple[float, str, int], best: dict[tuple[str, int], float]) -> tuple[float, str, int]:

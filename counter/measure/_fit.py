@@ -18,21 +18,55 @@ SCALE_FREE = 0.015  # a picture's own scale may be off by this much for nothing;
 OTHER_COUNT_MM = 8.0  # what one pin more or less counts as
 OTHER_KEY_MM, UNKNOWN_KEY_MM = 2.0, 0.4
 OTHER_BLOCK_MM = 1.5
-OUTLINE_WEIGHT = 0.3  # outlines are drawn from memory: half a centimetre off counts as a millimetre and a half
+KEY_WORTH, LEAST_KEY = 3.0, -3.0  # what one look of a key counts over another, and how much against at most
+UNSEEN = -30.0  # what a base counts of whose pins nothing was found in a picture
 
 
 def fit_all(catalogue: Catalogue, pattern: Pattern) -> tuple[Fit, ...]:
-    """Return every base, best first; of bases drawn alike the catalogue's order stays."""
+    """Return every base, best first; of bases drawn alike the catalogue's order stays.
+
+    Where a picture says how likely each is, that counts, with its key; of points placed by hand what is left over.
+    """
     fits = [fit_base(base, pattern) for base in catalogue.bases if base.face.is_known]
-    return tuple(sorted(fits, key=lambda fit: fit.residual_mm))
+    if not pattern.likely:
+        return tuple(sorted(fits, key=lambda fit: fit.residual_mm))
+    likely = {base.designation: likely_of(base, pattern) for base in catalogue.bases}
+    return tuple(sorted(fits, key=lambda fit: (-likely[fit.base], fit.residual_mm)))
+
+
+def faces_of(catalogue: Catalogue, fits: Sequence[Fit]) -> list[tuple[Fit, ...]]:
+    """Return fits by face, best first: bases that the catalogue draws alike are one, no picture tells them apart."""
+    faces: dict[str, list[Fit]] = {}
+    for fit in fits:
+        faces.setdefault(_drawn(catalogue.base_by_name[fit.base]), []).append(fit)
+    return [tuple(alike) for alike in faces.values()]
+
+
+def _drawn(base: Base) -> str:
+    face = base.face
+    return face.model_dump_json(exclude={part: {"source", "confidence", "note"} for part in type(face).model_fields})
+
+
+def likely_of(base: Base, pattern: Pattern) -> float:
+    """Return the logarithm of how likely a picture makes a base, but for a constant."""
+    return pattern.likely.get(base.designation, UNSEEN) + _key_worth(base, pattern)
+
+
+def _key_worth(base: Base, pattern: Pattern) -> float:
+    """Return what the looks of the key speak for a base, 0 for what goes best with them."""
+    notches = base.face.notches
+    may_be = (notch_look(notches.at),) if notches is not None else base.family_notches
+    if not pattern.keys or not may_be:
+        return 0.0
+    best = max(pattern.keys.values())
+    mine = max(pattern.keys.get(look, 0.0) for look in may_be)
+    return max(KEY_WORTH * (mine - best), LEAST_KEY)
 
 
 def fit_base(base: Base, pattern: Pattern) -> Fit:
     """Return how well one base's face lies on the pattern."""
     pins, turned, pairs = _fit_pins(base, pattern)
-    off = (
-        pins**2 + _outline_off(base, pattern) ** 2 + _block_off(base, pattern) ** 2 + _key_off(base, pattern) ** 2
-    ) ** 0.5
+    off = (pins**2 + _block_off(base, pattern) ** 2 + _key_off(base, pattern) ** 2) ** 0.5
     return Fit(base=base.designation, residual_mm=round(off, 3), turned_deg=round(turned, 1), pairs=pairs)
 
 
@@ -70,12 +104,6 @@ def similarity(drawn: Sequence[complex], seen: Sequence[complex]) -> tuple[float
     way = product / abs(product) * scale
     miss = sum(abs(q - way * p) ** 2 for p, q in zip(a, b, strict=True)) / len(a)
     return float(miss**0.5), degrees(atan2(product.imag, product.real))
-
-
-def _outline_off(base: Base, pattern: Pattern) -> float:
-    if pattern.outline_mm is None:
-        return 0.0
-    return OUTLINE_WEIGHT * max(abs(pattern.outline_mm - outline_reach(base)) - 1.0, 0.0)
 
 
 def outline_reach(base: Base) -> float:

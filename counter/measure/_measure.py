@@ -15,8 +15,9 @@ if TYPE_CHECKING:
     from counter.measure._block import Block, Key
     from counter.measure._card import Floats
     from counter.measure._part import Place
-    from counter.measure._patterns import Pattern as Seen
+    from counter.measure._patterns import Pattern as Laid
     from counter.measure._picture import Pixels
+    from counter.measure._pins import Spot
     from counter.measure._view import View
 
 NO_CARD = marked(
@@ -26,20 +27,21 @@ NO_PINS = marked("No pins were found: take the picture from straight above, the 
 SLANTED = marked("The camera stood slanted by {tilt:.0f}°; straight above is surer.")
 FAINT = marked("Not every pin is clear; check the marks on the picture.")
 NOT_ALIKE = marked("The key could not be seen clearly; look at it and press its picture.")
-CLEAR_SCORE = 0.4  # a pattern from which on its pins count as seen
+CLEAR_SCORE = 0.0  # a pattern from which on its pins count as seen
 SURE_SCORE = 4.0
 SURE_KEY, SURE_NONE = 0.3, 0.5  # how clear a key, or that there is none, must be to become a look
+AS_LIKELY = 4.0  # as the best, within which blocks of other bases are looked for too
 WELL_CLEAR = 9.0  # a pattern after which no other place is looked at
-LEFT_OVER_MM = 0.7  # of the pins on the best base: with more the spacing is not taken for certain
+LEFT_OVER_MM = 0.35  # of the pins on the best base: with more the spacing is not taken for certain
 BODY_MM = 3.0  # how far below the face the middle of what is seen of the body lies
 SLANTED_DEG = 25.0
 TOLERANCE_MM, OF_SPACING = 0.5, 0.02  # of a pin spacing from a picture, whichever is more; a card's level shows in it
 
 
 class Found(NamedTuple):
-    """The best that lies beside the card."""
+    """What may lie beside the card, likeliest first, and where."""
 
-    seen: Seen
+    patterns: list[Laid]
     place: Place
 
 
@@ -104,69 +106,69 @@ def _measure_part(catalogue: Catalogue, image: Pixels, view: View, told: Measure
     import numpy as np
 
     from counter.measure._part import as_floats
-    from counter.measure._pins import PIN_TALL_MM
+    from counter.measure._pins import PIN_TALL_MM, sharpened
 
     lab = as_floats(image)
     found = _best_place(catalogue, image, lab, view)
-    if found is None or found.seen.score < CLEAR_SCORE:
+    if found is None or found.patterns[0].score < CLEAR_SCORE:
         return told.model_copy(update={"problems": (tr(NO_PINS),)})
-    places = np.array([(spot.x, spot.y) for spot in found.seen.spots])
-    pattern = _pattern(catalogue, lab, view, found, places)
-    problems = []
-    if view.tilt_deg > SLANTED_DEG:
-        problems.append(tr(SLANTED).format(tilt=view.tilt_deg))
-    if found.seen.score < SURE_SCORE:
+    spots = [sharpened(lab, view, spot) for spot in found.patterns[0].spots]
+    pattern = _pattern(catalogue, lab, view, found, spots)
+    problems = [tr(SLANTED).format(tilt=view.tilt_deg)] if view.tilt_deg > SLANTED_DEG else []
+    is_sure = found.patterns[0].score >= SURE_SCORE
+    if not is_sure:
         problems.append(tr(FAINT))
-    pins_px = _pairs(view.pixels(places, PIN_TALL_MM))
-    is_sure = found.seen.score >= SURE_SCORE
+    pins_px = _pairs(view.pixels(np.array([(spot.x, spot.y) for spot in spots]), PIN_TALL_MM))
     return answered(catalogue, told.model_copy(update={"pins_px": pins_px}), pattern, tuple(problems), is_sure)
 
 
 def _best_place(catalogue: Catalogue, image: Pixels, lab: Floats, view: View) -> Found | None:
     from counter.measure._part import places_of
-    from counter.measure._patterns import known_patterns, pins_at
+    from counter.measure._patterns import known_patterns, patterns_at
     from counter.measure._pins import maps_of
 
     known = known_patterns(catalogue.bases)
     best: Found | None = None
     for place in places_of(image, view):
         maps = maps_of(lab, view, (place.x, place.y), place.reach + 3)
-        seen = pins_at(lab, view, maps, place, known)
-        if seen is not None and (best is None or seen.score > best.seen.score):
-            best = Found(seen, place)
-            if seen.score > WELL_CLEAR:
+        patterns = patterns_at(lab, view, maps, place, known)
+        if patterns and (best is None or patterns[0].score > best.patterns[0].score):
+            best = Found(patterns, place)
+            if patterns[0].score > WELL_CLEAR:
                 break
     return best
 
 
-def _pattern(catalogue: Catalogue, lab: Floats, view: View, found: Found, places: Floats) -> Pattern:
+def _pattern(catalogue: Catalogue, lab: Floats, view: View, found: Found, spots: Sequence[Spot]) -> Pattern:
     """Return the pins in the part's own frame, turned key up where the key says which way that is."""
-    from counter.measure._block import CLEAR_STEP, LEAST_STEP
+    import numpy as np
 
-    middle, turn = places.mean(0), turn_of(places, found.seen.arrangement)
-    pattern = _pins_only(found, places, middle, turn)
-    seen = _block_and_key(lab, view, middle, turn, _alike(catalogue, pattern), found.place)
+    from counter.measure._block import CLEAR_STEP, LEAST_STEP
+    from counter.measure._patterns import turned
+
+    places = np.array([(spot.x, spot.y) for spot in spots])
+    middle, turn = places.mean(0), turn_of(places, found.patterns[0].known.arrangement)
+    pattern = _pins_only(found, spots, (places - middle) @ turned(-turn))
+    seen = _block_and_key(lab, view, middle, turn, _alike(catalogue, found.patterns), found.place)
     if seen is None or seen[0].clear < LEAST_STEP:
         return pattern
     key, is_clear = seen[1], seen[0].clear >= CLEAR_STEP
+    pattern = pattern.model_copy(update={"keys": key.looks, "block": True if is_clear else None})
     if key.clear < SURE_KEY or (key.look == "none" and (key.clear < SURE_NONE or not is_clear)):
-        return pattern.model_copy(update={"block": True if is_clear else None})
+        return pattern
     if key.edge < 0:
         pins = tuple(pin.model_copy(update={"x_mm": -pin.x_mm, "y_mm": -pin.y_mm}) for pin in pattern.pins)
         pattern = pattern.model_copy(update={"pins": pins})
     return pattern.model_copy(update={"block": True, "notch": key.look, "key_up": key.look != "none"})
 
 
-def _pins_only(found: Found, places: Floats, middle: Floats, turn: float) -> Pattern:
-    import numpy as np
-
-    c, s = np.cos(-turn), np.sin(-turn)
-    own = (places - middle) @ np.array([[c, s], [-s, c]])
+def _pins_only(found: Found, spots: Sequence[Spot], own: Floats) -> Pattern:
     pins = tuple(
         Pin(x_mm=round(float(x), 3), y_mm=round(float(y), 3), diameter_mm=round(2 * spot.radius, 2))
-        for (x, y), spot in zip(own, found.seen.spots, strict=True)
+        for (x, y), spot in zip(own, spots, strict=True)
     )
-    return Pattern(pins=pins, arrangement=found.seen.arrangement, outline_mm=round(found.place.reach, 1))
+    likely = {base: round(one.score, 2) for one in found.patterns for base in one.known.bases}
+    return Pattern(pins=pins, arrangement=found.patterns[0].known.arrangement, likely=likely)
 
 
 def turn_of(places: Floats, arrangement: str) -> float:
@@ -202,13 +204,10 @@ def _block_and_key(
     return (found[0], read_key(level, *found)) if found is not None else None
 
 
-def _alike(catalogue: Catalogue, pattern: Pattern) -> list[Base]:
-    """Return the bases whose pins and outline are about as measured."""
-    from counter.measure._fit import fit_all
-
-    by_pins = fit_all(catalogue, pattern)
-    near = max(by_pins[0].residual_mm + 0.5, 1.5)
-    return [catalogue.base_by_name[fit.base] for fit in by_pins if fit.residual_mm <= near]
+def _alike(catalogue: Catalogue, patterns: Sequence[Laid]) -> list[Base]:
+    """Return the bases that are about as likely as the likeliest, by pins and outline."""
+    least = patterns[0].score - AS_LIKELY
+    return [catalogue.base_by_name[base] for one in patterns if one.score >= least for base in one.known.bases]
 
 
 def answered(
@@ -223,7 +222,7 @@ def answered(
     fits = fit_all(catalogue, pattern)
     best = catalogue.base_by_name[fits[0].base]
     spacing = spacing_of(best, fits[0], pattern)
-    alone = pattern.model_copy(update={"notch": None, "block": None, "outline_mm": None})
+    alone = pattern.model_copy(update={"notch": None, "block": None})
     is_even = fit_base(best, alone).residual_mm <= LEFT_OVER_MM
     looks = certain_looks(catalogue, pattern, spacing if is_even else None) if is_sure else {}
     unseen = [tr(NOT_ALIKE)] if pattern.block and pattern.notch is None else []

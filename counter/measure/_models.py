@@ -23,9 +23,10 @@ class Pattern(Model):
 
     pins: tuple[Pin, ...]
     arrangement: str | None = None
-    outline_mm: float | None = None  # radius of the circle around the base
+    likely: dict[str, float] = Field(default_factory=dict)  # base to logarithm of how likely pins and outline make it
     block: bool | None = None
     notch: str | None = None
+    keys: dict[str, float] = Field(default_factory=dict)  # look of a key to how well the picture goes with it
     key_up: bool = False
 
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any, NamedTuple
 
-from counter.files import reason
+from counter.files import UnusableFileError, read_bytes
 from counter.language import tr
 
 if TYPE_CHECKING:
@@ -42,19 +42,12 @@ def read_picture(path: Path) -> Pixels:
         PictureProblem: no such file, too large, broken, or of a kind that is not read.
     """
     try:
-        if not path.is_file():
-            told = tr("there is no picture {file}; mend the name")
-            raise PictureProblem(told.format(file=repr(path.name[:60])))
-        _hold_small(path.stat().st_size)
-        return pixels_of(path.read_bytes())
-    except (OSError, ValueError) as problem:
-        why = reason(problem) if isinstance(problem, OSError) else tr("bad name")
-        raise PictureProblem(tr("the picture cannot be read: {why}").format(why=why)) from None
-
-
-def _hold_small(size: int) -> None:
-    if size > LARGEST_MB * 1_000_000:
-        raise PictureProblem(tr("the picture has more than {most} MB; send a smaller one").format(most=LARGEST_MB))
+        return pixels_of(read_bytes(path, LARGEST_MB * 1_000_000))
+    except FileNotFoundError:
+        told = tr("there is no picture {file}; mend the name")
+        raise PictureProblem(told.format(file=repr(path.name[:60]))) from None
+    except UnusableFileError as problem:
+        raise PictureProblem(tr("the picture cannot be read: {why}").format(why=problem)) from None
 
 
 def pixels_of(raw: bytes) -> Pixels:
@@ -63,7 +56,8 @@ def pixels_of(raw: bytes) -> Pixels:
     Raises:
         PictureProblem: too large, broken, or of a kind that is not read.
     """
-    _hold_small(len(raw))
+    if len(raw) > LARGEST_MB * 1_000_000:
+        raise PictureProblem(tr("the picture has more than {most} MB; send a smaller one").format(most=LARGEST_MB))
     head = head_of(raw)
     if head is None:
         raise PictureProblem(tr("this is no picture that can be read here; save it as JPEG or PNG"))

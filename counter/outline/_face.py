@@ -1,4 +1,4 @@
-"""The face view: pins toward you, key edge up, all of it from the catalogue's numbers."""
+"""The face view: pins toward you, notched side up, all of it from the catalogue's numbers."""
 
 from __future__ import annotations
 
@@ -182,7 +182,7 @@ def _up(base: Base, box: tuple[float, float, float, float]) -> list[Shape]:
     face = base.face
     if face.centre is None or (face.notches is None and not base.family_notches):
         return []
-    return [Label("up", 0, box[3] + 3.5, tr("▲ key edge up"), quiet=True)]
+    return [Label("up", 0, box[3] + 3.5, tr("▲ notched side up"), quiet=True)]
 
 
 def face_doubt(base: Base) -> str:

@@ -20,6 +20,7 @@ from counter.training._models import Axis, Card, CardKind, Draw, Point
 from counter.training._round import Feedback, Round
 from counter.training._schedule import Schedule, rate
 from counter.training._settings import Bars, Settings, settings
+from counter.training.cards._facts import know_makers, known_here
 from counter.training.cards._points import (
     KINDS,
     card_of,
@@ -94,6 +95,8 @@ __all__ = [
     "draw_cards",
     "dress",
     "freshness",
+    "know_makers",
+    "known_here",
     "label_name",
     "lower_bound",
     "make_ahead",

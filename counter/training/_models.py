@@ -14,6 +14,7 @@ CardKind = Literal[
     "which-of-two",
     "read-code",
     "worn-code",
+    "makers-code",
     "sale",
     "caution",
     "next-look",

@@ -6,8 +6,9 @@ import random
 from collections import Counter
 from datetime import UTC, timedelta
 from functools import cached_property
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, NamedTuple, TypeAlias
 
+from counter import shop
 from counter.training._schedule import Schedule, rate
 from counter.training._settings import settings
 from counter.training.cards._outline_cards import pair_point
@@ -20,16 +21,19 @@ from counter.training.record._ready import standings
 from counter.training.record._record import progress, write_record
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterable, Iterator, Sequence
     from datetime import datetime
     from pathlib import Path
 
     from counter.catalogue import Catalogue
-    from counter.training._models import Card, Point
+    from counter.training._models import Card, CardKind, Point
     from counter.training._settings import Rating
     from counter.training.record._record import Progress
 
 CONFUSED_PAIRS = 5
+MOST_OF_A_PAIR = 10  # one pair that came back very often is not to crowd out all else
+WITHIN_FAMILY: tuple[CardKind, ...] = ("read-code", "worn-code", "makers-code", "notch-side", "sale")
+Pair: TypeAlias = tuple[str, str]
 
 
 class Feedback(NamedTuple):
@@ -70,6 +74,7 @@ class Round:
         self._own = [answer for answer in self._answers if answer.round == self.id]
         self._new_left -= len({answer.point for answer in self._own} - {answer.point for answer in self._before()})
         self._barren: set[str] = set()  # points without a card that can be proved
+        self._shop = shop_mix_ups(catalogue, data)
 
     # What only a next card or an answer needs: a lesson, which has cards of its own, shows its first one without.
 
@@ -79,7 +84,7 @@ class Round:
 
     @cached_property
     def _points(self) -> dict[str, Point]:
-        return {point.id: point for point in _points(self._catalogue, self._answers, self._from_cases)}
+        return {point.id: point for point in _points(self._catalogue, self._answers, self._from_cases, self._shop)}
 
     @cached_property
     def _open(self) -> tuple[str, ...]:
@@ -175,14 +180,17 @@ class Round:
 
     def _drawn(self, found: Sequence[Point]) -> list[Point]:
         """Return points in an order drawn by weight, those that were confused with something weighing more."""
-        weights = confusion_weights(self._answers)
+        weights = confusion_weights(self._answers) + shop_weights(self._shop, found)
         rng = random.Random(f"{self.id} {len(self._own)}")
         return sorted(found, key=lambda point: rng.random() ** (1 / (1 + weights[point.id])), reverse=True)
 
 
-def _points(catalogue: Catalogue, answers: Sequence[Answer], from_cases: Sequence[str]) -> Iterator[Point]:
-    """Yield all points, pairs that this trainee confuses though they are no look-alikes, and cautions once taught."""
+def _points(
+    catalogue: Catalogue, answers: Sequence[Answer], from_cases: Sequence[str], mixed: Counter[Pair]
+) -> Iterator[Point]:
+    """Yield all points, pairs that trainee or shop confuse though they are not alike, and cautions once taught."""
     yield from points(catalogue)
+    yield from (pair_point(right, sold) for (sold, right), _ in mixed.most_common(CONFUSED_PAIRS) if sold != right)
     yield from taught(answers, from_cases)
     families = [mix for mix in mixes(answers) if mix.axis == "family"]
     yield from (pair_point(mix.asked, mix.said) for mix in families[:CONFUSED_PAIRS] if mix.said != DO_NOT_KNOW)
@@ -197,6 +205,37 @@ def confusion_weights(answers: Sequence[Answer]) -> Counter[str]:
             if answer.axis == "family":
                 weights[f"which-of-two/{answer.asked}/{answer.said}"] += 1
                 weights[f"which-of-two/{answer.said}/{answer.asked}"] += 1
+    return weights
+
+
+def shop_mix_ups(catalogue: Catalogue, data: Path) -> Counter[Pair]:
+    """Return the pairs of families, sold and right, that came back to this shop as one for the other, how often.
+
+    Two lamps of one family mixed up, by their key or watts, are a pair of that family with itself.
+    """
+    if not shop.has_store(data):
+        return Counter()
+    found: Counter[Pair] = Counter()
+    try:
+        pairs = shop.mixed_up(shop.open_store(data))
+    except shop.StoreProblem:
+        return found
+    for sold, right, count in pairs:
+        if sold in catalogue.lamp_by_id and right in catalogue.lamp_by_id:
+            here, there = (catalogue.base_of(catalogue.lamp_by_id[one]).family for one in (sold, right))
+            found[here, there] += min(count, MOST_OF_A_PAIR)
+    return found
+
+
+def shop_weights(mixed: Counter[Pair], found: Iterable[Point]) -> Counter[str]:
+    """Return by point how often the shop mixed up what it is about: two families, or lamps of its own family."""
+    weights: Counter[str] = Counter()
+    for (sold, right), count in mixed.items():
+        if sold != right:
+            weights[f"which-of-two/{sold}/{right}"] += count
+            weights[f"which-of-two/{right}/{sold}"] += count
+    for point in found:
+        weights[point.id] += mixed[point.family, point.family] if point.kind in WITHIN_FAMILY else 0
     return weights
 
 

@@ -9,7 +9,19 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from counter.catalogue import load, notch_look
-from counter.measure import Measured, Pattern, Pin, answered, certain_looks, fit_all, fit_base, similarity, spacing_of
+from counter.measure import (
+    Measured,
+    Pattern,
+    Pin,
+    answered,
+    certain_looks,
+    faces_of,
+    fit_all,
+    fit_base,
+    likely_of,
+    similarity,
+    spacing_of,
+)
 
 SHIPPED = load()
 ANGLES = st.floats(-pi, pi)
@@ -50,14 +62,37 @@ def test_scale_is_not_free():
 
 
 @pytest.mark.parametrize("base", SHIPPED.bases, ids=lambda base: base.designation)
-def test_its_own_pins_outline_and_key_put_a_base_among_those_drawn_alike(base):
-    from counter.measure import outline_reach
-
+def test_its_own_pins_and_key_put_a_base_among_those_drawn_alike(base):
     notches = base.face.notches
-    seen = pattern_of(base, 1.0, outline_mm=outline_reach(base), notch=notch_look(notches.at) if notches else None)
-    fits = fit_all(SHIPPED, seen)
+    fits = fit_all(SHIPPED, pattern_of(base, 1.0, notch=notch_look(notches.at) if notches else None))
     mine = next(fit for fit in fits if fit.base == base.designation)
     assert mine.residual_mm == fits[0].residual_mm
+
+
+def test_what_a_picture_says_of_pins_and_outline_goes_before_what_is_left_over():
+    g23, g24d = SHIPPED.base_by_name["G23"], SHIPPED.base_by_name["G24d-1"]
+    seen = pattern_of(g23)
+    assert fit_all(SHIPPED, seen)[0].base == "G23"
+    by_picture = seen.model_copy(update={"likely": {"G23": 1.0, "G24d-1": 6.0}})
+    assert [fit.base for fit in fit_all(SHIPPED, by_picture)[:2]] == ["G24d-1", "G23"]
+    assert (
+        likely_of(g24d, by_picture) > likely_of(g23, by_picture) > likely_of(SHIPPED.base_by_name["G5"], by_picture)
+    )
+
+
+def test_a_key_that_is_faintly_seen_leans_the_order_and_no_more():
+    names = ("G24q-1", "G24q-2", "G24q-3")
+    base = SHIPPED.base_by_name["G24q-1"]
+    keys = {"none": 0.6, "small-centre": 0.2, "small-left": 0.5, "small-right": 0.9}
+    seen = pattern_of(base, likely=dict.fromkeys(names, 8.0) | {"G5": 0.0}, keys=keys)
+    assert [fit.base for fit in fit_all(SHIPPED, seen)[:4]] == ["G24q-3", "G24q-2", "G24q-1", "G5"]
+
+
+def test_bases_drawn_alike_are_one_face():
+    fits = fit_all(SHIPPED, pattern_of(SHIPPED.base_by_name["G23"]))
+    faces = [[fit.base for fit in face] for face in faces_of(SHIPPED, fits)]
+    assert ["G23", "G23-2"] in faces
+    assert sum(map(len, faces)) == len(SHIPPED.bases)
 
 
 def test_a_key_on_the_other_side_speaks_against_a_base():

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import struct
 import subprocess
 import sys
@@ -68,9 +69,25 @@ def test_a_picture_too_heavy_is_not_unpacked():
 
 
 def test_a_file_that_is_not_there_or_no_file_is_said(tmp_path):
-    for path in (tmp_path / "none.jpg", tmp_path):
-        with pytest.raises(PictureProblem, match="there is no picture"):
+    for path, says in ((tmp_path / "none.jpg", "there is no picture"), (tmp_path, "it is a folder")):
+        with pytest.raises(PictureProblem, match=says):
             read_picture(path)
+
+
+def test_a_file_too_heavy_is_not_read(tmp_path):
+    with (tmp_path / "large.jpg").open("wb") as file:
+        file.truncate(60_000_000)
+    with pytest.raises(PictureProblem, match="at most 40 MB"):
+        read_picture(tmp_path / "large.jpg")
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="no such files on this system")
+def test_a_file_without_an_end_is_not_waited_for(tmp_path):
+    os.mkfifo(tmp_path / "pipe.jpg")
+    (tmp_path / "zero.jpg").symlink_to("/dev/zero")
+    for name in ("pipe.jpg", "zero.jpg"):
+        with pytest.raises(PictureProblem, match="not a file but a pipe"):
+            read_picture(tmp_path / name)
 
 
 def test_a_large_picture_is_brought_down(tmp_path):

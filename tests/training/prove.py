@@ -12,9 +12,11 @@ from counter.desk import Case, assess
 from counter.fit import judge, replacements, strictest
 from counter.identify import rank
 from counter.outline import Path, face_view
+from counter.training._settings import words
 from counter.training.cards._code_cards import could_be
-from counter.training.cards._facts import PRINT, lore
+from counter.training.cards._facts import PRINT, known_here, lore
 from counter.training.cards._look_cards import UV_CHOICES, asks_for_one, is_safe, told_kind, worths_of
+from counter.training.cards._maker_cards import asked_by
 from counter.training.cards._sale_cards import first_caution, sure_of
 from counter.training.cards._sale_cases import Setting
 
@@ -103,6 +105,13 @@ def _worn(catalogue: Catalogue, card: Card) -> bool:
     return fits and exist == [worth >= 1 for worth in card.worth] and card.choices[card.answer] in possible
 
 
+def _maker_part(catalogue: Catalogue, card: Card) -> bool:
+    """Whether the choices are the parts of the code as it is read, and the right one is what was asked for."""
+    spans = known_here(catalogue, card.case).readings[0].spans
+    what = words()[asked_by(spans[card.answer])].format(spans[card.answer].means)
+    return card.choices == tuple(one.text for one in spans) and card.question.endswith(f"says {what}?")
+
+
 def _verdict(catalogue: Catalogue, card: Card) -> bool:
     if card.case is None or card.case.chosen is None:
         return False
@@ -160,6 +169,7 @@ _PROOFS: dict[CardKind, Callable[[Catalogue, Card], bool]] = {
     "notch-side": _side,
     "read-code": _part,
     "worn-code": _worn,
+    "makers-code": _maker_part,
     "sale": _verdict,
     "caution": _caution,
     "next-look": _look,

@@ -12,6 +12,7 @@ import pytest
 from counter.desk import Case, assess
 from counter.training import cards_about, cards_report, draw_cards, settings
 from counter.training.cards._look_cards import told_kind
+from counter.training.cards._maker_cards import asked_by
 from counter.training.cards._rule_cards import places, rules, without_figure
 
 SEEDS, EACH = (11, 23, 47, 101, 997), 200
@@ -42,6 +43,10 @@ def answers(catalogue, row):
             return {words[f"choice {told_kind(found)}"]}
         case "read-code":
             return {span.means for reading in found.readings for span in reading.spans}
+        case "makers-code":
+            spans = found.readings[0].spans
+            asked = ((one, words[asked_by(one)].format(one.means)) for one in spans if asked_by(one))
+            return {one.text for one, what in asked if f"says {what}?" in row["question"]}
         case "worn-code":
             return {reading.canonical for reading in found.readings if reading.lamps}
     raise AssertionError(row["kind"])

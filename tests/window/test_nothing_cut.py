@@ -14,7 +14,7 @@ from counter.window.answer_bar import SignalChip, Stamp
 from counter.window.looks.picture_button import FLAGS, PictureButton
 from counter.window.looks.tiles import Tiles
 from counter.window.outlines.card_delegate import bold_of, card_layout, small_of
-from counter.window.outlines.cards import KIND_WORDS
+from counter.window.outlines.cards import kind_words
 from counter.window.parts import pen
 from counter.window.parts.fitted import FittedWords
 from counter.window.parts.row_table import RowTable
@@ -134,7 +134,7 @@ def cut_cards(window):
     found = []
     for card in window.grid.model.cards:
         head = QFontMetrics(bold_of(font)).horizontalAdvance(card.base)
-        flag = KIND_WORDS.get(card.kind, "")
+        flag = kind_words(card.kind)
         head += QFontMetrics(small_of(font)).horizontalAdvance(f" {flag}") if flag else 0
         words = QFontMetrics(small_of(font)).horizontalAdvance(f"{card.watts} · {card.words}")
         if head > layout.name.width() + 1 or words > layout.words.width() + 1:
@@ -184,9 +184,19 @@ def letters(qapp):
 @pytest.mark.parametrize("points", POINTS)
 def test_no_text_is_cut_on_any_screen(qapp, letters, windows, points, theme):
     letters(points)
-    window = windows(theme)
+    assert_nothing_cut(qapp, windows(theme), SIZES)
+
+
+@pytest.mark.parametrize("points", [9, 14])
+def test_no_longer_word_of_spanish_is_cut(qapp, letters, windows, in_spanish, points):
+    """On the narrowest screens and on a wide one; sizes come from the letters, so that others follow."""
+    letters(points)
+    assert_nothing_cut(qapp, windows("light"), [(1024, 768), (1366, 768), (1920, 1080)])
+
+
+def assert_nothing_cut(qapp, window, sizes):
     found = []
-    for width, height in SIZES:
+    for width, height in sizes:
         window.resize(width, height)
         settle(qapp)
         assert (window.width(), window.height()) == (width, height), "the window is wider than the screen"

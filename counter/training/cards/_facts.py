@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cached_property
 from math import prod, sqrt
 from operator import mul
-from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
+from typing import TYPE_CHECKING, Any, NamedTuple, TypeAlias, TypeVar
 
 from counter.catalogue import TRUST, Catalogue, Circuit, Lamp, Sourced, notch_look
 from counter.desk import assess
@@ -17,10 +17,13 @@ if TYPE_CHECKING:
 
     from counter.catalogue import Figure
     from counter.desk import Assessment, Case
-    from counter.training._models import Card, Point
+    from counter.marks import HouseMaker
+    from counter.training._models import Card, CardKind, Point
 
+House: TypeAlias = "tuple[HouseMaker, ...]"
 SURE = TRUST["memory-medium"]  # what is trusted less never decides a card by itself
 REMEMBERED = 1000  # entries of a memory; a card or an assessment takes some kilobytes
+MAKERS: CardKind = "makers-code"
 PRINT = "watts"  # not seen in a drawing: said beside it where the drawing alone cannot decide
 
 
@@ -43,9 +46,10 @@ class Fact(NamedTuple):
 class Lore:
     """What the makers of cards ask of one catalogue again and again, worked out once."""
 
-    def __init__(self, catalogue: Catalogue) -> None:
-        """Take the catalogue; nothing is worked out yet."""
+    def __init__(self, catalogue: Catalogue, house: House = ()) -> None:
+        """Take the catalogue, and what this shop knows of makers' codes; nothing is worked out yet."""
         self.catalogue = catalogue
+        self.house = house
         self.points: dict[str, tuple[Point, ...]] = {}  # by kind, as they are first asked for
         self.dressed: dict[tuple[str, int], Card | None] = {}  # by point and variant
         # by rule of caution and the family to begin with: the cards made so far, and what makes more
@@ -69,6 +73,17 @@ class Lore:
     def assured(self, case: Case) -> Assessment:
         """Return what the counter would answer if it knew nothing that it is unsure of."""
         return self._remembered(case, is_sure=True)
+
+    def known_here(self, case: Case, *, is_sure: bool = False) -> Assessment:
+        """Return what the counter answers with all that this shop knows of makers' codes."""
+        return assess(self.sure if is_sure else self.catalogue, case, self.house)
+
+    def tell(self, house: House) -> None:
+        """Take what this shop knows of makers' codes now: cards on them are made anew."""
+        self.house = house
+        self.points.pop(MAKERS, None)
+        for key in [one for one in self.dressed if one[0].startswith(f"{MAKERS}/")]:
+            del self.dressed[key]
 
     def _remembered(self, case: Case, *, is_sure: bool) -> Assessment:
         key = (is_sure, case.model_dump_json())
@@ -135,14 +150,27 @@ class Lore:
 
 
 _last: list[Lore] = []
+_here: list[House] = [()]  # what this shop knows of makers' codes
 _spoken: list[str] = []  # cards are kept in words, and so in one language
 
 
 def lore(catalogue: Catalogue) -> Lore:
     """Return what is known of a catalogue, remembered until another catalogue or language is asked for."""
     if not _last or _last[0].catalogue is not catalogue or _spoken != [current()]:
-        _last[:], _spoken[:] = [Lore(catalogue)], [current()]
+        _last[:], _spoken[:] = [Lore(catalogue, _here[0])], [current()]
+    if _last[0].house is not _here[0]:
+        _last[0].tell(_here[0])
     return _last[0]
+
+
+def know_makers(house: House) -> None:
+    """Let cards on makers' codes ask about what this shop knows of them, from now on."""
+    _here[0] = house
+
+
+def known_here(catalogue: Catalogue, case: Case) -> Assessment:
+    """Return what the counter answers with all that this shop knows of makers' codes."""
+    return lore(catalogue).known_here(case)
 
 
 def make_room(memory: dict[Any, Any]) -> None:

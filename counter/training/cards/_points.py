@@ -9,7 +9,15 @@ from typing import TYPE_CHECKING, NamedTuple, get_args
 
 from counter.desk import Case
 from counter.training._models import CardKind, Point
-from counter.training.cards import _code_cards, _look_cards, _notch_cards, _outline_cards, _rule_cards, _sale_cards
+from counter.training.cards import (
+    _code_cards,
+    _look_cards,
+    _maker_cards,
+    _notch_cards,
+    _outline_cards,
+    _rule_cards,
+    _sale_cards,
+)
 from counter.training.cards._facts import lore, make_room
 
 if TYPE_CHECKING:
@@ -35,6 +43,7 @@ _MAKERS: dict[CardKind, _Maker] = {
     "notch-side": _Maker(_notch_cards.notch_points, _notch_cards.notch_card),
     "read-code": _Maker(partial(_code_cards.code_points, kind="read-code"), _code_cards.read_card),
     "worn-code": _Maker(partial(_code_cards.code_points, kind="worn-code"), _code_cards.worn_card),
+    "makers-code": _Maker(_maker_cards.maker_points, _maker_cards.maker_card),
     "next-look": _Maker(_look_cards.look_points, _look_cards.look_card),
     "uv-or-light": _Maker(_look_cards.uv_points, _look_cards.uv_card),
     "sale": _Maker(_sale_cards.sale_points, _sale_cards.sale_card),

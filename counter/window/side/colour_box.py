@@ -122,4 +122,4 @@ def _show_match(swatch: Swatch, labels: tuple[Words, Words, Words], match: Colou
     swatch.show_colour(match.srgb, match.code)
     labels[0].setText(match.code)
     labels[1].setText(tr("{mired:.0f} mired").format(mired=match.difference_mired))
-    labels[2].setText(match.word)
+    labels[2].setText(tr(match.word))

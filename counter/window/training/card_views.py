@@ -59,7 +59,7 @@ def before(catalogue: Catalogue, card: Card) -> Shown:
     case = card.case
     if card.draw is not None:
         waits = (
-            tr("Here it will stand with its key edge up.")
+            tr("Here it will stand with its notched side up.")
             if card.axis == "notch"
             else tr("Here its look-alike will stand.")
         )
@@ -84,7 +84,7 @@ def after(catalogue: Catalogue, card: Card, choice: int | None) -> Shown:
     if shown.first is None:
         return shown
     if card.axis == "notch":
-        upright = replace(_drawn(catalogue, card, 0), caption=tr("key edge up"), marked=frozenset({"notch"}))
+        upright = replace(_drawn(catalogue, card, 0), caption=tr("notched side up"), marked=frozenset({"notch"}))
         return replace(shown, first=replace(shown.first, marked=upright.marked), second=upright)
     if card.draw is not None:
         return _against(catalogue, card, shown, shown.first, choice)
@@ -155,10 +155,11 @@ def _against_holder(catalogue: Catalogue, card: Card, shown: Shown, first: Figur
 
 def _read(catalogue: Catalogue, card: Card, shown: Shown) -> Shown:
     """Return the code that was right with all its parts, and the lamp it names."""
-    from counter.desk import Case, assess
+    from counter.desk import Case
+    from counter.training import known_here
 
     code = card.choices[card.answer] if card.kind == "worn-code" else shown.code
-    found: tuple[Reading, ...] = assess(catalogue, Case(marks=code)).readings
+    found: tuple[Reading, ...] = known_here(catalogue, Case(marks=code)).readings
     if not found:
         return shown
     lamp = catalogue.lamp_by_id[found[0].lamps[0]] if found[0].lamps else None

@@ -62,9 +62,16 @@ class TrainingDoor(QObject):
             self.room.roster.at_counter_chosen.connect(self._greet)
         return self.room
 
+    def _tell_makers(self) -> None:
+        """Let cards ask about what this shop knows of makers' codes."""
+        from counter.training import know_makers
+
+        know_makers(self.window.counter.letters.house)
+
     def enter(self) -> None:
         """Go into the room, or back to what is open in it."""
         if self.window.catalogue is not None:
+            self._tell_makers()
             self._room().enter(self.window.catalogue)
 
     def teach_lamp(self, lamp: str) -> None:
@@ -77,6 +84,7 @@ class TrainingDoor(QObject):
         """Ask cards about a base family or a rule of caution; on a rule without cards, about the base at hand."""
         catalogue, found = self.window.catalogue, self.window.assessment
         if catalogue is not None:
+            self._tell_makers()
             lamp = catalogue.lamp_by_id.get((found.lamp or found.nearest or "") if found is not None else "")
             self._room().teach(catalogue, about, catalogue.base_of(lamp).family if lamp is not None else "")
 
@@ -86,6 +94,7 @@ class TrainingDoor(QObject):
             return
         from counter.training import make_ahead
 
+        self._tell_makers()
         yield None
         for part in PARTS:
             yield import_module(f"counter.window.training.{part}")
