@@ -10,7 +10,6 @@ from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QGuiApplication, QKeySequence, QShortcut
 from PySide6.QtWidgets import QApplication
 
-from counter import catalogue as catalogues
 from counter import desk, shop
 from counter.fit import worth_holding_beside
 from counter.identify import LookProblem, Typed, parse_look, with_unit
@@ -308,33 +307,42 @@ class Counter(QObject):
     def open_source(self, fact: Fact) -> None:
         """Show where a value comes from, and let the shop confirm it."""
         shown, who = self.detail.title.text(), str(self.settings.value("who", ""))
-        dialog = SourceDialog(fact, shown, who, self._said_before(fact), self.window)
+        dialog = SourceDialog(fact, shown, who, None if fact.address else (), self.window)
         dialog.confirmed.connect(lambda value, who, how: self._confirm(dialog, fact, value, who, how))
         dialog.withdrawn.connect(lambda: self._withdraw(dialog, fact))
+        self._ask_said_before(dialog, fact)
         dialog.open()
 
-    def _said_before(self, fact: Fact) -> tuple[Said, ...]:
-        """Return what the shop confirmed for a fact, the latest last; what cannot be read is none."""
+    def _ask_said_before(self, dialog: SourceDialog, fact: Fact) -> None:
+        """Ask beside the window what the shop confirmed for a fact; what cannot be read is none, and why is said."""
         if fact.address is None:
-            return ()
+            return
         kind, of, part = fact.address
-        try:
+
+        def job() -> tuple[Said, ...]:
             found = shop.confirmed_before(self.data, kind=kind, of=of, part=part)
-        except (OSError, catalogues.ConfirmError):
-            return ()
-        return tuple(Said(_plain(one.value), one.who, one.on.isoformat(), one.how) for one in found)
+            return tuple(Said(_plain(one.value), one.who, one.on.isoformat(), one.how) for one in found)
+
+        def failed(problem: Exception) -> None:
+            dialog.show_before(())
+            dialog.show_problem(str(problem))
+
+        self.shop.worker.ask(job, dialog.show_before, failed, owner=dialog)
 
     def _withdraw(self, dialog: SourceDialog, fact: Fact) -> None:
         assert fact.address is not None
         kind, of, part = fact.address
-        try:
+
+        def job() -> Loaded:
             shop.withdraw(self.data, kind=kind, of=of, part=part)
-        except (OSError, catalogues.ConfirmError) as problem:
-            dialog.show_problem(str(problem))
-            return
-        dialog.accept()
-        self._take_catalogue(shop.load_catalogue(self.data))
-        self.show()
+            return shop.load_catalogue(self.data)
+
+        def done(loaded: Loaded) -> None:
+            dialog.accept()
+            self.take_loaded(loaded)
+
+        dialog.show_problem(tr("asking the store …"))
+        self.shop.worker.ask(job, done, lambda problem: dialog.show_problem(str(problem)), owner=dialog)
 
     def _confirm(self, dialog: SourceDialog, fact: Fact, value: str, who: str, how: str) -> None:
         assert fact.address is not None

@@ -56,3 +56,12 @@ def said(widget):
 def fields(window):
     boxes = [row.field for row in window.looks.rows.values() if hasattr(row, "field")]
     return [*boxes, window.marks.field, window.fixture.watts, window.fixture.space, window.fixture.room]
+
+
+def store_answered(window, seconds=20):
+    """Wait until the store has answered all that was asked beside the window."""
+    for _ in range(seconds * 200):
+        if window.counter.shop.worker.pending == 0:
+            return
+        QTest.qWait(5)
+    raise AssertionError("the store does not answer")

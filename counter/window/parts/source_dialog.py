@@ -36,14 +36,14 @@ class Said(NamedTuple):
 class SourceDialog(QDialog):
     """Shows a fact's source and what the shop said of it; asks for what was seen, who looked, and how.
 
-    It begins with what the shop said last, and can take all of that back.
+    It begins with what the shop said last, and can take all of that back; None as `before` is still being asked for.
     """
 
     confirmed = Signal(str, str, str)  # value as typed or chosen, who, how
     withdrawn = Signal()
 
     def __init__(
-        self, fact: Fact, title: str, who: str, before: tuple[Said, ...] = (), parent: QWidget | None = None
+        self, fact: Fact, title: str, who: str, before: tuple[Said, ...] | None = (), parent: QWidget | None = None
     ) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
@@ -53,22 +53,37 @@ class SourceDialog(QDialog):
         self.problem = Words(role="title", wraps=True)
         self.problem.setVisible(False)
         self.seen = self._seen(fact)
-        self.who, self.how = QLineEdit(before[-1].who if before and not who else who), QLineEdit()
+        self.who, self.how = QLineEdit(who), QLineEdit()
         self.how.setPlaceholderText(tr("like: caliper on three lamps from the shelf"))
         box = QVBoxLayout(self)
         box.addWidget(self.source)
-        self.history = Words("\n".join(f"{one.value} · {one.who}, {one.on}: {one.how}" for one in before), wraps=True)
+        self.said_title, self.history = Words(tr("This shop found"), "title"), Words(wraps=True)
         self.buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
-        if before:
-            box.addWidget(Words(tr("This shop found"), "title"))
-            box.addWidget(self.history)
+        box.addWidget(self.said_title)
+        box.addWidget(self.history)
         if fact.address is not None:
-            self._ask(box, before)
+            self._ask(box)
         box.addWidget(self.problem)
         box.addWidget(self.buttons)
         self.buttons.rejected.connect(self.reject)
+        if before is None:
+            self.history.setText(tr("asking the store …"))
+        else:
+            self.show_before(before)
 
-    def _ask(self, box: QVBoxLayout, before: tuple[Said, ...]) -> None:
+    def show_before(self, before: tuple[Said, ...]) -> None:
+        """Show what the shop said before, and begin with the last of it what nobody has typed into yet."""
+        self.history.setText("\n".join(f"{one.value} · {one.who}, {one.on}: {one.how}" for one in before))
+        for part in (self.said_title, self.history):
+            part.setVisible(bool(before))
+        if before:
+            self._begin_with(before[-1])
+            words = tr("Withdraw it") if len(before) == 1 else tr("Withdraw all {count}").format(count=len(before))
+            self.withdraw = self.buttons.addButton(words, QDialogButtonBox.ButtonRole.DestructiveRole)
+            self.withdraw.setToolTip(tr("Ours counts again; what the shop found is taken out of its values."))
+            self.withdraw.clicked.connect(self.withdrawn)
+
+    def _ask(self, box: QVBoxLayout) -> None:
         intro = tr("Confirm it from a lamp in the shop. Your value then counts here instead of ours.")
         box.addWidget(Words(intro, wraps=True))
         form = QFormLayout()
@@ -84,14 +99,11 @@ class SourceDialog(QDialog):
         box.addLayout(form)
         self.save = self.buttons.addButton(tr("Confirm"), QDialogButtonBox.ButtonRole.ApplyRole)
         self.save.clicked.connect(self._confirm)
-        if before:
-            self._begin_with(before[-1])
-            words = tr("Withdraw it") if len(before) == 1 else tr("Withdraw all {count}").format(count=len(before))
-            self.withdraw = self.buttons.addButton(words, QDialogButtonBox.ButtonRole.DestructiveRole)
-            self.withdraw.setToolTip(tr("Ours counts again; what the shop found is taken out of its values."))
-            self.withdraw.clicked.connect(self.withdrawn)
 
     def _begin_with(self, last: Said) -> None:
+        self.who.setText(self.who.text() or last.who)
+        if self.how.text():  # somebody was quicker than the store
+            return
         self.how.setText(last.how)
         if isinstance(self.seen, CalmCombo):
             self.seen.setCurrentIndex(max(self.seen.findData(last.value), 0))

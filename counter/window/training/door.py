@@ -16,8 +16,10 @@ from counter.window.training.warm import Warmer
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from counter.training import Progress
     from counter.window.main_window import MainWindow
     from counter.window.parts.theme import Theme
+    from counter.window.shelf.store_worker import StoreWorker
     from counter.window.training.room import TrainingRoom
     from counter.window.training.session import Clock
 
@@ -129,9 +131,21 @@ class TrainingDoor(QObject):
         """Name whoever learns at the counter now; a record that is gone leaves nobody."""
         from counter.window.training.filling import progress_of
 
-        known = progress_of(self.window.data, str(self.window.settings.value("at_counter", "")))
+        data, who = self.window.data, str(self.window.settings.value("at_counter", ""))
+        if not who:
+            self._greeted(None)
+            return
+        self._worker().ask(
+            lambda: progress_of(data, who), self._greeted, lambda _: self._greeted(None), "greet", self
+        )
+
+    def _greeted(self, known: Progress | None) -> None:
         self.line.show_person(known.trainee.name if known is not None else "")
         self.show_case()
+
+    def _worker(self) -> StoreWorker:
+        """Return what asks the store beside the window."""
+        return self.window.counter.shop.worker
 
     def show_case(self) -> None:
         """Offer the counter's case once its lamp is settled; make nothing ahead while the case changes."""
@@ -147,17 +161,28 @@ class TrainingDoor(QObject):
         self.line.show_case(lamp.id, f"{lamp.base} · {lamp.watts.value:g}\N{THIN SPACE}W")
 
     def _keep_case(self) -> None:
+        """Keep the case for whoever learns here, beside the window; the line says what became of it."""
         from counter.training import UnknownTraineeError, add_case
 
-        window = self.window
-        if window.case is None or window.catalogue is None:
+        data, case, catalogue, now = self.window.data, self.window.case, self.window.catalogue, self.clock()
+        if case is None or catalogue is None:
             return
-        who = str(window.settings.value("at_counter", ""))
-        try:
-            found = add_case(window.data, who, window.catalogue, window.case, self.clock())
-        except UnknownTraineeError:
-            self.line.show_person("")
-        except OSError as problem:
+        who = str(self.window.settings.value("at_counter", ""))
+
+        def job() -> int | None:
+            try:
+                return len(add_case(data, who, catalogue, case, now))
+            except UnknownTraineeError:
+                return None
+
+        def failed(problem: Exception) -> None:
             self.line.show_problem(tr("Not kept: {problem}").format(problem=problem))
+
+        self.line.show_problem(tr("asking the store …"))
+        self._worker().ask(job, self._kept, failed, owner=self)
+
+    def _kept(self, count: int | None) -> None:
+        if count is None:
+            self.line.show_person("")
         else:
-            self.line.show_kept(len(found))
+            self.line.show_kept(count)

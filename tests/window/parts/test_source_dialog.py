@@ -8,12 +8,13 @@ from PySide6.QtWidgets import QApplication
 
 from counter.window.parts.source_dialog import SourceDialog
 from tests.conftest import settle
-from tests.window.hands import press, said
+from tests.window.hands import press, said, store_answered
 
 
 def open_at(window, what):
     fact = next(one for one in window.detail._facts if one.what == what)
     window.counter.open_source(fact)
+    store_answered(window)
     return window.findChildren(SourceDialog)[-1]
 
 

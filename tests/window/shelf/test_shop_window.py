@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import socket
+from datetime import date
+
 import pypdfium2
 import pytest
 import zxingcpp
@@ -16,6 +19,7 @@ from counter.window.shelf.import_dialog import ImportDialog
 from counter.window.shelf.slip_reopen import case_of_today
 from counter.window.slip.paper import PAPERS
 from tests.shelf.conftest import HEADINGS, LINES, write_xlsx
+from tests.window.hands import store_answered
 
 CODE = "CFQ26W/G24q/835"
 SURE = Case(marks=CODE, looks={"glass": "white", "pins": "4", "legs": "4"}, fixture={"holder": "G24q-3"})
@@ -238,7 +242,7 @@ def test_a_value_is_confirmed_beside_the_window(counter):
     from counter.window.parts.source_dialog import SourceDialog
 
     fact = next(one for one in counter.detail._facts if one.address == ("lamp", "G24q-3/26/quad", "length_mm"))
-    dialog = SourceDialog(fact, "26 W", "", counter._said_before(fact), counter.window)
+    dialog = SourceDialog(fact, "26 W", "", (), counter.window)
     counter._confirm(dialog, fact, "163.5", "Kim", "caliper")
     settle(counter)
     assert counter.catalogue.lamp_by_id["G24q-3/26/quad"].length_mm.value == 163.5
@@ -354,3 +358,43 @@ def test_lists_say_what_was_asked_for_and_what_came_back(counter):
     said = dialog.happened.back.item(0).text()
     assert all(part in said for part in ("G23 9", "wrong base", "GX23 13"))
     assert "G23 9" in dialog.month.accessibleDescription()
+
+
+def length_of(counter):
+    return next(one for one in counter.detail._facts if one.address == ("lamp", "G24q-3/26/quad", "length_mm"))
+
+
+def test_what_the_shop_said_is_read_and_withdrawn_beside_the_window(counter):
+    from counter.window.parts.source_dialog import SourceDialog
+
+    by = {"who": "Kim", "on": date(2026, 3, 2), "how": "caliper"}
+    shop.confirm(counter.data, kind="lamp", of="G24q-3/26/quad", part="length_mm", value=163.5, **by)
+    counter.open_source(length_of(counter))
+    dialog = counter.window.findChild(SourceDialog)
+    assert "asking the store" in dialog.history.text()
+    settle(counter)
+    assert "Kim" in dialog.history.text()
+    QTest.mouseClick(dialog.withdraw, Qt.MouseButton.LeftButton)
+    settle(counter)
+    assert shop.confirmed_before(counter.data, kind="lamp", of="G24q-3/26/quad", part="length_mm") == ()
+
+
+def test_a_server_that_accepts_and_never_answers_holds_nothing(windows, data, monkeypatch):
+    """The window's own loop goes on while the worker waits; a bare socket takes the connection and says nothing."""
+    from counter.window.parts.source_dialog import SourceDialog
+
+    with socket.create_server(("127.0.0.1", 0)) as silent:
+        monkeypatch.setenv("COUNTER_STORE", f"postgresql://clerk@127.0.0.1:{silent.getsockname()[1]}/shop")
+        counter = windows(case=SURE).counter
+        counter.window.settings.setValue("at_counter", "0123456789abcdef")
+        counter.training._greet()
+        counter.open_source(length_of(counter))
+        dialog = counter.window.findChild(SourceDialog)
+        assert counter.shop.worker.pending
+        assert "asking the store" in dialog.history.text()
+        counter.change(marks="CFT9W/G23/827")
+        QApplication.processEvents()
+        assert counter.shop.worker.pending, "all this went on while the server was silent"
+        assert counter.assessment.lamp == "G23/9/twin"
+        store_answered(counter.window, seconds=60)
+        assert "cannot be reached" in dialog.problem.text()

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QApplication, QMessageBox
 from counter.desk import Case
 from counter.training import add_trainee, progress, remove_trainee, trainees, unfinished
 from counter.window.training.frame import BOARD, CARD, PRACTICE, STANDING, SUMMARY
+from tests.window.hands import store_answered
 
 pytestmark = pytest.mark.qt_log_ignore("This plugin does not support")
 START = datetime(2031, 3, 3, 8, tzinfo=UTC)
@@ -161,6 +162,7 @@ def test_removing_is_asked_once(room, ada, button, left):
 
 def test_whoever_is_removed_is_no_longer_at_the_counter(counter, room, ada):
     room.roster.set_at_counter(True)
+    store_answered(counter)
     room.roster.remove(ada)
     assert counter.settings.value("at_counter") == ""
     assert counter.counter.training.line.isHidden()
@@ -442,13 +444,16 @@ def test_the_sheet_is_printed(room, ada, tmp_path):
 def test_the_line_at_the_counter_is_off_until_somebody_learns_there(counter, room, ada):
     assert counter.counter.training.line.isHidden()
     room.start.at_counter.setChecked(True)
+    store_answered(counter)
     assert not counter.counter.training.line.isHidden()
     assert counter.counter.training.line.words.text() == "G24q-2 · 18\N{THIN SPACE}W: was this new to you, Ada?"
 
 
 def test_a_case_is_kept_for_training_once(counter, room, ada):
     room.start.at_counter.setChecked(True)
+    store_answered(counter)
     counter.counter.training.line.keep.click()
+    store_answered(counter)
     assert "name-base/G24q" in progress(room.data, ada).from_cases
     counter.counter.next_customer()
     counter.counter.change(marks=SETTLED)
@@ -457,6 +462,7 @@ def test_a_case_is_kept_for_training_once(counter, room, ada):
 
 def test_no_is_not_asked_again(counter, room, ada):
     room.start.at_counter.setChecked(True)
+    store_answered(counter)
     counter.counter.training.line.no.click()
     counter.counter.change(use="lighting")
     assert counter.counter.training.line.keep.isHidden()
@@ -465,6 +471,7 @@ def test_no_is_not_asked_again(counter, room, ada):
 
 def test_an_unsettled_case_is_not_offered(counter, room, ada):
     room.start.at_counter.setChecked(True)
+    store_answered(counter)
     counter.counter.next_customer()
     assert counter.counter.training.line.keep.isHidden()
     assert counter.counter.training.line.words.text() == "Ada learns here."
@@ -472,8 +479,11 @@ def test_an_unsettled_case_is_not_offered(counter, room, ada):
 
 def test_whoever_learns_is_known_at_the_next_start(windows, counter, room, ada):
     room.start.at_counter.setChecked(True)
+    store_answered(counter)
     counter.settings.sync()
     second = windows("light")
+    second.counter.training._greet()
+    store_answered(second)
     assert second.counter.training.line.name == "Ada"
 
 
