@@ -15,6 +15,7 @@ from PySide6.QtWidgets import QApplication
 
 from counter.training import Schedule, add_trainee, mixes, progress, trainees
 from counter.window.training.frame import BOARD, CARD, PRACTICE, STANDING, SUMMARY
+from tests.window.hands import store_answered
 
 pytestmark = pytest.mark.qt_log_ignore("This plugin does not support")
 MONDAY = datetime(2031, 3, 3, 8, tzinfo=UTC)
@@ -36,6 +37,7 @@ class NewHire:
         for key in keys:
             window = QApplication.activeWindow()
             QTest.keyClick(window.focusWidget() or window, key, modifier)
+            store_answered(self.counter)
             QApplication.processEvents()
         return self
 

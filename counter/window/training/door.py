@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from importlib import import_module
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, QTimer
 
@@ -14,7 +14,7 @@ from counter.window.training.session import system_clock
 from counter.window.training.warm import Warmer
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Callable, Iterator
 
     from counter.training import Progress
     from counter.window.main_window import MainWindow
@@ -59,6 +59,7 @@ class TrainingDoor(QObject):
 
             window = self.window
             self.room = TrainingRoom(window.data, window.settings, window.theme, self.clock, window)
+            self.room.session.ask = self._ask
             self.room.resize(self.window.size())
             self.room.left.connect(self.window.activateWindow)
             self.room.roster.at_counter_chosen.connect(self._greet)
@@ -142,6 +143,9 @@ class TrainingDoor(QObject):
     def _greeted(self, known: Progress | None) -> None:
         self.line.show_person(known.trainee.name if known is not None else "")
         self.show_case()
+
+    def _ask(self, job: Callable[[], Any], then: Callable[[Any], None], failed: Callable[[Exception], None]) -> None:
+        self._worker().ask(job, then, failed, owner=self.room)
 
     def _worker(self) -> StoreWorker:
         """Return what asks the store beside the window."""

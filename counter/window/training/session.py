@@ -13,8 +13,20 @@ from counter.language import tr
 if TYPE_CHECKING:
     from counter.training import Card, Feedback, Unfinished
 
+Ask = Callable[[Callable[[], Any], Callable[[Any], None], Callable[[Exception], None]], None]
+SLOW_MS = 200  # what takes longer is said
 Clock = Callable[[], datetime]
 AHEAD_MS = 80  # after an answer is painted, while its reason is read, the next card is made
+
+
+def at_once(job: Callable[[], Any], then: Callable[[Any], None], failed: Callable[[Exception], None]) -> None:
+    """Do a job here and now, where there is no worker that does it beside the window."""
+    try:
+        found = job()
+    except OSError as problem:
+        failed(problem)
+    else:
+        then(found)
 
 
 def system_clock() -> datetime:
@@ -55,12 +67,17 @@ class Session(QObject):
         self.started: datetime | None = None
         self.ends: datetime | None = None
         self.is_open = False  # a card waits for its answer
+        self.is_waiting = False  # an answer waits for the store
+        self.ask: Ask = at_once
         self._before = (0, 0)  # right, asked, of a round before it was cut off
         self._ahead: Card | None = None
         self._shown_at: datetime | None = None
         self._left_at: datetime | None = None
         self._timer = QTimer(self, singleShot=True, interval=AHEAD_MS)
         self._timer.timeout.connect(self._make_ahead)
+
+        self._slow = QTimer(self, singleShot=True, interval=SLOW_MS)
+        self._slow.timeout.connect(lambda: self.failed.emit(tr("asking the store …")))
 
     def begin(
         self, source: Source, minutes: float | None, first: Card | None = None, so_far: Unfinished | None = None
@@ -94,24 +111,46 @@ class Session(QObject):
         """Take an answer to the open card; None is "I do not know"."""
         if self.source is None or self.card is None or not self.is_open or self._shown_at is None:
             return
+        if self.is_waiting:  # the store has this card's answer already
+            return
         from counter.training import UnknownTraineeError
 
-        now = self.clock()
+        source, card, now = self.source, self.card, self.clock()
         seconds = max((now - self._shown_at).total_seconds(), 0.0)
-        try:
-            feedback = self.source.answer(self.card, choice, seconds, now)
-        except UnknownTraineeError:
+
+        def job() -> Feedback | None:
+            try:
+                return source.answer(card, choice, seconds, now)
+            except UnknownTraineeError:
+                return None
+
+        self.is_waiting = True
+        self._slow.start()
+        self.ask(job, lambda found: self._take(source, card, choice, found), self._refuse)
+
+    def _take(self, source: Source, card: Card, choice: int | None, found: Feedback | None) -> None:
+        """Show what came of an answer once it is kept; a round that was left meanwhile shows nothing any more."""
+        self._end_wait()
+        if self.source is not source:
+            return
+        if found is None:
             self.failed.emit(tr("The record was removed meanwhile. This answer is not kept."))
             self.stop()
             return
-        except OSError as problem:
-            words = tr("The answer could not be written: {problem}. Make room on the disk, then answer again.")
-            self.failed.emit(words.format(problem=problem))
-            return
         self.is_open = False
-        self.given.append(Given(self.card, choice, feedback))
+        self.given.append(Given(card, choice, found))
         self.answered.emit(self.given[-1])
         self._timer.start()
+
+    def _refuse(self, problem: Exception) -> None:
+        self._end_wait()
+        words = tr("The answer could not be written: {problem}. Make room on the disk, then answer again.")
+        self.failed.emit(words.format(problem=problem))
+
+    def _end_wait(self) -> None:
+        self.is_waiting = False
+        self._slow.stop()
+        self.failed.emit("")
 
     def stop(self) -> None:
         """End now; an open card counts as not asked."""

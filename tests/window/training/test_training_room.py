@@ -63,6 +63,7 @@ def ada(room):
 
 def press(room, key, modifier=Qt.KeyboardModifier.NoModifier):
     QTest.keyClick(room.focusWidget() or room, key, modifier)
+    store_answered(room.parent() or room)
     QApplication.processEvents()
 
 
@@ -385,6 +386,7 @@ def test_everybody_has_mix_ups_together(room, clock):
         room.roster.show()
         room.start_round(5)
         room.session.choose(None)
+        store_answered(room.parent())
         room.session.stop()
     room._open(STANDING)
     told = []
@@ -493,3 +495,35 @@ def test_the_room_follows_the_palette(counter, room, ada, theme):
     counter.set_theme(theme)
     assert room.cards.picture.face.theme.name == theme
     room.grab()
+
+
+def test_an_answer_that_waits_for_the_store_is_neither_lost_nor_taken_twice(room, ada):
+    room.start_round(5)
+    asked, jobs = room.session.card, []
+    room.session.ask = lambda *asked_for: jobs.append(asked_for)
+    room.session.choose(0)
+    room.session.choose(1)
+    room.session.next()
+    assert (len(jobs), room.session.card, room.session.given) == (1, asked, [])
+    assert QTest.qWaitForWindowExposed(room)
+    for _ in range(400):
+        if room.said.text():
+            break
+        QTest.qWait(5)
+    assert "asking the store" in room.said.text()
+    job, then, _ = jobs[0]
+    then(job())
+    assert [one.choice for one in room.session.given] == [0]
+    assert room.said.text() == ""
+
+
+def test_an_answer_that_comes_after_the_round_was_left_shows_nothing(room, ada):
+    room.start_round(5)
+    jobs = []
+    room.session.ask = lambda *asked_for: jobs.append(asked_for)
+    room.session.choose(0)
+    room.session.stop()
+    job, then, _ = jobs[0]
+    then(job())
+    assert room.session.given == []
+    assert len(progress(room.data, ada).answers) == 1
