@@ -69,8 +69,8 @@ def _cost(way: Path, plain: str, known: Known) -> float:
     costs, fee = tables()["slots"]["costs"], _fee(way)
     if _is_possible(together(_found(way, plain)).facts, known):
         return way.cost + fee
-    own = fee == costs["own_code"]  # what letters mean here does not outweigh the rest of the code
-    return float(way.cost + fee + costs["impossible" if own else "impossible_whole"])
+    own = bool(way.whats & {"maker", "number"})  # what letters mean here does not outweigh the rest of the code
+    return float(way.cost + (costs["own_code"] + costs["impossible"] if own else fee + costs["impossible_whole"]))
 
 
 def _is_possible(facts: Facts, known: Known) -> bool:
@@ -85,7 +85,7 @@ def _fee(way: Path) -> float:
     """Return what it costs beforehand that a text is a maker's own code, and not a worn one of the standard's."""
     costs = tables()["slots"]["costs"]
     if way.whats & {"maker", "number"}:
-        return float(costs["own_code"])
+        return float(costs["own_beside_whole" if "whole" in way.kinds and not way.is_worn else "own_code"])
     if way.is_taught:
         return 0.0
     return float(costs["own_worn" if "worn" in way.whats or way.is_worn else "own_whole"])

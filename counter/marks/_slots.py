@@ -204,7 +204,9 @@ def _watts(known: Known) -> Iterator[tuple[str, Slot]]:
         sure: Facts = {"watts": watts}
         bare: Facts = {"number": watts}
         parts = _one("watts", f"{text}W", WATTS.format(n=text))
-        yield f"{text}W", Slot("watts", parts, sure, costs["watts"] + seldom, f"{text}W", 1.5)
+        slot = Slot("watts", parts, sure, costs["watts"] + seldom, f"{text}W", 1.5)
+        yield f"{text}W", slot
+        yield f"{text} W", slot._replace(parts=_one("watts", f"{text} W", WATTS.format(n=text)))
         means = tables()["slots"]["watts_means"].format(n=text)
         cost = costs["bare_watts"] + seldom
         yield text, Slot("bare watts", _one("watts or inches", text, means), bare, cost, text, 0.0)
