@@ -1,4 +1,4 @@
-"""What stands in a text without any guess at a character: as typed, without blanks inside codes, inside words."""
+"""What stands in a text without any guess at a character: as typed, and without blanks inside codes."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from counter.marks import _say as say
 from counter.marks._answer import answer
 from counter.marks._gaps import as_typed, everywhere, ways
 from counter.marks._lex import STRETCH
-from counter.marks._segments import Segments, apart, cut, inside, together, whole_colour
+from counter.marks._segments import Segments, apart, cut, together, whole_colour
 from counter.marks._weigh import Clean
 
 if TYPE_CHECKING:
@@ -17,8 +17,6 @@ if TYPE_CHECKING:
     from counter.marks._gaps import Closed
     from counter.marks._house import HouseMaker
     from counter.marks._known import Known
-
-_MOST_WORDS = 3  # not understood, that are searched for a code inside
 
 
 def clean_read(plain: str, text: str, known: Known, house: Sequence[HouseMaker]) -> Clean:
@@ -40,17 +38,6 @@ def _closed_by_rules(best: Clean, closed: Closed, text: str, known: Known, house
         if shorter and found.least_strain < best.least_strain:
             closed, best = shorter, found
     return best
-
-
-def clean_inside(clean: Clean, plain: str, text: str, known: Known) -> Clean:
-    """Read codes that stand inside the words not understood, as in ABCFQ26W; return what was read where none does."""
-    pieces = [inside(plain, start, end, known) for start, end in clean.unknown[:_MOST_WORDS]]
-    codes = [piece for piece in pieces if piece.found]
-    if not codes:
-        return clean
-    unknown = [place for piece in pieces for place in piece.unknown]
-    found = tuple(parsed for piece in codes for parsed in piece.found)
-    return _read(Segments(found, (*unknown, *clean.unknown[_MOST_WORDS:])), text, known)
 
 
 def _segments(closed: Closed, known: Known, house: Sequence[HouseMaker]) -> Segments:
