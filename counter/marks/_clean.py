@@ -58,28 +58,32 @@ class Closed(NamedTuple):
 
 def clean_read(plain: str, text: str, known: Known, house: Sequence[HouseMaker]) -> Clean:
     """Read a text as it stands, and without blanks inside its codes where that leaves less over."""
-    typed = Closed(plain, tuple(range(len(plain))))
-    best = _read(_segments(typed, known, house), text, known)
+    closed = Closed(plain, tuple(range(len(plain))))
+    best = _read(_segments(closed, known, house), text, known)
     if best.least_strain == 0 or STRETCH in plain:
         return best
-    for gone in (_inside_codes(plain), {at for at, sign in enumerate(plain) if sign == " "}):
-        if gone and best.least_strain:
-            found = _read(_segments(_without(typed, gone), known, house), text, known)
-            best = found if found.least_strain < best.least_strain else best
+    for is_trial, rule, gaps in _rules():
+        gone = {
+            at for match in rule.finditer(closed.plain) for at in range(*match.span()) if closed.plain[at] in gaps
+        }
+        shorter = _without(closed, gone)
+        found = _read(_segments(shorter, known, house), text, known) if gone else best
+        if found.least_strain == 0:
+            return found
+        if found.least_strain < best.least_strain and not is_trial:
+            closed, best = shorter, found
     return best
 
 
 @cache
-def _rules() -> tuple[tuple[re.Pattern[str], str], ...]:
-    """Return where blanks are left out, in a head, a base or a common colour, and what counts as one there."""
+def _rules() -> tuple[tuple[bool, re.Pattern[str], str], ...]:
+    """Return where blanks are left out and what counts as one there: the most careful first.
+
+    Before all, for trial: without any blank, which is taken where it leaves nothing over.
+    """
     colours = "|".join(" ?".join(digits) for digits in tables()["colour"]["common"])
-    rules = ((_LETTERS, " ._-"), (_BASE, " "), (rf"(?<!\d)(?:{colours})(?!\d)", " "))
-    return tuple((re.compile(rule, re.ASCII), gaps) for rule, gaps in rules)
-
-
-def _inside_codes(plain: str) -> set[int]:
-    places = ((at, gaps) for rule, gaps in _rules() for match in rule.finditer(plain) for at in range(*match.span()))
-    return {at for at, gaps in places if plain[at] in gaps}
+    rules = ((".+", " "), (_LETTERS, " ._-"), (_BASE, " "), (rf"(?<!\d)(?:{colours})(?!\d)", " "), (".+", " "))
+    return tuple((at == 0, re.compile(rule, re.ASCII), gaps) for at, (rule, gaps) in enumerate(rules))
 
 
 def _without(text: Closed, gone: set[int]) -> Closed:
