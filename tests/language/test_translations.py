@@ -145,6 +145,7 @@ NO_WORDS = {
     *("bare watts", "bare pins", "two figures", "uv number", "uv letters"),  # names of slots
     "projecting contacts (pins)",  # asked for in the table's own words
     *("cannot tell", "this shop"),  # what may be typed; who taught
+    "{day} de {month} de {year}",  # Spanish already
     *("learned from ", "taken over from "),  # what was done, as the store keeps it
     *("not for this", "may go in", "other colour"),  # ranks of the shelf, as data
     *("sales weigh", "the sequence is made with the store"),  # a setting's name; a fault of the program
