@@ -57,6 +57,8 @@ def commands_of(room: Counter) -> tuple[Command, ...]:
         Command(CASE, tr("Slips, and the month …"), ("Ctrl+L",), stock.open_log),
         *_stock_commands(stock),
         Command(CATALOGUE, tr("The shop's own entries …"), (), room.open_entries),
+        Command(CATALOGUE, tr("Give to another shop …"), (), lambda: room.sharing().ask_export()),
+        Command(CATALOGUE, tr("Take in from another shop …"), (), lambda: room.sharing().ask_merge()),
         Command(CASE, tr("Letters: ordinary lamp of this maker"), ("Ctrl+T",), room.marks.letters.teach_ordinary),
         Command(CASE, tr("Broken lamp"), ("Ctrl+B",), room.toggle_broken),
         Command(VIEW, tr("Marks"), ("Ctrl+M",), room.marks.take_focus),

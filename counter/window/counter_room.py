@@ -47,6 +47,7 @@ if TYPE_CHECKING:
     from counter.desk import Assessment, Case
     from counter.outline import Drawing
     from counter.window.entries.door import EntriesDoor
+    from counter.window.entries.share import Share
     from counter.window.main_window import MainWindow
     from counter.window.outlines.cards import Card
     from counter.window.outlines.facts import Fact
@@ -444,6 +445,12 @@ class Counter(QObject):
         door = EntriesDoor(self)
         door.open()
         return door
+
+    def sharing(self) -> Share:
+        """Return what gives this shop's layer away and takes another's in."""
+        from counter.window.entries.share import Share
+
+        return Share(self)
 
     def show_about(self) -> None:
         """Say what this program is."""

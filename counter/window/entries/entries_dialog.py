@@ -60,6 +60,8 @@ class EntriesDialog(QDialog):
     undone = Signal()
     patch_wanted = Signal()
 
+    who: QLineEdit
+
     def __init__(self, known: Known, theme: Theme, who: str, parent: QWidget) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)

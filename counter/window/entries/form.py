@@ -178,7 +178,7 @@ class ListRow(FieldRow):
 
     def __init__(self, field: Field, depth: int) -> None:
         super().__init__(field, depth)
-        self.depth = depth
+        self.deep = depth
         self.inner: list[FieldRow] = []
         self.inside = QWidget()
         self.box = column(self.inside)
@@ -189,7 +189,7 @@ class ListRow(FieldRow):
 
     def _add(self, value: Any) -> None:
         (item,) = self.field.inner
-        row = row_for(item._replace(is_needed=True, label=f"{len(self.inner) + 1}"), self.depth + 1)
+        row = row_for(item._replace(is_needed=True, label=f"{len(self.inner) + 1}"), self.deep + 1)
         row.fill(value)
         row.changed.connect(self.changed)
         gone = QPushButton(tr("Take away"))

@@ -43,8 +43,8 @@ class KeptList(QWidget):
             line.addWidget(button)
         box.addLayout(line)
         self.list.currentRowChanged.connect(lambda _: self._say_what_can_be_done())
-        self.list.itemActivated.connect(lambda _: self._send(self.changed))
-        self.change.clicked.connect(lambda: self._send(self.changed))
+        self.list.itemActivated.connect(lambda _: self._change())
+        self.change.clicked.connect(self._change)
         self.take.clicked.connect(lambda: self.taken_out.emit([self.rows[self.list.currentRow()].id]))
         self.bring.clicked.connect(lambda: self.brought_back.emit([self.rows[self.list.currentRow()].id]))
         self._say_what_can_be_done()
@@ -60,7 +60,7 @@ class KeptList(QWidget):
         self.list.setCurrentRow(min(at, len(rows) - 1))
         self._say_what_can_be_done()
 
-    def _send(self, signal: Signal) -> None:
+    def _change(self) -> None:
         at = self.list.currentRow()
         if 0 <= at < len(self.rows):
             self.changed.emit(self.rows[at])
