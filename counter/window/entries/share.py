@@ -29,7 +29,7 @@ class Share(QObject):
 
     def __init__(self, counter: Counter) -> None:
         super().__init__(counter)
-        self.counter, self.data, self.worker = counter, counter.data, counter.shop.worker
+        self.counter, self.data = counter, counter.data
         self.dialog: ShareDialog | None = None
 
     def ask_export(self) -> None:
@@ -45,7 +45,9 @@ class Share(QObject):
             text = json.dumps(shop.shared_layer(self.data), ensure_ascii=False, indent=1)
             write_atomic(out, f"{text}\n".encode())
 
-        self.worker.ask(job, lambda _: self._say(tr("Written: {file}").format(file=out.name)), self._fail)
+        self.counter.shop.worker.ask(
+            job, lambda _: self._say(tr("Written: {file}").format(file=out.name)), self._fail
+        )
 
     def ask_merge(self) -> None:
         """Ask for another shop's file."""
@@ -62,7 +64,7 @@ class Share(QObject):
                 raise ValueError(f"{file.name}: {theirs.what}. {theirs.way_out}")
             return theirs, shop.meet(self.data, theirs)
 
-        self.worker.ask(job, partial(self._show, file), self._fail)
+        self.counter.shop.worker.ask(job, partial(self._show, file), self._fail)
 
     def _show(self, file: Path, found: tuple[dict[str, Any], Met]) -> None:
         theirs, met = found
@@ -79,7 +81,7 @@ class Share(QObject):
             shop.take_in(self.data, theirs, ours_count)
             return shop.load_catalogue(self.data)
 
-        self.worker.ask(job, self._taken, self._fail)
+        self.counter.shop.worker.ask(job, self._taken, self._fail)
 
     def _taken(self, loaded: Loaded) -> None:
         if self.dialog is not None:

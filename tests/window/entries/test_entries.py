@@ -13,6 +13,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QPushButton
 
 from counter import shop
+from counter.window.commands import CATALOGUE
 from tests.window.hands import LEFT, press
 
 
@@ -195,7 +196,7 @@ def test_no_button_or_label_of_the_form_is_cut(opened, qapp, kind, points):
 
 def test_it_opens_from_the_menu_and_by_keyboard_closes(windows, qtbot):
     window = windows()
-    command = next(one for one in window.counter.commands if one.menu == "Catalogue")
+    command = next(one for one in window.counter.commands if one.menu == CATALOGUE)
     door = command.do()
     qtbot.waitUntil(lambda: door.dialog is not None)
     QTest.keyClick(door.dialog, Qt.Key.Key_Escape)
