@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from counter.cli._line import DONE, NOTHING, Answer, BadInput
 from counter.files import reason, write_atomic
+from counter.language import tr
 
 if TYPE_CHECKING:
     import argparse
@@ -18,17 +19,17 @@ if TYPE_CHECKING:
 
 def add(commands: Commands) -> None:
     """Name the commands of this file."""
-    group = commands.group("layer", "what this shop added to the catalogue", "list | export | merge | patch")
-    group.add("list", _list, "everything that was added, with who and when")
-    export = group.add("export", _export, "write it as a file that another shop takes in")
+    group = commands.group("layer", tr("what this shop added to the catalogue"), "list | export | merge | patch")
+    group.add("list", _list, tr("everything that was added, with who and when"))
+    export = group.add("export", _export, tr("write it as a file that another shop takes in"))
     export.add_argument("out", metavar="OUT.json", type=Path)
-    merge = group.add("merge", _merge, "take in what another shop exported; conflicts are shown")
+    merge = group.add("merge", _merge, tr("take in what another shop exported; conflicts are shown"))
     merge.add_argument("file", metavar="FILE.json", type=Path)
     merge.add_argument(
-        "--keep", choices=("later", "ours", "theirs"), default="later", help="whose counts in a conflict"
+        "--keep", choices=("later", "ours", "theirs"), default="later", help=tr("whose counts in a conflict")
     )
-    merge.add_argument("--show", action="store_true", help="only show what would come, and take nothing in")
-    patch = group.add("patch", _patch, "write it as a patch to the shipped files, as git apply reads it")
+    merge.add_argument("--show", action="store_true", help=tr("only show what would come, and take nothing in"))
+    patch = group.add("patch", _patch, tr("write it as a patch to the shipped files, as git apply reads it"))
     patch.add_argument("out", metavar="OUT.patch", type=Path)
 
 
@@ -40,8 +41,11 @@ def _list(chosen: argparse.Namespace, data: Path) -> Answer:
         {"section": row.section, "about": list(row.key[1:]), "entry": row.body, "at": row.at, "withdrawn": row.gone}
         for row in rows
     ]
-    lines = [f"{' '.join(row.key)}  {_by(row.body)}{'  withdrawn' if row.gone else ''}".rstrip() for row in rows]
-    return Answer({"entries": found}, "\n".join(lines) or "nothing was added", DONE if rows else NOTHING)
+    lines = [
+        "  ".join(filter(None, (" ".join(row.key), _by(row.body), tr("withdrawn") if row.gone else "")))
+        for row in rows
+    ]
+    return Answer({"entries": found}, "\n".join(lines) or tr("nothing was added"), DONE if rows else NOTHING)
 
 
 def _by(entry: dict[str, Any]) -> str:
@@ -59,7 +63,7 @@ def _export(chosen: argparse.Namespace, data: Path) -> Answer:
     text = json.dumps(layer, ensure_ascii=False, indent=1) + "\n"
     _write(chosen.out, text)
     count = sum(len(rows) for rows in layer.values() if isinstance(rows, list))
-    return Answer({"file": str(chosen.out), "entries": count}, f"Written: {chosen.out}, {count} entries", DONE)
+    return Answer({"file": str(chosen.out), "entries": count}, tr("Written: {file}").format(file=chosen.out), DONE)
 
 
 def _merge(chosen: argparse.Namespace, data: Path) -> Answer:
@@ -86,11 +90,14 @@ def _conflict(one: Meeting, counts: str) -> dict[str, Any]:
 
 
 def _lines(found: dict[str, Any]) -> list[str]:
-    lines = [f"{found['new']} new, {found['known']} known already, {len(found['conflicts'])} in conflict"]
+    counts = {"new": found["new"], "known": found["known"], "conflicts": len(found["conflicts"])}
+    lines = [tr("{new} new, {known} known already, {conflicts} in conflict").format(**counts)]
     for one in found["conflicts"]:
-        lines.append(f"{' '.join(one['about'])}: {one['counts']} counts")
-        lines += [f"    {side}: {_value(one[side])}  {_by(one[side])}".rstrip() for side in ("ours", "theirs")]
-    return lines if found["taken_in"] else [*lines, "Nothing was taken in."]
+        counting = tr("ours") if one["counts"] == "ours" else tr("theirs")
+        lines.append(tr("{about}: {side} counts").format(about=" ".join(one["about"]), side=counting))
+        sides = ((tr("ours"), one["ours"]), (tr("theirs"), one["theirs"]))
+        lines += [f"    {side}: {_value(entry)}  {_by(entry)}".rstrip() for side, entry in sides]
+    return lines if found["taken_in"] else [*lines, tr("Nothing was taken in.")]
 
 
 def _value(entry: dict[str, Any]) -> str:
@@ -109,9 +116,11 @@ def _patch(chosen: argparse.Namespace, data: Path) -> Answer:
     except entries.PatchProblem as problem:
         raise BadInput(str(problem)) from None
     if not text:
-        return Answer({"file": None, "lines": 0}, "Nothing that was added changes the shipped files.", NOTHING)
+        return Answer({"file": None, "lines": 0}, tr("Nothing that was added changes the shipped files."), NOTHING)
     _write(chosen.out, text)
-    return Answer({"file": str(chosen.out), "lines": text.count("\n")}, f"Written: {chosen.out}", DONE)
+    return Answer(
+        {"file": str(chosen.out), "lines": text.count("\n")}, tr("Written: {file}").format(file=chosen.out), DONE
+    )
 
 
 def _said(ask: Any) -> Any:
@@ -127,4 +136,5 @@ def _write(out: Path, text: str) -> None:
     try:
         write_atomic(out, text.encode())
     except OSError as problem:
-        raise BadInput(f"{out}: {reason(problem)}; name a file in a folder that can be written") from None
+        words = tr("{file}: {reason}; name a file in a folder that can be written")
+        raise BadInput(words.format(file=out, reason=reason(problem))) from None
