@@ -56,7 +56,7 @@ def read_bytes(path: Path, most: int = LARGEST) -> bytes:
             _hold_ordinary(about.st_mode)  # and again: it may have been replaced meanwhile
             content = b"" if about.st_size > most else file.read(most + 1)
             if content is None:  # what would have made us wait
-                raise UnusableFileError("nothing can be read from it now")
+                raise UnusableFileError(tr("nothing can be read from it now"))
     except FileNotFoundError:
         raise
     except OSError as problem:
@@ -173,7 +173,7 @@ def target_of(path: Path) -> Path:
         with contextlib.suppress(FileNotFoundError):
             _hold_ordinary(target.stat().st_mode)
     except (RuntimeError, ValueError):  # Python before 3.13 says so of a link to itself; a null character
-        raise UnusableFileError("the name leads back to itself or cannot be one") from None
+        raise UnusableFileError(tr("the name leads back to itself or cannot be one")) from None
     return target
 
 

@@ -9,6 +9,7 @@ import json
 from typing import TYPE_CHECKING, Any
 
 from counter import files
+from counter.language import tr
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -30,10 +31,11 @@ def rows(data: Path) -> list[dict[str, Any]]:
     except FileNotFoundError:
         return []
     except RecursionError:
-        raise ValueError(f"{FILE_NAME} is nested without end; mend it or take it away") from None
+        told = tr("{file} is nested without end; mend it or take it away")
+        raise ValueError(told.format(file=FILE_NAME)) from None
     found = content.get("words") if isinstance(content, dict) else None
     if not isinstance(found, list) or not all(map(_is_row, found)):
-        raise ValueError(f"{FILE_NAME} holds no list of words; mend it or take it away")
+        raise ValueError(tr("{file} holds no list of words; mend it or take it away").format(file=FILE_NAME))
     return found
 
 

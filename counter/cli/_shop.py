@@ -70,7 +70,8 @@ def _import(chosen: argparse.Namespace, data: Path) -> Answer:
     counted = {"lines": found["lines"], "matched": found["matched"], "rejected": len(plan.rejected)}
     lines = [tr("{lines} lines, {matched} matched, {rejected} rejected").format(**counted)]
     line = tr("line {line}: {text} ({why})")
-    lines += [line.format(line=one.line, text=one.text, why=one.reason) for one in open_[:MOST_SHOWN]]
+    shown = ((one.line, one.text, shelf.reason_words(one.reason)) for one in open_[:MOST_SHOWN])
+    lines += [line.format(line=at, text=text, why=why) for at, text, why in shown]
     left = len(open_) - MOST_SHOWN
     lines += [tr("and {count} more; --json lists all").format(count=left)] if left > 0 else []
     return Answer(found, "\n".join(lines), DONE if plan.items else NOTHING)

@@ -37,13 +37,18 @@ def kinds() -> tuple[Kind, ...]:
     return tuple(Kind(section, tr(name)) for section, name in NAMES.items())
 
 
-def shipped_names(section: str, shipped: Catalogue) -> tuple[str, ...]:
-    """Return what is shipped of a kind and can be changed, by the name that `begin` takes."""
+def shipped_names(section: str, shipped: Catalogue) -> dict[str, str]:
+    """Return what is shipped of a kind and can be changed: the name that `begin` takes, and the one to show."""
     if section == "bases":
-        return tuple(shipped.base_by_name)
+        return {name: name for name in shipped.base_by_name}
     if section == "lamps":
-        return tuple(shipped.lamp_by_id)
-    return tuple(texts()) if section == "cautions" else ()
+        return {name: name for name in shipped.lamp_by_id}
+    return {rule: tr(text.says) for rule, text in texts().items()} if section == "cautions" else {}
+
+
+def can_begin_anew(section: str) -> bool:
+    """Whether a shop can add one of a kind that is not shipped: a caution's rule is program, its words are not."""
+    return section != "cautions"
 
 
 def begin(section: str, catalogue: Catalogue, of: str = "") -> Entry:

@@ -8,6 +8,7 @@ from counter.catalogue import Finding as Found
 from counter.catalogue import OwnText, OwnWord, Problem, empty_layer, findings_of, key_of, lay_over, problems_from
 from counter.entries._begin import to_layer
 from counter.fit import wording_faults
+from counter.language import tr
 from counter.words import danger_in
 
 if TYPE_CHECKING:
@@ -73,10 +74,11 @@ def _spoken(section: str, at: int, entry: Entry) -> Iterator[Found]:
         for part, what, way_out in wording_faults(OwnText.model_validate(entry, strict=False)):
             yield Found((section, at, part), what, way_out)
     elif said := danger_in(entry["word"]):
-        way_out = "No word of danger can be made harmless: answer it for each lamp."
-        yield Found((section, at, "word"), f"“{said[:40]}” speaks of danger", way_out)
+        way_out = tr("No word of danger can be made harmless: answer it for each lamp.")
+        yield Found((section, at, "word"), tr("“{word}” speaks of danger").format(word=said[:40]), way_out)
     elif not any(map(str.isalnum, entry["word"])):
-        yield Found((section, at, "word"), "no word stands here", "Write the word as it stands on lamp or label.")
+        way_out = tr("Write the word as it stands on lamp or label.")
+        yield Found((section, at, "word"), tr("no word stands here"), way_out)
 
 
 def layer_problems(layer: dict[str, Any]) -> tuple[Problem, ...]:

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 FieldKind = Literal["text", "number", "date", "yes", "choice", "many", "group", "list"]
 MODELS: dict[str, type[Model]] = {"bases": OwnBase, "lamps": OwnLamp, "cautions": OwnText, "words": OwnWord}
 # What follows from other fields, or is set when an entry is kept.
-HIDDEN = frozenset({"added", "family", "id", "legs"})
+HIDDEN = frozenset({"added", "family", "id", "legs", "rule", "language"})
 
 
 class Field(NamedTuple):

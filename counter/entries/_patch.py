@@ -35,7 +35,7 @@ class File(NamedTuple):
     spans: dict[Loc, Span]
 
 
-class PatchProblem(Exception):  # noqa: N818 - said to the user as it stands, never a fault of the program
+class PatchProblem(ValueError):  # noqa: N818 - said to the user as it stands, never a fault of the program
     """What was added cannot be handed back; the words say what is wrong with it."""
 
 

@@ -11,8 +11,9 @@ language (`current`).
 May import the standard library and counter.paths.
 """
 
+from counter.language._again import said_again
 from counter.language._chosen import OWN, current, kept_by_language, languages, marked, region, tr, trn, use
-from counter.language._numbers import MONTHS, day, decimal_sign, decimals, figure, range_of
+from counter.language._numbers import MONTHS, day, decimal_sign, decimals, figure, grouped, range_of
 from counter.language._texts import TEXTS, texts_of
 
 __all__ = [
@@ -24,11 +25,13 @@ __all__ = [
     "decimal_sign",
     "decimals",
     "figure",
+    "grouped",
     "kept_by_language",
     "languages",
     "marked",
     "range_of",
     "region",
+    "said_again",
     "texts_of",
     "tr",
     "trn",

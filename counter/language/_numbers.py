@@ -18,7 +18,7 @@ WITH_COMMA = frozenset(["cs", "da", "de", "es", "fi", "fr", "it", "nb", "nl", "p
 # Where a language of these is spoken with a decimal point after all.
 POINT_IN = {
     "de": frozenset(["CH", "LI"]),
-    "es": frozenset(["419", "BZ", "CU", "DO", "GT", "HN", "MX", "NI", "PA", "PE", "PR", "SV", "US"]),
+    "es": frozenset(["419", "BR", "BZ", "CU", "DO", "GT", "HN", "MX", "NI", "PA", "PE", "PR", "SV", "US"]),
     "it": frozenset(["CH"]),
 }
 MONTHS = (
@@ -26,6 +26,7 @@ MONTHS = (
     *(marked("July"), marked("August"), marked("September"), marked("October"), marked("November")),
     marked("December"),
 )
+DAYS = {"de": "{day}. {month} {year}", "es": "{day} de {month} de {year}"}
 _POINT = re.compile(r"(?<=\d)\.(?=\d)")
 
 
@@ -45,9 +46,16 @@ def figure(value: float, form: str = "g") -> str:
     return decimals(f"{value:{form}}")
 
 
+def grouped(value: float, form: str = ",.2f") -> str:
+    """Write a number with its thousands parted: 1,234.50 or 1.234,50."""
+    text = f"{value:{form}}"
+    return text if decimal_sign() == "." else text.translate(str.maketrans(",.", ".,"))
+
+
 def day(when: date) -> str:
     """Write a day for people, its month in words: 1 January 2027."""
-    return tr("{day} {month} {year}").format(day=when.day, month=tr(MONTHS[when.month - 1]), year=when.year)
+    written = DAYS.get(current(), "{day} {month} {year}")
+    return written.format(day=when.day, month=tr(MONTHS[when.month - 1]), year=when.year)
 
 
 def range_of(least: str, most: str) -> str:

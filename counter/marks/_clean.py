@@ -1,56 +1,94 @@
-"""What stands in a text without any guess at a character: as typed, without blanks inside codes, inside words."""
+"""What stands in a text without any guess at a character: as typed, and without blanks inside codes.
+
+Blanks inside a code, as in C F Q 26W or 8 35, are left out where less is left over without them.
+"""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+import re
+from functools import cache
+from typing import TYPE_CHECKING, NamedTuple
 
 from counter.marks import _say as say
 from counter.marks._answer import answer
-from counter.marks._gaps import as_typed, everywhere, ways
 from counter.marks._lex import STRETCH
-from counter.marks._segments import Segments, apart, cut, inside, together, whole_colour
+from counter.marks._segments import Segments, apart, cut, together, whole_colour
+from counter.marks._tables import tables
 from counter.marks._weigh import Clean
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
-    from counter.marks._gaps import Closed
     from counter.marks._house import HouseMaker
     from counter.marks._known import Known
+    from counter.marks._lex import Parsed, Part
 
-_MOST_WORDS = 3  # not understood, that are searched for a code inside
+_LETTERS = r"(?<![A-Z0-9])[A-Z]{1,3}(?:[ ._\-]+[A-Z]{1,2})+(?![A-Z])"  # points and hyphens count as blanks there
+_BASE = r"(?<![A-Z0-9])(?:2 ?)?G ?[XYRU]{0,2} ?\d\d?(?: ?[DQ](?![A-Z]))?(?: ?[\-=] ?\d(?!\d))?"
+
+
+class Closed(NamedTuple):
+    """A text without some of its blanks, and where each of its characters stood before."""
+
+    plain: str
+    places: tuple[int, ...]
+
+    def home(self, parsed: Parsed) -> Parsed:
+        """Move what was read back to where it stands in the text with its blanks."""
+        parts = tuple(self._moved(part) for part in parsed.parts)
+        start, end = self.home_of(parsed.start, parsed.end)
+        return parsed._replace(start=start, end=end, parts=parts)
+
+    def home_of(self, start: int, end: int) -> tuple[int, int]:
+        """Return where a stretch stands in the text with its blanks."""
+        return self.places[start], self.places[end - 1] + 1
+
+    def typed_words(self, start: int, end: int) -> Iterator[tuple[int, int]]:
+        """Yield where the words of a stretch stand: two that blanks part stay two."""
+        first = start
+        for at in range(start + 1, end + 1):
+            if at == end or self.places[at] > self.places[at - 1] + 1:
+                yield self.home_of(first, at)
+                first = at
+
+    def _moved(self, part: Part) -> Part:
+        start, end = self.home_of(part.start, part.end)
+        return part._replace(start=start, end=end)
 
 
 def clean_read(plain: str, text: str, known: Known, house: Sequence[HouseMaker]) -> Clean:
     """Read a text as it stands, and without blanks inside its codes where that leaves less over."""
-    typed = as_typed(plain)
-    best = _read(_segments(typed, known, house), text, known)
+    closed = Closed(plain, tuple(range(len(plain))))
+    best = _read(_segments(closed, known, house), text, known)
     if best.least_strain == 0 or STRETCH in plain:
         return best
-    whole = everywhere(typed)
-    if whole and (found := _read(_segments(whole, known, house), text, known)).least_strain == 0:
-        return found
-    return _closed_by_rules(best, typed, text, known, house)
-
-
-def _closed_by_rules(best: Clean, closed: Closed, text: str, known: Known, house: Sequence[HouseMaker]) -> Clean:
-    for close in ways():
-        shorter = close(closed)
-        found = _read(_segments(shorter, known, house), text, known) if shorter else best
-        if shorter and found.least_strain < best.least_strain:
+    for is_trial, rule, gaps in _rules():
+        gone = {
+            at for match in rule.finditer(closed.plain) for at in range(*match.span()) if closed.plain[at] in gaps
+        }
+        shorter = _without(closed, gone)
+        found = _read(_segments(shorter, known, house), text, known) if gone else best
+        if found.least_strain == 0:
+            return found
+        if found.least_strain < best.least_strain and not is_trial:
             closed, best = shorter, found
     return best
 
 
-def clean_inside(clean: Clean, plain: str, text: str, known: Known) -> Clean:
-    """Read codes that stand inside the words not understood, as in ABCFQ26W; return what was read where none does."""
-    pieces = [inside(plain, start, end, known) for start, end in clean.unknown[:_MOST_WORDS]]
-    codes = [piece for piece in pieces if piece.found]
-    if not codes:
-        return clean
-    unknown = [place for piece in pieces for place in piece.unknown]
-    found = tuple(parsed for piece in codes for parsed in piece.found)
-    return _read(Segments(found, (*unknown, *clean.unknown[_MOST_WORDS:])), text, known)
+@cache
+def _rules() -> tuple[tuple[bool, re.Pattern[str], str], ...]:
+    """Return where blanks are left out and what counts as one there: the most careful first.
+
+    Before all, for trial: without any blank, which is taken where it leaves nothing over.
+    """
+    colours = "|".join(" ?".join(digits) for digits in tables()["colour"]["common"])
+    rules = ((".+", " "), (_LETTERS, " ._-"), (_BASE, " "), (rf"(?<!\d)(?:{colours})(?!\d)", " "), (".+", " "))
+    return tuple((at == 0, re.compile(rule, re.ASCII), gaps) for at, (rule, gaps) in enumerate(rules))
+
+
+def _without(text: Closed, gone: set[int]) -> Closed:
+    kept = [at for at in range(len(text.plain)) if at not in gone]
+    return Closed("".join(text.plain[at] for at in kept), tuple(text.places[at] for at in kept))
 
 
 def _segments(closed: Closed, known: Known, house: Sequence[HouseMaker]) -> Segments:

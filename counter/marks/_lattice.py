@@ -41,13 +41,29 @@ class Edge(NamedTuple):
     found: Found | None = None
 
 
-class Path(NamedTuple):
-    """One way through the text, by its edges with where they begin."""
+class Path:
+    """One way through the text, by its edges with where they begin; `clashes` are slots that state what others deny.
 
-    cost: float
-    facts: _Facts
-    edges: tuple[tuple[int, Edge], ...]
-    clashes: tuple[str, ...] = ()  # slots that state what others deny
+    `whats` and `kinds` are those of its edges and slots.
+    """
+
+    def __init__(self, cost: float, edges: tuple[tuple[int, Edge], ...], clashes: tuple[str, ...]) -> None:
+        self.cost, self.edges, self.clashes = cost, edges, clashes
+        self.whats = {edge.what for _, edge in edges}
+        self.kinds = [edge.found.slot.kind for _, edge in edges if edge.found]
+        self.is_taught = "taught" in self.kinds
+        self.is_worn = any(edge.found and edge.found.wear for _, edge in edges)
+
+    @property
+    def is_standard(self) -> bool:
+        """Whether nothing in it is a maker's or the shop's own, or cannot be read."""
+        return not self.is_taught and not self.whats & {"maker", "uv", "number", "worn"}
+
+    @property
+    def is_code(self) -> bool:
+        """Whether it has the build of a code: watts, and something else that codes print."""
+        has_watts = "watts" in self.kinds or "bare watts" in self.kinds
+        return "whole" in self.kinds or (has_watts and len(self.kinds) > 1)
 
 
 class _State:
@@ -174,7 +190,7 @@ def _path(step: _Step) -> Path:
     while last.before is not None and last.edge is not None:
         edges.append((last.start, last.edge))
         last = last.before
-    return Path(step.cost, step.state.facts, tuple(reversed(edges)), step.clashes)
+    return Path(step.cost, tuple(reversed(edges)), step.clashes)
 
 
 class _Lattice:

@@ -53,12 +53,7 @@ def read_makers(plain: str, text: str, known: Known, house: Sequence[HouseMaker]
     if not rows:
         return MakersRead((), (), False)
     best = rows[0][2]
-    return MakersRead(tuple(with_choices(readings)), _denied(best, plain, slots), _is_code(best))
-
-
-def _is_code(way: Path) -> bool:
-    kinds = [edge.found.slot.kind for _, edge in way.edges if edge.found]
-    return "whole" in kinds or (bool({"watts", "bare watts"} & set(kinds)) and len(kinds) > 1)
+    return MakersRead(tuple(with_choices(readings)), _denied(best, plain, slots), best.is_code)
 
 
 def _rows(ways: Sequence[Path], plain: str, text: str, known: Known) -> list[tuple[Reading, float, Path]]:
@@ -74,8 +69,8 @@ def _cost(way: Path, plain: str, known: Known) -> float:
     costs, fee = tables()["slots"]["costs"], _fee(way)
     if _is_possible(together(_found(way, plain)).facts, known):
         return way.cost + fee
-    own = fee == costs["own_code"]  # what letters mean here does not outweigh the rest of the code
-    return float(way.cost + fee + costs["impossible" if own else "impossible_whole"])
+    own = bool(way.whats & {"maker", "number"})  # what letters mean here does not outweigh the rest of the code
+    return float(way.cost + (costs["own_code"] + costs["impossible"] if own else fee + costs["impossible_whole"]))
 
 
 def _is_possible(facts: Facts, known: Known) -> bool:
@@ -89,36 +84,30 @@ def _is_possible(facts: Facts, known: Known) -> bool:
 def _fee(way: Path) -> float:
     """Return what it costs beforehand that a text is a maker's own code, and not a worn one of the standard's."""
     costs = tables()["slots"]["costs"]
-    whats = {edge.what for _, edge in way.edges}
-    if whats & {"maker", "number"}:
-        return float(costs["own_code"])
-    if any(edge.found and edge.found.slot.kind == "taught" for _, edge in way.edges):
+    if way.whats & {"maker", "number"}:
+        return float(costs["own_beside_whole" if "whole" in way.kinds and not way.is_worn else "own_code"])
+    if way.is_taught:
         return 0.0
-    is_worn = "worn" in whats or any(edge.found and edge.found.wear for _, edge in way.edges)
-    return float(costs["own_worn" if is_worn else "own_whole"])
+    return float(costs["own_worn" if "worn" in way.whats or way.is_worn else "own_whole"])
 
 
 def _tells(way: Path) -> bool:
     """Whether a way through says more than a bare number in other text, and what no other road would find."""
     kinds = {edge.found.slot.kind for _, edge in way.edges if edge.found and edge.what == "slot"}
-    unknown = any(edge.what in ("maker", "uv") for _, edge in way.edges)
-    own = unknown or "taught" in kinds
-    if not own and any(edge.found and edge.found.wear for _, edge in way.edges):
-        return False  # worn codes of the standards are searched for elsewhere
-    if any(edge.what == "gap" and edge.cost for _, edge in way.edges) and not _is_code(way):
+    if way.is_standard and way.is_worn and kinds & {"head", "whole"}:
+        return False  # worn codes of the standards are searched for as a whole
+    if any(edge.what == "gap" and edge.cost for _, edge in way.edges) and not way.is_code:
         return False  # a figure is a worn slash only inside what has the build of a code
     telling = kinds - {"bare pins", "key", "older", "letters", "uv number", "pins"}
-    if unknown:
+    if way.whats & {"maker", "uv"}:
         return bool(telling)
     sure = telling - {"two figures", "colour", "kelvin"}
     return bool(sure) and len(kinds) > (2 if sure == {"bare watts"} else 1)  # E27 is a base, not 27 W
 
 
 def _may_be_worn(way: Path, reading: Reading, slots: Slots) -> bool:
-    if not reading.lamps or way.clashes:
-        return True
-    odd = {edge.what for _, edge in way.edges} & {"number", "worn"}
-    return bool(odd) or (bool(slots.letters) and any(edge.what == "maker" for _, edge in way.edges))
+    is_odd = bool(way.whats & {"number", "worn"}) or ("maker" in way.whats and bool(slots.letters))
+    return is_odd or not reading.lamps or bool(way.clashes)
 
 
 def _has_taught(way: Path) -> bool:
@@ -127,22 +116,19 @@ def _has_taught(way: Path) -> bool:
 
 def _found(way: Path, plain: str, facts: dict[str, Any] | None = None) -> list[Parsed]:
     found = [one for start, edge in way.edges if (one := _parsed(start, edge, plain, facts))]
-    taught = any(edge.found and edge.found.slot.kind == "taught" for _, edge in way.edges)
-    if taught or any(edge.what in ("maker", "uv", "number", "worn") for _, edge in way.edges):
-        return found
-    return [_lighting(one) for one in found]
+    return [_lighting(one) for one in found] if way.is_standard else found
 
 
 def _reading(way: Path, plain: str, text: str, known: Known, facts: dict[str, Any] | None = None) -> Reading:
-    taught = any(edge.found and edge.found.slot.kind == "taught" for _, edge in way.edges)
     reading, _, _ = answer(_found(way, plain, facts), text, known, 0.0)
     worn = {start: edge.found for start, edge in way.edges if edge.found and edge.found.wear}
-    system = "house" if taught else reading.system if reading.system not in ("base", "colour") else "partial"
+    is_words = way.is_standard and way.is_worn
+    system = "partial" if reading.system in ("base", "colour") else reading.system
     return reading.model_copy(
         update={
-            "system": system,
-            "grammar": "letters",
-            "canonical": _written(way, plain),
+            "system": "house" if way.is_taught else system,
+            "grammar": "shorthand" if is_words else "letters",
+            "canonical": reading.canonical if is_words else _written(way, plain),
             "spans": tuple(_marked(reading.spans, way, worn, text)),
             "assumptions": (*_assumed(way, plain), *reading.assumptions),
         }

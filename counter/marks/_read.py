@@ -10,7 +10,7 @@ from counter import words
 from counter.marks import _say as say
 from counter.marks._answer import answer
 from counter.marks._barcode import barcode
-from counter.marks._clean import clean_inside, clean_read
+from counter.marks._clean import clean_read
 from counter.marks._house import shipped_house
 from counter.marks._known import known_for
 from counter.marks._lex import fold
@@ -104,8 +104,6 @@ def _worn(
     weighed = _weighed(clean, worn, makers, plain, known)
     shown = [reading for reading in weighed if reading.probability >= tables()["noise"]["least_probability"]]
     if not shown:  # what can be read is shown, though the text is more probably something else
-        clean = clean_inside(clean, plain, text, known)
-        weighed = _weighed(clean, worn, makers, plain, known)
         standing = {reading.canonical for reading in clean.readings if _is_telling(reading)}
         shown = [reading for reading in weighed if reading.canonical in standing]
     shown = [with_makers(one, clean.unknown, text) if _stands_as_typed(clean, one) else one for one in shown]

@@ -19,7 +19,6 @@ if TYPE_CHECKING:
 
 _BETWEEN = re.compile(r"[^A-Z0-9?*'\"]+|['\"]+(?![A-Z0-9])", re.ASCII)
 _WORD = re.compile(r"[^\s,;]+")
-_LONGEST_WORD, _SHORTEST_CODE = 24, 5  # searched for a code inside; F8T5 inside a word is as often chance
 
 
 class Segments(NamedTuple):
@@ -75,18 +74,6 @@ def whole_colour(plain: str) -> Parsed | None:
     start = len(plain) - len(plain.lstrip(" \n/-"))
     parsed = colour_code(plain, start) if start < len(plain) else None
     return parsed if parsed and not plain[parsed.end :].strip() else None
-
-
-def inside(plain: str, start: int, end: int, known: Known) -> Segments:
-    """Find the first and longest whole code inside a word that means nothing as it stands."""
-    end = min(end, start + _LONGEST_WORD)
-    for at in range(start, end - _SHORTEST_CODE + 1):
-        for to in range(end, at + _SHORTEST_CODE - 1, -1):
-            parsed = next((found for system in WHOLE if (found := code_of(system, plain[:to], at, known))), None)
-            if parsed and parsed.end == to:
-                around = tuple(place for place in ((start, at), (to, end)) if place[0] < place[1])
-                return Segments((parsed,), around)
-    return Segments((), ((start, end),))
 
 
 _WORDS = ("partial", "base", "colour")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter, defaultdict
 from functools import cached_property
+from itertools import combinations
 from math import log
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -95,9 +96,12 @@ class Slots:
         """Yield the slots that stand at a place with one sign worn or gone."""
         if self._masks is None:
             self._masks = self._make_masks()
+        begins = at == 0 or not plain[at - 1].isalnum()
         for length in range(2, min(self.longest, len(plain) - at) + 1):
             text = plain[at : at + length]
             yield from self._worn(text)
+            if begins and length > 3 and not text.isdigit() and not plain[at + length : at + length + 1].isalnum():
+                yield from self._worn_twice(text)
             for meant, gone in self._short.get(text, ()):
                 for slot in self._whole[meant]:
                     yield Found(slot, length, self._noise.lost(meant[gone]), meant, gone)
@@ -111,6 +115,24 @@ class Slots:
                     for slot in self._whole[meant]:
                         yield Found(slot, len(text), cost, meant)
 
+    def _worn_twice(self, text: str) -> Iterator[Found]:
+        """Yield the bases that a word can be with two signs worn."""
+        for first, second in combinations(range(len(text)), 2):
+            for meant in self._masks_of_bases.get(_masked(text, first, second), ()):
+                costs = [self._noise.taken(meant[place])[text[place]] for place in (first, second)]
+                if min(costs) > 0 and max(costs) < _DEAREST_SIGN:
+                    for slot in self._whole[meant]:
+                        yield Found(slot, len(text), sum(costs), meant)
+
+    @cached_property
+    def _masks_of_bases(self) -> dict[str, list[str]]:
+        masks: dict[str, list[str]] = defaultdict(list)
+        for text, slots in self._whole.items():
+            if len(text) > 3 and any(slot.kind == "base" for slot in slots):
+                for first, second in combinations(range(len(text)), 2):
+                    masks[_masked(text, first, second)].append(text)
+        return dict(masks)
+
     def _make_masks(self) -> dict[str, list[tuple[str, int]]]:
         masks: dict[str, list[tuple[str, int]]] = defaultdict(list)
         short: dict[str, list[tuple[str, int]]] = defaultdict(list)
@@ -123,6 +145,10 @@ class Slots:
                     short[text[:place] + text[place + 1 :]].append((text, place))
         self._short = dict(short)
         return dict(masks)
+
+
+def _masked(text: str, first: int, second: int) -> str:
+    return text[:first] + _ANY + text[first + 1 : second] + _ANY + text[second + 1 :]
 
 
 def _may_wear(slots: Iterable[Slot]) -> bool:
@@ -178,7 +204,9 @@ def _watts(known: Known) -> Iterator[tuple[str, Slot]]:
         sure: Facts = {"watts": watts}
         bare: Facts = {"number": watts}
         parts = _one("watts", f"{text}W", WATTS.format(n=text))
-        yield f"{text}W", Slot("watts", parts, sure, costs["watts"] + seldom, f"{text}W", 1.5)
+        slot = Slot("watts", parts, sure, costs["watts"] + seldom, f"{text}W", 1.5)
+        yield f"{text}W", slot
+        yield f"{text} W", slot._replace(parts=_one("watts", f"{text} W", WATTS.format(n=text)))
         means = tables()["slots"]["watts_means"].format(n=text)
         cost = costs["bare_watts"] + seldom
         yield text, Slot("bare watts", _one("watts or inches", text, means), bare, cost, text, 0.0)

@@ -33,7 +33,6 @@ class Vocabulary(NamedTuple):
 
     codes: CodeIndex
     before: dict[str, float]
-    words: CodeIndex
     answered: dict[str, Reading | None]
 
 
@@ -121,21 +120,6 @@ def _base_gone(catalogue: Catalogue, lamp: Lamp) -> Iterator[tuple[str, float]]:
         yield code.partition("/")[0], tables()["noise"]["base_gone"]
 
 
-def words_of(catalogue: Catalogue) -> Iterator[str]:
-    """Yield the words of shorthand: bases, watts, pins, colours, shapes and kinds."""
-    for base in catalogue.bases:
-        yield base.designation
-        yield base.family
-    for lamp in catalogue.lamps:
-        yield f"{lamp.watts.value:g}W"
-    yield from (f"{count}-pin" for count in (1, 2, 4))
-    yield from colours()
-    for row in tables()["words"]:
-        if row["means"]:
-            yield from row["words"]
-    yield from (row["letters"] for row in tables()["lbs"]["rows"])
-
-
 _made: list[tuple[Known, tuple[HouseMaker, ...], Vocabulary]] = []
 
 
@@ -145,7 +129,7 @@ def vocabulary(known: Known, house: tuple[HouseMaker, ...]) -> Vocabulary:
         if for_known is known and for_house == house:
             return made
     before = codes_of(known.catalogue, house)
-    made = Vocabulary(CodeIndex(before), before, CodeIndex(words_of(known.catalogue)), {})
+    made = Vocabulary(CodeIndex(before), before, {})
     _made.insert(0, (known, house, made))
     del _made[2:]
     return made

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from itertools import product
 from typing import TYPE_CHECKING, NamedTuple
 
 from counter.marks._align import Alignment, align
@@ -15,10 +14,9 @@ from counter.marks._segments import cut
 from counter.marks._sentences import LEFT_OUT, PUT_IN, TAKEN
 from counter.marks._tables import tables
 from counter.marks._vocabulary import vocabulary
-from counter.marks._weigh import is_worn
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Iterable, Iterator
 
     from counter.marks._house import HouseMaker
     from counter.marks._known import Known
@@ -26,12 +24,9 @@ if TYPE_CHECKING:
     from counter.marks._vocabulary import Vocabulary
 
 _MOST_CODES = 48  # looked at for one text
-_MOST_WORDS = 3  # worn words of shorthand that are guessed together
-_LEAST_WORD = 3
 _CHOICES = 5
 _MOST_KEPT = 1024  # codes whose own reading is kept
 _LEAST_READABLE = 2  # with one character or none, half of all codes fit
-_WORD = re.compile(r"[^\s,;]+")
 
 
 class Guess(NamedTuple):
@@ -58,8 +53,6 @@ def read_worn(plain: str, text: str, known: Known, house: tuple[HouseMaker, ...]
     words = vocabulary(known, house)
     most = known_cost + tables()["noise"]["window"]
     guesses, is_complete = _whole_lines(plain, words, most)
-    if not guesses or min(guess.cost for guess in guesses) > tables()["noise"]["substitute"]:
-        guesses += _word_by_word(plain, words, known, house)
     made: dict[tuple[object, ...], tuple[Reading, float]] = {}
     for guess in sorted(guesses, key=lambda guess: guess.cost):
         if made and guess.cost > next(iter(made.values()))[1] + tables()["noise"]["window"]:
@@ -107,38 +100,6 @@ def _left_out(rest: str) -> float:
     table = tables()["noise"]
     signs = sum(map(str.isalnum, rest))
     return float(table["unread_word"] + table["background_character"] * signs) if signs else 0.0
-
-
-def _word_by_word(plain: str, words: Vocabulary, known: Known, house: Sequence[HouseMaker]) -> list[Guess]:
-    """Guess the worn words of shorthand in any order; the whole text stays as one code."""
-    line = plain.strip()
-    matches = list(_WORD.finditer(line))
-    if not 2 <= len(matches) <= 8 or len(line) > 80:
-        return []
-    worn = [match for match in matches if _is_unclear(match[0], known, house)]
-    if not 1 <= len(worn) <= _MOST_WORDS:
-        return []
-    options = [words.words.search(match[0], 6, _most_for(match[0]), 5.0, 4000).hits for match in worn]
-    guesses = []
-    for chosen in product(*options):
-        code, at, cost = "", 0, tables()["noise"]["systems"]["partial"]
-        for match, hit in zip(worn, chosen, strict=True):
-            code += line[at : match.start()] + hit.code
-            at, cost = match.end(), cost + hit.cost
-        code += line[at:]
-        start = len(plain) - len(plain.lstrip())
-        guesses.append(Guess(code, cost, start, line))
-    return sorted(guesses, key=lambda guess: guess.cost)[:16]
-
-
-def _most_for(word: str) -> float:
-    """Return what a worn word may cost: short letters that look like no word of the trade are a maker's own."""
-    is_own = len(word) < _LEAST_WORD and word.isalpha()
-    return tables()["noise"]["substitute"] - 1 if is_own else 12.0
-
-
-def _is_unclear(word: str, known: Known, house: Sequence[HouseMaker]) -> bool:
-    return is_worn(word) or bool(cut(word, known, house).unknown)
 
 
 def _as_typed(reading: Reading, guess: Guess, plain: str, text: str) -> Reading:

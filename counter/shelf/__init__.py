@@ -25,6 +25,7 @@ from counter.shelf._plan import (
     put,
     read_plan,
 )
+from counter.shelf._reasons import reason_words
 from counter.shelf._sheet import ListProblem, Row, read_sheet
 from counter.shelf._teaches import Taught, teaches, unknown_letters
 from counter.shelf._words import asked_words, folded, search_words
@@ -67,6 +68,7 @@ __all__ = [
     "put_demo",
     "read_plan",
     "read_sheet",
+    "reason_words",
     "safe_csv",
     "search_words",
     "stock_words",

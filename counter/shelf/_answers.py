@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import weakref
-from typing import TYPE_CHECKING, Literal, NamedTuple
+from typing import TYPE_CHECKING, Literal, NamedTuple, get_args
 
 from counter import desk, shop
 from counter.desk import Case
+from counter.language import current, marked, tr
 from counter.shelf._find import is_there
 
 if TYPE_CHECKING:
@@ -18,10 +19,12 @@ if TYPE_CHECKING:
     from counter.shop import StockItem, Store
 
 Rank = Literal["exact", "other colour", "may go in", "ask first", "not for this"]
-RANKS: tuple[Rank, ...] = ("exact", "other colour", "may go in", "ask first", "not for this")
+RANKS: tuple[Rank, ...] = get_args(Rank)
 MOST_REFUSED = 6  # in the pane without a search: the shelf is not listed to say no to all of it
-LED_UNREAD = "An LED lamp: which type its box says, and what its list says of this ballast, decides. See Instead."
-NOT_A_LAMP = "Not a lamp type here: nothing is said of whether it fits."
+LED_UNREAD = marked(
+    "An LED lamp: which type its box says, and what its list says of this ballast, decides. See Instead."
+)
+NOT_A_LAMP = marked("Not a lamp type here: nothing is said of whether it fits.")
 
 
 class ShelfAnswer(NamedTuple):
@@ -66,7 +69,7 @@ def _judged(catalogue: Catalogue, case: Case, found: Assessment, item: StockItem
     if item.kind == "led":
         return _led(found, item)
     if item.lamp is None or item.lamp not in catalogue.lamp_by_id or is_open:
-        return ShelfAnswer(item, None, None, NOT_A_LAMP if item.lamp is None else "")
+        return ShelfAnswer(item, None, None, tr(NOT_A_LAMP) if item.lamp is None else "")
     offered = _offer(found.replacements, found, item)
     if offered is not None:
         return ShelfAnswer(item, _rank(offered.verdict, found, item), offered.verdict, offered.reason)
@@ -99,7 +102,7 @@ def _led(found: Assessment, item: StockItem) -> ShelfAnswer:
     types = [one for one in found.replacements if one.led_type]
     if types and all(one.verdict == "do not sell" for one in types):
         return ShelfAnswer(item, "not for this", "do not sell", types[0].reason)
-    return ShelfAnswer(item, "ask first", "ask first", LED_UNREAD)
+    return ShelfAnswer(item, "ask first", "ask first", tr(LED_UNREAD))
 
 
 def _for_item(catalogue: Catalogue, case: Case, found: Assessment, lamp: str) -> Case:
@@ -112,13 +115,13 @@ def _for_item(catalogue: Catalogue, case: Case, found: Assessment, lamp: str) ->
 
 
 _alone_kept: weakref.WeakValueDictionary[int, Catalogue] = weakref.WeakValueDictionary()
-_said: dict[tuple[int, str], tuple[Verdict | None, str]] = {}
+_said: dict[tuple[int, str, str], tuple[Verdict | None, str]] = {}
 MOST_SAID = 512
 
 
 def _alone(catalogue: Catalogue, case: Case) -> tuple[Verdict | None, str]:
     """Return what the desk says of one lamp in this fixture; kept, since a shelf holds each lamp in many bins."""
-    key = (id(catalogue), case.model_dump_json())
+    key = (id(catalogue), case.model_dump_json(), current())  # what is said is kept in words
     if _alone_kept.get(key[0]) is not catalogue or len(_said) > MOST_SAID:
         _said.clear()
         _alone_kept[key[0]] = catalogue
@@ -131,4 +134,4 @@ def _asked(judged: Assessment) -> tuple[Verdict | None, str]:
     objecting = next((one for one in judged.cautions if one.verdict == judged.verdict != "sell"), None)
     asked = judged.doubts[0].ask if judged.doubts else ""
     why = objecting.says if objecting is not None else asked
-    return judged.verdict, why or "Base, ballast and use all match."
+    return judged.verdict, why or tr("Base, ballast and use all match.")

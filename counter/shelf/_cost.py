@@ -9,10 +9,12 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-FORMULA = (
+from counter.language import figure, marked, tr
+
+FORMULA = marked(
     "a year: W ÷ 1000 × hours × rate + hours ÷ life × price, for each lamp; pay-back: extra price ÷ yearly saving"
 )
-LEFT_OUT = "Interest, labour and the ballast's own losses are left out unless the watts include them."
+LEFT_OUT = marked("Interest, labour and the ballast's own losses are left out unless the watts include them.")
 
 
 class CostOf(NamedTuple):
@@ -59,9 +61,9 @@ def yearly(lamp: CostOf, usage: Usage) -> YearlyCost:
     """
     for name, value in (("watts", lamp.watts), ("price", lamp.price), ("hours", usage.hours), ("rate", usage.rate)):
         if value < 0:
-            raise ValueError(f"{name}: {value:g} cannot be negative")
+            raise ValueError(tr("{name}: {value} cannot be negative").format(name=name, value=figure(value)))
     if lamp.life_h <= 0:
-        raise ValueError("life: a lamp's rated life is more than zero hours")
+        raise ValueError(tr("life: a lamp's rated life is more than zero hours"))
     energy = lamp.watts / 1000 * usage.hours * usage.rate * usage.lamps
     return YearlyCost(energy, usage.hours / lamp.life_h * lamp.price * usage.lamps)
 

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from stdnum import ean
 
 from counter import marks
+from counter.language import marked
 from counter.shelf._columns import guess_columns
 from counter.shelf._match import Matcher
 from counter.shelf._plan import plan_import, put
@@ -23,7 +24,7 @@ if TYPE_CHECKING:
     from counter.catalogue import Catalogue, Lamp
     from counter.shop import Store
 
-NAME = "Demo shop (invented)"
+NAME = marked("Demo shop (invented)")
 LINES = 1500
 SEED = 20
 HEADINGS = ("Item No", "Description", "Bin", "Qty", "Price", "Barcode", "Supplier", "Pack", "Lead days", "Life h")

@@ -7,6 +7,8 @@ import io
 from typing import TYPE_CHECKING, Any
 
 from counter import shop
+from counter.language import figure as spelled
+from counter.language import grouped, tr, trn
 from counter.shelf._numbers import figure
 from counter.shelf._plan import FORMULA
 from counter.shelf._words import asked_words, folded
@@ -57,18 +59,24 @@ def item_report(item: StockItem) -> dict[str, Any]:
 
 def money(price_cents: int | None) -> str:
     """Write money without a currency, which the list does not name."""
-    return "" if price_cents is None else f"{price_cents / 100:,.2f}"
+    return "" if price_cents is None else grouped(price_cents / 100, ",.2f")
 
 
 def stock_words(item: StockItem, needed: int = 1) -> str:
     """Say how many are there against how many are needed, and where."""
     if item.quantity is None:
-        return "how many: not known"
+        return tr("how many: not known")
+    if item.quantity <= 0 and item.lead_days:
+        told = trn(
+            "out of stock, special order: {days} day", "out of stock, special order: {days} days", item.lead_days
+        )
+        return told.format(days=item.lead_days)
     if item.quantity <= 0:
-        lead = f", special order: {item.lead_days} days" if item.lead_days else ""
-        return f"out of stock{lead}"
-    there = f"{item.quantity:g} there"
-    return there if item.quantity >= needed else f"{there} of {needed} needed"
+        return tr("out of stock")
+    there = spelled(item.quantity)
+    if item.quantity >= needed:
+        return tr("{count} there").format(count=there)
+    return tr("{count} there of {needed} needed").format(count=there, needed=needed)
 
 
 def safe_csv(headings: Sequence[str], rows: Iterable[Sequence[object]]) -> str:

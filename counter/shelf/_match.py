@@ -10,6 +10,7 @@ import re
 from typing import TYPE_CHECKING, NamedTuple
 
 from counter import marks
+from counter.shelf._reasons import ANY_OF, LED_NO_BASE, NOT_READ, OTHER_GOODS, SEVERAL_WAYS, TWICE, TWO_LAMPS, UV_OPEN
 from counter.shelf._tables import goods_of, tables
 from counter.shelf._words import folded
 
@@ -57,7 +58,7 @@ class _Said(NamedTuple):
     cct_k: int | None = None
 
 
-NOTHING = Match(reason="nothing in it reads as a lamp")
+NOTHING = Match(reason=NOT_READ)
 
 
 def key_of(code: str) -> str:
@@ -93,7 +94,7 @@ class Matcher:
         words = set(_LETTERS.findall(folded(telling)))
         goods = next((goods_of()[word] for word in sorted(words) if word in goods_of()), None)
         if goods is not None:
-            return Match(reason=f"{goods}, not a lamp")
+            return Match(reason=OTHER_GOODS.format(goods=goods))
         if words & set(tables()["led_words"]):
             return self._led(telling)
         by_code, by_words = self._read(code, only_codes=True), self._read(telling)
@@ -143,11 +144,11 @@ class Matcher:
         if any(span.assumed for span in best.spans) or not _is_telling(best, only_codes):
             return _Said()
         if found.is_split:
-            return _Said(best=best, reason="it says one thing twice, differently")
+            return _Said(best=best, reason=TWICE)
         if best.probability < SURE * sum(one.probability for one in found.readings if one.lamps):
-            return _Said(best=best, reason="it can be read in more than one way")
+            return _Said(best=best, reason=SEVERAL_WAYS)
         if self._is_uv_open(found.readings, best):
-            return _Said(best=best, reason="it does not say whether it is for lighting or germicidal (UV-C)")
+            return _Said(best=best, reason=UV_OPEN)
         return _Said(frozenset(best.lamps), best)
 
     def _is_uv_open(self, readings: tuple[Reading, ...], best: Reading) -> bool:
@@ -162,14 +163,14 @@ class Matcher:
         if reason:
             return Match(reason=reason)
         if by_code.lamps and by_words.lamps and not by_code.lamps & by_words.lamps:
-            return Match(reason=f"its code says {_name(by_code)}, its description {_name(by_words)}")
+            return Match(reason=TWO_LAMPS.format(code=_name(by_code), words=_name(by_words)))
         lamps = (
             by_code.lamps & by_words.lamps if by_code.lamps and by_words.lamps else by_code.lamps or by_words.lamps
         )
         if not lamps:
             return NOTHING
         if len(lamps) > 1:
-            return Match(reason=f"it can be any of {', '.join(sorted(lamps)[:4])}")
+            return Match(reason=ANY_OF.format(lamps=", ".join(sorted(lamps)[:4])))
         lamp = self.catalogue.lamp_by_id[next(iter(lamps))]
         colours = [said.cct_k for said in (by_words, by_code) if said.cct_k]
         return self._of(lamp, colours[0] if colours else None)
@@ -179,7 +180,7 @@ class Matcher:
         found = marks.read(self.catalogue, telling, self.house).readings
         said = found[0].lamp if found else None
         if said is None or said.base is None:
-            return Match(kind="led", reason="an LED lamp whose base the line does not say")
+            return Match(kind="led", reason=LED_NO_BASE)
         base = said.bases[0] if len(said.bases) == 1 else said.base
         return Match(base=base, watts=said.watts, kind="led", cct_k=said.cct_k)
 

@@ -5,8 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from counter import shop
+from counter.language import figure as spelled
+from counter.language import marked, tr
 from counter.shelf._columns import Columns, guess_columns, repeated_headings
 from counter.shelf._numbers import cents, decimal_comma, figure
+from counter.shelf._reasons import NEITHER, NO_FIGURE, NO_PRICE
 from counter.shelf._sheet import ListProblem, read_sheet
 from counter.shelf._words import search_words
 from counter.shop import Cancelled
@@ -91,7 +94,8 @@ def plan_import(
         Cancelled: `progress`, told of lines done and of all lines, said no.
     """
     if not columns.at.keys() & {"code", "description"}:
-        raise ListProblem(f"{name}: no column holds codes or descriptions. Say which one does.")
+        told = tr("{file}: no column holds codes or descriptions. Say which one does.")
+        raise ListProblem(told.format(file=name))
     body = rows[(columns.heading_row + 1 if columns.heading_row is not None else 0) :]
     commas = {field: decimal_comma(_cell(row, columns, field) for row in body[:2000]) for field in _FIGURES}
     items: list[dict[str, Any]] = []
@@ -142,7 +146,7 @@ def _item(row: Row, columns: Columns, commas: Mapping[str, bool], matcher: Match
     }
     whole = " ".join(filter(None, row.cells))[:LONGEST_SHOWN]
     if not words["code"] and not words["description"]:
-        return Fault(row.line, whole, "it has neither a code nor a description")
+        return Fault(row.line, whole, NEITHER)
     try:
         figures = _figures(row, columns, commas)
     except ValueError as problem:
@@ -169,9 +173,9 @@ def _figures(row: Row, columns: Columns, commas: Mapping[str, bool]) -> dict[str
                 is_count = field in ("pack", "lead_days") and value is not None
                 found[field] = int(value) if is_count and value is not None else value
         except ValueError:
-            raise ValueError(f"its {field.replace('_', ' ')} “{text[:30]}” is no figure") from None
+            raise ValueError(NO_FIGURE.format(field=field.replace("_", " "), text=text[:30])) from None
     if found["price_cents"] is not None and not 0 <= found["price_cents"] < 100_000_000:
-        raise ValueError(f"its price “{_cell(row, columns, 'price')[:30]}” cannot be")
+        raise ValueError(NO_PRICE.format(text=_cell(row, columns, "price")[:30]))
     return found
 
 
@@ -181,8 +185,9 @@ def changes(present: Iterable[StockItem], plan: Plan) -> Changes:
     new = {_identity(item["code"], item["description"], item["bin"]): item for item in plan.items}
     added, gone = [key for key in new if key not in old], [key for key in old if key not in new]
     differing = [(key, words) for key in new if key in old and (words := _difference(old[key], new[key]))]
-    shown = [f"new: {_shown(key)}" for key in added[:SHOWN_CHANGES]]
-    shown += [f"gone: {_shown(key)}" for key in gone[:SHOWN_CHANGES]]
+    new_, gone_ = tr("new: {item}"), tr("gone: {item}")
+    shown = [new_.format(item=_shown(key)) for key in added[:SHOWN_CHANGES]]
+    shown += [gone_.format(item=_shown(key)) for key in gone[:SHOWN_CHANGES]]
     shown += [f"{_shown(key)}: {words}" for key, words in differing[:SHOWN_CHANGES]]
     same = len(new) - len(added) - len(differing)
     return Changes(len(added), len(gone), len(differing), same, tuple(shown))
@@ -198,19 +203,20 @@ def _shown(key: tuple[str, str]) -> str:
 
 def _difference(old: StockItem, new: Mapping[str, Any]) -> str:
     parts = []
-    for field, words in (("quantity", "quantity"), ("price_cents", "price"), ("lamp", "lamp type")):
+    named = (("quantity", marked("quantity")), ("price_cents", marked("price")), ("lamp", marked("lamp type")))
+    for field, words in named:
         before, after = getattr(old, field), new[field]
         if before != after:
-            parts.append(f"{words} {_value(field, before)} → {_value(field, after)}")
+            parts.append(f"{tr(words)} {_value(field, before)} → {_value(field, after)}")
     return ", ".join(parts)
 
 
 def _value(field: str, value: Any) -> str:
     if value is None:
-        return "not known"
+        return tr("not known")
     if field == "price_cents":
-        return f"{value / 100:.2f}"
-    return f"{value:g}" if isinstance(value, float) else str(value)
+        return spelled(value / 100, ".2f")
+    return spelled(value) if isinstance(value, float) else str(value)
 
 
 def put(store: Store, plan: Plan, *, is_demo: bool = False, progress: Callable[[int], bool] | None = None) -> int:

@@ -6,6 +6,9 @@ import csv
 import io
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.files import reason
+from counter.language import tr
+
 if TYPE_CHECKING:
     from pathlib import Path
 
@@ -36,13 +39,15 @@ def read_sheet(path: Path) -> list[Row]:
     try:
         size = path.stat().st_size
         if size > LARGEST_MB * 1_000_000:
-            raise ListProblem(f"{path.name} has {size / 1e6:.0f} MB; a stock list has less than {LARGEST_MB}.")
+            told = tr("{file} has {size} MB; a stock list has less than {most}.")
+            raise ListProblem(told.format(file=path.name, size=f"{size / 1e6:.0f}", most=LARGEST_MB))
         is_book = path.suffix.lower() in WORKBOOKS
         rows = _book_rows(path) if is_book else text_rows(path.read_bytes())
     except OSError as error:
-        raise ListProblem(f"{path}: {error.strerror or error}") from None
+        raise ListProblem(f"{path}: {reason(error)}") from None
     if not rows:
-        raise ListProblem(f"{path.name} holds no lines. Export the list again, with its headings.")
+        told = tr("{file} holds no lines. Export the list again, with its headings.")
+        raise ListProblem(told.format(file=path.name))
     return rows
 
 
@@ -50,7 +55,7 @@ def text_rows(raw: bytes) -> list[Row]:
     """Return the rows of a text file; which sign parts its cells is seen from its first lines."""
     text = decoded(raw)
     if "\0" in text:
-        raise ListProblem("This is no text and no workbook. Export the list as CSV or XLSX.")
+        raise ListProblem(tr("This is no text and no workbook. Export the list as CSV or XLSX."))
     lines = text.splitlines()
     first = lines[0].strip().lower() if lines else ""
     skipped = 0
@@ -68,7 +73,8 @@ def text_rows(raw: bytes) -> list[Row]:
             if any(row.cells):
                 rows.append(row)
     except csv.Error as error:
-        raise ListProblem(f"Line {reader.line_num}: {error}. Export the list again.") from None
+        told = tr("Line {line}: {problem}. Export the list again.")
+        raise ListProblem(told.format(line=reader.line_num, problem=error)) from None
     return rows
 
 
@@ -103,7 +109,8 @@ def _book_rows(path: Path) -> list[Row]:
         sheets = [book.get_sheet_by_name(name).to_python(skip_empty_area=False) for name in book.sheet_names]
     except (CalamineError, ValueError) as error:
         words = str(error).splitlines()[0][:120] if str(error) else type(error).__name__
-        raise ListProblem(f"{path.name} is no workbook that can be read ({words}). Save it again as XLSX.") from None
+        told = tr("{file} is no workbook that can be read ({why}). Save it again as XLSX.")
+        raise ListProblem(told.format(file=path.name, why=words)) from None
     rows = max(sheets, key=len, default=[])
     made = (Row(at, tuple(cell_text(cell) for cell in cells)) for at, cells in enumerate(rows, 1))
     return [row for row in made if any(row.cells)]

@@ -79,6 +79,7 @@ if TYPE_CHECKING:
     from counter.shop._records import add_record, append_record, record_lines, records, remove_record
     from counter.shop._sales import weighed_by_sales
     from counter.shop._settings import put_setting, setting
+    from counter.shop._share import Meeting, Met, meet, shared_layer, take_in
     from counter.shop._sold import MIX_UPS, sold_here
     from counter.shop._stock import (
         StockItem,
@@ -101,6 +102,11 @@ if TYPE_CHECKING:
     from counter.shop._where import Where, where_of
 
 _LATER = {
+    "Meeting": "_share",
+    "Met": "_share",
+    "meet": "_share",
+    "shared_layer": "_share",
+    "take_in": "_share",
     "Changed": "_letters",
     "HouseCodes": "_letters",
     "LettersChange": "_letters",
@@ -220,6 +226,8 @@ __all__ = [
     "LoadedHouse",
     "LoggedSlip",
     "Look",
+    "Meeting",
+    "Met",
     "Month",
     "OwnRow",
     "Parked",
@@ -276,6 +284,7 @@ __all__ = [
     "load_sold",
     "look",
     "match_by_hand",
+    "meet",
     "mixed_up",
     "month",
     "months",
@@ -298,9 +307,11 @@ __all__ = [
     "remove_record",
     "restore",
     "setting",
+    "shared_layer",
     "slip_by",
     "sold_here",
     "sold_lamps",
+    "take_in",
     "take_out",
     "undo_letters",
     "unpark",

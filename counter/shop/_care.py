@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 from sqlalchemy import func, insert, select, text
 
+from counter.language import tr
 from counter.shop._journal import waiting
 from counter.shop._look import AREAS
 from counter.shop._migrate import HEAD
@@ -60,7 +61,7 @@ def check_store(data: Path) -> list[str]:
         found = _sqlite_faults(connection) if store.is_sqlite else []
         found += _number_faults(connection)
         if (lists := connection.scalar(select(func.count()).where(stock_lists.c.is_current)) or 0) > 1:
-            found.append(f"{lists} stock lists are marked as the present one")
+            found.append(tr("{count} stock lists are marked as the present one").format(count=lists))
     return found
 
 
@@ -71,26 +72,31 @@ def _number_faults(connection: Connection) -> list[str]:
     last = max(connection.scalar(select(func.max(slips.c.number))) or 0, gaps[-1].last if gaps else 0)
     found = []
     if (count := _count(connection, slips)) + out != last:
-        explained = f", {out} are left out with a reason" if out else ""
-        found.append(f"{last} slip numbers were given and {count} slips are there{explained}")
+        told = tr("{last} slip numbers were given and {count} slips are there")
+        if out:
+            told = tr("{last} slip numbers were given and {count} slips are there, {out} are left out with a reason")
+        found.append(told.format(last=last, count=count, out=out))
     for gap in gaps:
         inside = slips.c.number.between(gap.first, gap.last)
         if connection.scalar(select(func.count()).select_from(slips).where(inside)):
-            found.append(f"numbers {gap.first} to {gap.last} are left out, and a slip has one of them")
+            told = tr("numbers {first} to {last} are left out, and a slip has one of them")
+            found.append(told.format(first=gap.first, last=gap.last))
     if (following := given(connection) + 1) != last + 1:
-        found.append(f"the next slip would be number {following}, after {last}")
+        told = tr("the next slip would be number {number}, after {last}")
+        found.append(told.format(number=following, last=last))
     return found
 
 
 def _sqlite_faults(connection: Connection) -> list[str]:
     said = [str(one) for one in connection.scalars(text("PRAGMA integrity_check"))]
     found = [] if said == ["ok"] else said
-    found += [f"a row of {row[0]} belongs to nothing" for row in connection.execute(text("PRAGMA foreign_key_check"))]
+    lost = tr("a row of {table} belongs to nothing")
+    found += [lost.format(table=row[0]) for row in connection.execute(text("PRAGMA foreign_key_check"))]
     present = select(stock_lists.c.id).where(stock_lists.c.is_current).scalar_subquery()
     lines = connection.scalar(select(func.count()).select_from(stock).where(stock.c.list == present))
     words = connection.scalar(text("SELECT count(*) FROM stock_words_docsize")) if _has_sizes(connection) else lines
     if words != lines:
-        found.append(f"{lines} stock lines and {words} of them searched")
+        found.append(tr("{lines} stock lines and {words} of them searched").format(lines=lines, words=words))
     return found
 
 
@@ -106,7 +112,7 @@ def back_up(data: Path, file: Path) -> None:
         StoreProblem: the store cannot be read, or the file is there already or cannot be written.
     """
     if file.exists():
-        raise StoreProblem("refused", f"{file} is there already", "Name a file that is not.")
+        raise StoreProblem("refused", tr("{file} is there already").format(file=file), tr("Name a file that is not."))
     store = open_store(data)
     part = file.with_name(f".{file.name}.part")
     try:
@@ -117,7 +123,8 @@ def back_up(data: Path, file: Path) -> None:
     except (OSError, sqlite3.Error) as error:
         if isinstance(error, StoreProblem):
             raise
-        raise StoreProblem("full", f"{file} cannot be written: {error}", "Name a place with room.") from error
+        what = tr("{file} cannot be written: {why}").format(file=file, why=error)
+        raise StoreProblem("full", what, tr("Name a place with room.")) from error
     finally:
         part.unlink(missing_ok=True)
 
@@ -204,9 +211,11 @@ def _opened_copy(file: Path, copy: Path, data: Path) -> Store:
             names = {row[0] for row in connection.execute("SELECT name FROM sqlite_master")}
             said = connection.execute("PRAGMA integrity_check").fetchone()[0]
     except (OSError, sqlite3.Error) as error:
-        raise StoreProblem("refused", f"{file} cannot be read: {error}", "Name a back-up of a store.") from error
+        what = tr("{file} cannot be read: {why}").format(file=file, why=error)
+        raise StoreProblem("refused", what, tr("Name a back-up of a store.")) from error
     if not {"alembic_version", "slips"} <= names or said != "ok":
-        raise StoreProblem("refused", f"{file} is no sound back-up of a store", "Name another back-up.")
+        what = tr("{file} is no sound back-up of a store").format(file=file)
+        raise StoreProblem("refused", what, tr("Name another back-up."))
     return open_at(Where(f"sqlite:///{copy}", data))
 
 
@@ -252,7 +261,7 @@ def move(data: Path, url: str) -> dict[str, int]:
     own = f"sqlite:///{data.absolute() / FILE}"
     target = open_at(Where(address(url), data))
     if target.where.url == source.where.url:
-        raise StoreProblem("refused", "The store is there already", "Name another place.")
+        raise StoreProblem("refused", tr("The store is there already"), tr("Name another place."))
     try:
         copied = copy_all(source, target)
     finally:
@@ -272,8 +281,8 @@ def copy_all(source: Store, target: Store) -> dict[str, int]:
     with target.writing() as connection:
         held = [table.name for table in metadata.sorted_tables if table is not numbers and _count(connection, table)]
         if held:
-            way_out = "Name an empty database, or a file that is not there."
-            raise StoreProblem("refused", f"{target.where.shown} already holds {', '.join(held)}", way_out)
+            what = tr("{place} already holds {tables}").format(place=target.where.shown, tables=", ".join(held))
+            raise StoreProblem("refused", what, tr("Name an empty database, or a file that is not there."))
         connection.execute(numbers.delete())
         return _copy_rows(source, connection)
 
@@ -332,7 +341,8 @@ def begin_anew(data: Path) -> Where:
     """
     where = where_of(data)
     if where.file is not None and where.file.exists():
-        raise StoreProblem("refused", f"There is a store at {where.shown}", "Move it away first.")
+        what = tr("There is a store at {place}").format(place=where.shown)
+        raise StoreProblem("refused", what, tr("Move it away first."))
     forget_seen(where)
     open_store(data)
     return where

@@ -7,7 +7,8 @@ from contextlib import suppress
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from counter import paths
-from counter.files import write_atomic
+from counter.files import reason, write_atomic
+from counter.language import tr
 from counter.shop._problem import StoreProblem
 
 if TYPE_CHECKING:
@@ -67,8 +68,9 @@ def _write(data: Path, key: str, entry: dict[str, Any], problem: StoreProblem) -
     try:
         write_atomic(_folder(data) / f"{key}.json", json.dumps(entry, ensure_ascii=False).encode())
     except OSError as error:
-        what = f"{problem.what}, and this machine cannot keep the slip either ({error.strerror or error})"
-        raise StoreProblem("full", what, "Keep it on paper: print it, and make room on the disk.") from error
+        what = tr("{problem}, and this machine cannot keep the slip either ({why})")
+        what = what.format(problem=problem.what, why=reason(error))
+        raise StoreProblem("full", what, tr("Keep it on paper: print it, and make room on the disk.")) from error
 
 
 def waiting(data: Path) -> int:

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 from sqlalchemy import delete, func, insert, or_, select, union
 
+from counter.language import marked
 from counter.shop._moments import now_text
 from counter.shop._numbers import next_number
 from counter.shop._printed import note, noted, skip_to
@@ -30,10 +31,10 @@ AREA = "slips"
 MOST = 200
 REASONS = (
     *MIX_UPS,
-    "does not light",
-    "arrived broken",
-    "not needed",
-    "other",
+    marked("does not light"),
+    marked("arrived broken"),
+    marked("not needed"),
+    marked("other"),
 )
 
 

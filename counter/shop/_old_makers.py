@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, TypeAlias
 from pydantic import ValidationError
 
 from counter.files import is_there, reason
+from counter.language import tr
 from counter.marks import HOUSE_FILE, read_house
 from counter.marks.letters import LETTERS_FILE, LettersUnreadableError, read_letters
 from counter.shop._letters import HouseCodes, put_letters_in, put_makers_in
@@ -31,11 +32,12 @@ def _read(data: Path, name: str) -> HouseCodes | str:
             return HouseCodes(read_house(path))
         return HouseCodes(letters=read_letters(path))
     except OSError as problem:
-        return f"{name}: {reason(problem)}; mend it or take it away"
+        return tr("{file}: {why}; mend it or take it away").format(file=name, why=reason(problem))
     except ValidationError as problem:
         first = problem.errors()[0]
         place = ".".join(map(str, first["loc"])) or "file"
-        return f"{name}, {place}: {first['msg']}; mend it or take it away"
+        told = tr("{file}, {place}: {problem}; mend it or take it away")
+        return told.format(file=name, place=place, problem=first["msg"])
     except LettersUnreadableError as problem:
         return str(problem)
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from sqlalchemy import exc
 
+from counter.language import marked, tr
 from counter.shop._problem import StoreProblem
 
 if TYPE_CHECKING:
@@ -25,32 +26,34 @@ SAID: tuple[tuple[Kind, tuple[str, ...]], ...] = (
 )
 WAYS_OUT: dict[Kind, tuple[str, str]] = {
     "gone": (
-        "The shop's store cannot be reached ({where})",
-        "Slips wait on this machine and go in by themselves. See that the server runs or the folder is there.",
+        marked("The shop's store cannot be reached ({where})"),
+        marked(
+            "Slips wait on this machine and go in by themselves. See that the server runs or the folder is there."
+        ),
     ),
     "full": (
-        "The disk that holds the shop's store is full",
-        "Make room there. Slips wait on this machine meanwhile, if it has room.",
+        marked("The disk that holds the shop's store is full"),
+        marked("Make room there. Slips wait on this machine meanwhile, if it has room."),
     ),
     "read-only": (
-        "The shop's store may only be read ({where})",
-        "Let this account write in that folder, or grant it on the server. Slips wait on this machine.",
+        marked("The shop's store may only be read ({where})"),
+        marked("Let this account write in that folder, or grant it on the server. Slips wait on this machine."),
     ),
     "newer": (
-        "The shop's store was made by a newer version of this program",
-        "Bring this machine up to date. Slips wait on it meanwhile.",
+        marked("The shop's store was made by a newer version of this program"),
+        marked("Bring this machine up to date. Slips wait on it meanwhile."),
     ),
     "busy": (
-        "Another till holds the shop's store for longer than usual",
-        "Try again in a moment; a large import may be going in.",
+        marked("Another till holds the shop's store for longer than usual"),
+        marked("Try again in a moment; a large import may be going in."),
     ),
     "damaged": (
-        "The shop's store cannot be read: the file is damaged ({where})",
-        "Bring a back-up into its place: counter store restore FILE. The damaged file is kept.",
+        marked("The shop's store cannot be read: the file is damaged ({where})"),
+        marked("Bring a back-up into its place: counter store restore FILE. The damaged file is kept."),
     ),
     "refused": (
-        "The log only grows: nothing in it is changed or taken out",
-        "Names can be forgotten; what was sold stays.",
+        marked("The log only grows: nothing in it is changed or taken out"),
+        marked("Names can be forgotten; what was sold stays."),
     ),
 }
 
@@ -58,7 +61,7 @@ WAYS_OUT: dict[Kind, tuple[str, str]] = {
 def problem(kind: Kind, where: Where) -> StoreProblem:
     """Return the problem of one kind, with its way out."""
     what, way_out = WAYS_OUT[kind]
-    return StoreProblem(kind, what.format(where=where.shown), way_out)
+    return StoreProblem(kind, tr(what).format(where=where.shown), tr(way_out))
 
 
 @contextmanager

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 from sqlalchemy import delete, select, text
 
 from counter.desk import SoldCode, code_key
+from counter.language import marked
 from counter.shop._tables import returns, slip_items, slips, sold_codes
 
 if TYPE_CHECKING:
@@ -17,7 +18,8 @@ if TYPE_CHECKING:
     from counter.shop._store import Store
 
 MOST_CODES = 20_000  # the latest; a window holds them all
-MIX_UPS = ("wrong base", "wrong watts", "wrong colour", "wrong length")  # what a better answer would have spared
+# What a better answer would have spared.
+MIX_UPS = (marked("wrong base"), marked("wrong watts"), marked("wrong colour"), marked("wrong length"))
 
 _NOTE = text(
     "INSERT INTO sold_codes (code, lamp, times, day, number, item) VALUES (:code, :lamp, 1, :day, :number, :item)"

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from sqlalchemy import exc, select, text
 
+from counter.language import tr
 from counter.shop._engine import engine_for, share_like_folder
 from counter.shop._migrate import bring_up_to_date
 from counter.shop._problem import StoreProblem
@@ -168,8 +169,10 @@ def _make_file(where: Where, may_begin: bool) -> None:
     if not may_begin or was_seen(where):
         raise StoreProblem(
             "gone",
-            f"The shop's store was at {where.shown} before and is not there now",
-            "Bring its folder back, or a back-up: counter store restore FILE. To begin anew: counter store begin.",
+            tr("The shop's store was at {place} before and is not there now").format(place=where.shown),
+            tr(
+                "Bring its folder back, or a back-up: counter store restore FILE. To begin anew: counter store begin."
+            ),
         )
     try:
         where.file.parent.mkdir(parents=True, exist_ok=True)

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from counter.files import write_atomic
+from counter.language import tr
 from counter.shop._problem import StoreProblem
 
 FILE = "shop.db"
@@ -61,8 +62,8 @@ def address(named: str) -> str:
         shown = without_password(text)[:80]
         raise StoreProblem(
             "refused",
-            f"“{shown}” is no address of a store",
-            "Write postgresql://user@host/database, or the path of a file.",
+            tr("“{text}” is no address of a store").format(text=shown),
+            tr("Write postgresql://user@host/database, or the path of a file."),
         )
     return f"sqlite:///{Path(text).expanduser().absolute()}"
 
@@ -93,8 +94,9 @@ def _setting(data: Path) -> str | None:
     except (FileNotFoundError, NotADirectoryError):
         return None
     except (OSError, ValueError, KeyError, TypeError) as error:
-        way_out = f"Mend {path} or take it away; without it the store in the data folder is used."
-        raise StoreProblem("refused", f"{SETTING} cannot be read ({type(error).__name__})", way_out) from None
+        way_out = tr("Mend {file} or take it away; without it the store in the data folder is used.")
+        what = tr("{file} cannot be read ({fault})").format(file=SETTING, fault=type(error).__name__)
+        raise StoreProblem("refused", what, way_out.format(file=path)) from None
 
 
 def is_network_folder(folder: Path) -> bool:

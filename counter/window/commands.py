@@ -21,8 +21,9 @@ if TYPE_CHECKING:
     from counter.window.shelf.shop_desk import ShopDesk
 
 FILE, CASE, STOCK = marked("&File"), marked("&Case"), marked("&Stock")
+CATALOGUE = marked("C&atalogue")
 VIEW, TRAINING, HELP = marked("&View"), marked("&Training"), marked("&Help")
-MENUS = (FILE, CASE, STOCK, VIEW, TRAINING, HELP)
+MENUS = (FILE, CASE, STOCK, CATALOGUE, VIEW, TRAINING, HELP)
 
 
 class Command(NamedTuple):
@@ -55,6 +56,9 @@ def commands_of(room: Counter) -> tuple[Command, ...]:
         Command(CASE, tr("Slip …"), ("Ctrl+P",), stock.write_slip),
         Command(CASE, tr("Slips, and the month …"), ("Ctrl+L",), stock.open_log),
         *_stock_commands(stock),
+        Command(CATALOGUE, tr("The shop's own entries …"), (), room.open_entries),
+        Command(CATALOGUE, tr("Give to another shop …"), (), lambda: room.sharing().ask_export()),
+        Command(CATALOGUE, tr("Take in from another shop …"), (), lambda: room.sharing().ask_merge()),
         Command(CASE, tr("Letters: ordinary lamp of this maker"), ("Ctrl+T",), room.marks.letters.teach_ordinary),
         Command(CASE, tr("Broken lamp"), ("Ctrl+B",), room.toggle_broken),
         Command(VIEW, tr("Marks"), ("Ctrl+M",), room.marks.take_focus),

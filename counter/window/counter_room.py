@@ -45,6 +45,8 @@ if TYPE_CHECKING:
     from counter.catalogue import Catalogue, Loaded, Problem
     from counter.desk import Assessment, Case
     from counter.outline import Drawing
+    from counter.window.entries.door import EntriesDoor
+    from counter.window.entries.share import Share
     from counter.window.main_window import MainWindow
     from counter.window.outlines.cards import Card
     from counter.window.outlines.facts import Fact
@@ -443,6 +445,20 @@ class Counter(QObject):
     def show_settings(self) -> None:
         """Open the settings."""
         Settings(self.window).finish()
+
+    def open_entries(self) -> EntriesDoor:
+        """Open what the shop adds to the catalogue."""
+        from counter.window.entries.door import EntriesDoor  # forms that nobody opened cost a start nothing
+
+        door = EntriesDoor(self)
+        door.open()
+        return door
+
+    def sharing(self) -> Share:
+        """Return what gives this shop's layer away and takes another's in."""
+        from counter.window.entries.share import Share
+
+        return Share(self)
 
     def show_about(self) -> None:
         """Say what this program is."""

@@ -74,3 +74,8 @@ def test_ten_kilobytes_are_read_only_as_far_as_a_label_goes():
 def test_judge_reads_the_label(catalogue):
     fixture = Fixture(holder="G24q-3", label="(1) or (2) CFQ26W/G24q electronic")
     assert judge(catalogue, catalogue.lamp_by_id["G24q-3/26/quad"], fixture, "lighting").verdict == "sell"
+
+
+@pytest.mark.parametrize(("label", "counts"), [("1-3 lamps 26W", (1, 2, 3)), ("1-2-4 lamps 26W", (1, 2, 4))])
+def test_two_counts_are_a_range_and_more_are_a_list(label, counts):
+    assert parse_label(label).fields["ballast_counts"] == counts

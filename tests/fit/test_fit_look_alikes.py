@@ -2,7 +2,7 @@
 
 import pytest
 
-from counter.fit import look_alikes
+from counter.fit import look_alikes, worth_holding_beside
 from counter.thresholds import LEADING
 
 
@@ -64,3 +64,9 @@ def test_a_pair_is_named_once(catalogue):
 
 def test_unknown_ids_are_passed_over(catalogue):
     assert _rules(catalogue, {"no such lamp": 1.0}) == []
+
+
+def test_beside_a_lamp_the_nearest_watts_of_each_other_base_are_held(catalogue):
+    beside = worth_holding_beside(catalogue, catalogue.lamp_by_id["G24q-3/26/quad"])
+    told = {one.base: one.watts.value for one in beside}
+    assert (told["G24d-3"], told["GX24q-3"]) == (26, 26)

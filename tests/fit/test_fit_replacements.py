@@ -125,3 +125,11 @@ def test_every_led_text_is_used_or_reachable():
     in_code = {"led-driver", "led-type", "led-no-uv", "led-enclosed", "led-damp", "led-dimmer", "led-emergency"}
     in_code |= {"led-shunted", "led-a-two-pin-electronic"}
     assert {rule for rule in texts() if rule.startswith("led-")} == named | in_code
+
+
+@pytest.mark.parametrize(("other", "is_more"), [("GU24/13", False), ("GU24/26", True)])
+def test_more_watts_on_mains_and_only_more_are_said_to_be_hotter(catalogue, other, is_more):
+    own = catalogue.lamp_by_id["GU24/18"]
+    fixture = Fixture(holder="GU24", ballast="none")
+    offered = {one.lamp: one for one in replacements(catalogue, own, fixture, "lighting")}
+    assert ("More watts" in offered[other].model_dump_json()) == is_more

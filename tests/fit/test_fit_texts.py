@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from counter.fit._texts import questions, texts
+from counter.fit.rules._use import about
 
 RESOURCES = Path(__file__).resolve().parents[2] / "resources"
 CONFIDENCES = {"published", "reproduced", "memory-high", "practice", "memory-medium", "memory-low"}
@@ -74,3 +75,10 @@ def test_placeholders_are_plain_names():
     for text in texts().values():
         for line in (text.says, text.why, text.do):
             assert all(name is None or name.isidentifier() for _, name, _, _ in string.Formatter().parse(line))
+
+
+@pytest.mark.parametrize(
+    ("seconds", "said"), [(89, "about 89 s"), (90, "about 1.5 min"), (5399, "about 89 min"), (5400, "about 1.5 h")]
+)
+def test_a_time_is_said_in_the_unit_that_people_count_in(seconds, said):
+    assert about(seconds) == said

@@ -18,6 +18,12 @@ from tests.translations import KEYWORDS, ROOT, codes, mo_bytes, read, template
 # Where no sentence may stand outside of `tr`, `trn` and `marked`. A package comes in when its words are wrapped.
 COVERED = (
     "counter/cli",
+    "counter/entries",
+    "counter/paper",
+    "counter/shelf",
+    "counter/shop",
+    "counter/files.py",
+    "counter/shop_words.py",
     "counter/desk",
     "counter/fit",
     "counter/identify",
@@ -66,8 +72,13 @@ ENGLISH = re.compile(r"\b(the|of|and|is|are|with|for|not|this|that|its|lamp|ball
 COMPLETE = ("es",)
 
 
+SQL = re.compile(r"\(?(SELECT|INSERT|PRAGMA|CREATE|DROP|BEGIN|REPEATABLE)\b")
+# An invented stock list, and what databases are made by and say.
+NOBODY_READS = ("counter/shelf/_demo.py", "counter/shop/migrations", "counter/shop/_say.py")
+
+
 def is_sentence(text):
-    return re.search(r"[A-Za-z]{2,}[,.:;]? +[A-Za-z({]", text) is not None
+    return re.search(r"[A-Za-z]{2,}[,.:;]? +[A-Za-z({]", text) is not None and not SQL.match(text.lstrip())
 
 
 def sentences_left_out(source):
@@ -134,7 +145,11 @@ NO_WORDS = {
     *("bare watts", "bare pins", "two figures", "uv number", "uv letters"),  # names of slots
     "projecting contacts (pins)",  # asked for in the table's own words
     *("cannot tell", "this shop"),  # what may be typed; who taught
-    "learned from ",  # what was done, as the store keeps it
+    "{day} de {month} de {year}",  # Spanish already
+    *("learned from ", "taken over from "),  # what was done, as the store keeps it
+    *("not for this", "may go in", "other colour"),  # ranks of the shelf, as data
+    *("sales weigh", "the sequence is made with the store"),  # a setting's name; a fault of the program
+    *("measured or seen in a shop", "diff --git a/"),  # a patch for us, in the words of our own files
     *("a moment needs its time zone", " right of "),  # faults of the program
 }
 
@@ -144,6 +159,7 @@ def test_no_sentence_is_left_out(package):
     left = {
         f"{file.relative_to(ROOT)}: {text}"
         for file in ([ROOT / package] if package.endswith(".py") else sorted((ROOT / package).rglob("*.py")))
+        if not str(file.relative_to(ROOT)).startswith(NOBODY_READS)
         for text in sentences_left_out(file.read_text(encoding="utf-8"))
         if text not in NO_WORDS
     }

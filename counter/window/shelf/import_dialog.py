@@ -210,11 +210,15 @@ class ImportDialog(QDialog):
             )
         )
         faults = [
-            tr("rejected, line {line}: {text} ({reason})").format(line=one.line, text=one.text, reason=one.reason)
+            tr("rejected, line {line}: {text} ({reason})").format(
+                line=one.line, text=one.text, reason=shelf.reason_words(one.reason)
+            )
             for one in plan.rejected[:MOST_SHOWN]
         ]
         open_ = [
-            tr("line {line}: {text} ({reason})").format(line=one.line, text=one.text, reason=one.reason)
+            tr("line {line}: {text} ({reason})").format(
+                line=one.line, text=one.text, reason=shelf.reason_words(one.reason)
+            )
             for one in plan.unmatched[:MOST_SHOWN]
         ]
         self.report.setPlainText("\n".join([*changes.shown, *faults, *open_]))
