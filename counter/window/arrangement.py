@@ -143,7 +143,7 @@ class Arrangement(QWidget):
             side = min(max(width * 3 // 10, 560), 760)
             self.across.setSizes([looks, width - looks - column - side, column, side])
         else:
-            column = 330 if width < NARROW_PX else 372
+            column = 330 if width < NARROW_PX else 380
             self.across.setSizes([344, width - 344 - column, column])
 
     def _make_room(self, is_open: bool) -> None:

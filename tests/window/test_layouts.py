@@ -7,6 +7,7 @@ from itertools import combinations
 import pytest
 from PySide6.QtCore import QRectF
 from PySide6.QtGui import QFont
+from PySide6.QtWidgets import QApplication
 
 from counter.marks import Span
 from counter.outline import box_of
@@ -16,6 +17,7 @@ from counter.window.outlines.cards import cards_of
 from counter.window.parts import pen
 from counter.window.parts.theme import DARK, LIGHT, SIGNALS
 from counter.window.side.cautions_pane import figure_words
+from tests.conftest import settle
 
 THIN = "\N{THIN SPACE}"
 
@@ -159,3 +161,16 @@ def test_signal_words_can_be_read_and_mean_nothing_else(signal):
     for theme in (LIGHT, DARK):
         roles = {getattr(theme, name) for name in theme.__slots__ if name != "name"}
         assert ground not in roles
+
+
+@pytest.mark.parametrize("language", ["", "es"])
+def test_the_smallest_screen_shows_it_whole(windows, language):
+    window = windows()
+    if language:
+        window.set_language(language)
+    window.resize(1024, 768)
+    settle(QApplication.instance())
+    assert window.width() == 1024
+    assert window.places._whole.horizontalScrollBar().maximum() == 0
+    if language:
+        window.set_language("en")

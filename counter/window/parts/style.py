@@ -33,6 +33,7 @@ if TYPE_CHECKING:
 
 ROUND_PX = 3.0
 PANEL_ROUND_PX = 4.0
+TAB_ROOM_PX = 14  # on both sides of a tab's words together: five tabs beside two columns on 1024 px
 COMBO_PAD_PX, COMBO_ARROW_PX = 6, 18
 ROLES = QPalette.ColorRole
 STATES = QStyle.StateFlag
@@ -59,6 +60,13 @@ class CounterStyle(QProxyStyle):
         draw = _DRAW.get(element)
         if draw is None or not draw(option, painter, widget):
             super().drawPrimitive(element, option, painter, widget)
+
+    def pixelMetric(
+        self, metric: QStyle.PixelMetric, option: QStyleOption | None = None, widget: QWidget | None = None
+    ) -> int:
+        if metric == QStyle.PixelMetric.PM_TabBarTabHSpace:
+            return TAB_ROOM_PX
+        return super().pixelMetric(metric, option, widget)
 
     def drawControl(
         self, element: QStyle.ControlElement, option: QStyleOption, painter: QPainter, widget: QWidget | None = None
