@@ -14,7 +14,7 @@ from counter import catalogue as catalogues
 from counter import desk, shop
 from counter.fit import worth_holding_beside
 from counter.identify import LookProblem, Typed, parse_look, with_unit
-from counter.language import current, marked, tr, trn
+from counter.language import SpokenNumber, current, marked, tr, trn
 from counter.marks import letters
 from counter.window.answer_bar import STAMP_WORDS
 from counter.window.arrangement import Panes
@@ -603,7 +603,7 @@ def _taken(text: str, value: str | float | None) -> str:
     """Say how a size was taken that was typed in another way than as millimetres."""
     if not isinstance(value, float) or text.replace(",", ".") == f"{value:g}":
         return ""
-    return tr("{text} taken as {length:g}\N{THIN SPACE}mm").format(text=text, length=value)
+    return tr("{text} taken as {length:g}\N{THIN SPACE}mm").format(text=text, length=SpokenNumber(value))
 
 
 def _plain(value: object) -> str:
