@@ -324,7 +324,7 @@ class Counter(QObject):
             found = shop.confirmed_before(self.data, kind=kind, of=of, part=part)
         except (OSError, catalogues.ConfirmError):
             return ()
-        return tuple(Said(_plain(one.value), one.who, one.on.isoformat(), one.how) for one in found)
+        return tuple(Said(_plain(one.value, one.plus_minus), one.who, one.on.isoformat(), one.how) for one in found)
 
     def _withdraw(self, dialog: SourceDialog, fact: Fact) -> None:
         assert fact.address is not None
@@ -343,13 +343,14 @@ class Counter(QObject):
         kind, of, part = fact.address
         today = datetime.now(UTC).astimezone().date()
         try:
-            seen = desk.confirmable(self.catalogue, part, value, self.window.units)
+            seen = desk.readings(self.catalogue, part, value, self.window.units)
         except ValueError as problem:
             dialog.show_problem(str(problem))
             return
 
         def job() -> Loaded:
-            shop.confirm(self.data, kind=kind, of=of, part=part, value=seen, who=who, on=today, how=how)
+            said = {"value": seen.value, "plus_minus": seen.plus_minus, "who": who, "on": today, "how": how}
+            shop.confirm(self.data, kind=kind, of=of, part=part, **said)
             return shop.load_catalogue(self.data)
 
         def done(loaded: Loaded) -> None:
@@ -606,9 +607,10 @@ def _taken(text: str, value: str | float | None) -> str:
     return tr("{text} taken as {length:g}\N{THIN SPACE}mm").format(text=text, length=SpokenNumber(value))
 
 
-def _plain(value: object) -> str:
-    """Return a confirmed value as it would be typed."""
-    return f"{value:g}" if isinstance(value, float) else str(value)
+def _plain(value: object, plus_minus: float | None = None) -> str:
+    """Return a confirmed value as it would be typed, and how far its readings spread."""
+    spread = f" ± {plus_minus:g}" if plus_minus is not None else ""
+    return f"{value:g}{spread}" if isinstance(value, float) else str(value)
 
 
 def _left_out(problems: tuple[Problem, ...]) -> str:
