@@ -11,7 +11,7 @@ from counter.desk._assessment import Assessment
 from counter.desk._case import CANNOT_TELL, LONGEST_MARKS, Case, CaseProblem
 from counter.desk._disputes import Conflict
 from counter.desk._doubts import Doubt
-from counter.desk._fields import changed_fixture, confirmable, sized
+from counter.desk._fields import changed_fixture, confirmable, readings, sized
 from counter.desk._history import History
 from counter.desk._kept_cases import Kept, keep_customer, keep_open, last_customers, open_case, write_case
 from counter.desk._letters_asked import LettersAsked
@@ -46,6 +46,7 @@ __all__ = [
     "last_customers",
     "open_case",
     "read_case",
+    "readings",
     "sized",
     "told",
     "write_case",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from pydantic import ValidationError
 
@@ -83,6 +83,29 @@ def _watts(text: str) -> tuple[float, ...]:
         told = tr("Watts: “{text}” is out of range. Lamps here take 1 to 400\N{THIN SPACE}W.")
         raise CaseProblem(told.format(text=text[:20]))
     return watts
+
+
+class Confirmable(NamedTuple):
+    """A value to confirm: what was found, and how far repeated readings spread, in its unit; None of one reading."""
+
+    value: float | str
+    plus_minus: float | None = None
+
+
+def readings(catalogue: Catalogue, part: str, text: str, units: Units = "mm") -> Confirmable:
+    """Return what somebody found in one reading or in several, parted by semicolons.
+
+    Of several the mean is taken, and half of what lies between the least and the most as their spread: a range of a
+    few readings says as much of them as a standard deviation does, and can be checked by eye.
+
+    Raises:
+        ValueError: one cannot be read; says what, where and the way out.
+    """
+    found = [confirmable(catalogue, part, one.strip(), units) for one in text.split(";") if one.strip()]
+    numbers = [one for one in found if isinstance(one, float)]
+    if len(numbers) < 2 or len(numbers) < len(found):
+        return Confirmable(confirmable(catalogue, part, text.strip().rstrip(";"), units))
+    return Confirmable(round(sum(numbers) / len(numbers), 3), round((max(numbers) - min(numbers)) / 2, 3))
 
 
 def confirmable(catalogue: Catalogue, part: str, text: str, units: Units = "mm") -> float | str:

@@ -10,7 +10,7 @@ if TYPE_CHECKING:
     from counter.desk._case import Case
 
 
-MOST_STEPS = 500  # more than a day's customers; without an end a day's cases would pile up
+MOST_STEPS = 200  # some thirty customers back; without an end a day's cases would pile up
 
 
 class History:

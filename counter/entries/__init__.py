@@ -11,6 +11,7 @@ from counter.entries._begin import Kind, begin, can_begin_anew, kinds, named, sh
 from counter.entries._drawn import base_under, drawn_base, drawn_lamp
 from counter.entries._faults import Fault, faults, layer_problems
 from counter.entries._fields import Field, form_of
+from counter.entries._labels import label_of
 from counter.entries._patch import PatchProblem, patch_of
 
 __all__ = [
@@ -26,6 +27,7 @@ __all__ = [
     "faults",
     "form_of",
     "kinds",
+    "label_of",
     "layer_problems",
     "named",
     "patch_of",

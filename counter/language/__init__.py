@@ -13,13 +13,14 @@ May import the standard library and counter.paths.
 
 from counter.language._again import said_again
 from counter.language._chosen import OWN, current, kept_by_language, languages, marked, region, tr, trn, use
-from counter.language._numbers import MONTHS, day, decimal_sign, decimals, figure, grouped, range_of
+from counter.language._numbers import MONTHS, SpokenNumber, day, decimal_sign, decimals, figure, grouped, range_of
 from counter.language._texts import TEXTS, texts_of
 
 __all__ = [
     "MONTHS",
     "OWN",
     "TEXTS",
+    "SpokenNumber",
     "current",
     "day",
     "decimal_sign",

@@ -46,6 +46,15 @@ def figure(value: float, form: str = "g") -> str:
     return decimals(f"{value:{form}}")
 
 
+class SpokenNumber(float):
+    """A number that is filled into a sentence with the language's decimal sign, by whatever format stands there."""
+
+    __slots__ = ()
+
+    def __format__(self, form: str) -> str:
+        return decimals(super().__format__(form))
+
+
 def grouped(value: float, form: str = ",.2f") -> str:
     """Write a number with its thousands parted: 1,234.50 or 1.234,50."""
     text = f"{value:{form}}"

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from counter.marks._slots import Slots
 
 _BEAM = 14
-_SLACK = 10.0  # above the least cost any way can have: those with a clash are looked for only where all have one
+_SLACK, _MOST_SLACK = 7.5, 40.0  # above the least that any way can cost; dearer ones only where all are dear
 _MOST = 60  # characters of a maker's code; what is longer is prose
 _TOKEN = re.compile(r"[^\s,;]+")
 _FIGURES = re.compile(r"\d+", re.ASCII)
@@ -90,10 +90,11 @@ def paths(plain: str, slots: Slots, house: Sequence[HouseMaker] = (), *, worn: b
     if len(plain.strip()) > _MOST:
         return []
     search = _Search(_Lattice(plain, slots, house, worn))
-    found = search.run(_SLACK)
-    more = found[0].cost - search.least + search.window if found else 2 * _SLACK
-    if more > _SLACK:  # ways that cost no more than what is kept may have been left out
-        found = search.run(more)
+    slack, wanted, found = 0.0, _SLACK, []
+    while slack < wanted <= _MOST_SLACK:  # until no way is left out that costs no more than what is kept
+        slack = wanted
+        found = search.run(slack)
+        wanted = found[0].cost - search.least + search.window if found else 2 * slack
     return [_path(step) for step in found[:_BEAM]]
 
 

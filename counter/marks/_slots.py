@@ -63,6 +63,7 @@ class Slots:
         self._noise = noise()
         self._whole: dict[str, list[Slot]] = defaultdict(list)
         self._masks: dict[str, list[tuple[str, int]]] | None = None
+        self._longest_worn = 0
         self._short: dict[str, list[tuple[str, int]]] = {}
         for spelling, slot in (*_shipped(known), *_taught(known, letters)):
             self._whole[spelling].append(slot)
@@ -97,7 +98,7 @@ class Slots:
         if self._masks is None:
             self._masks = self._make_masks()
         begins = at == 0 or not plain[at - 1].isalnum()
-        for length in range(2, min(self.longest, len(plain) - at) + 1):
+        for length in range(2, min(self._longest_worn, len(plain) - at) + 1):
             text = plain[at : at + length]
             yield from self._worn(text)
             if begins and length > 3 and not text.isdigit() and not plain[at + length : at + length + 1].isalnum():
@@ -143,7 +144,7 @@ class Slots:
                 masks[text[:place] + _ANY + text[place + 1 :]].append((text, place))
                 if len(text) > 2 and text[-1] != "W" and (place == 0 or text[place] != text[place - 1]):
                     short[text[:place] + text[place + 1 :]].append((text, place))
-        self._short = dict(short)
+        self._short, self._longest_worn = dict(short), max(map(len, masks), default=0)
         return dict(masks)
 
 

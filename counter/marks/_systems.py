@@ -39,6 +39,8 @@ class Slot(NamedTuple):
 def code_of(name: str, plain: str, at: int, known: Known) -> Parsed | None:
     """Read a whole code of one system at a place."""
     system = tables()["systems"][name]
+    if plain[at] not in _begins(system["slots"][0]):
+        return None
     draft = Draft(plain, at)
     for slot in system["slots"]:
         if not _take(slot.removesuffix("?"), draft, known) and not slot.endswith("?"):
@@ -85,6 +87,12 @@ def _slot(name: str) -> Slot:
     return Slot(re.compile(pattern, re.ASCII), {_bare(row["letters"]): row for row in rows}, table)
 
 
+@cache
+def _begins(name: str) -> frozenset[str]:
+    """Return the letters that a code beginning with this slot begins with."""
+    return frozenset(letters[0] for letters in _slot(name).rows)
+
+
 def _rows(table: dict[str, Any]) -> list[dict[str, Any]]:
     if "rows" not in table:
         return []
@@ -112,7 +120,7 @@ def _take(name: str, draft: Draft, known: Known) -> bool:
     """Take a slot at the draft's place; say whether it stands there."""
     slot = _slot(name)
     table, facts = slot.table, draft.facts
-    if table.get("once") in facts or not _agrees(facts, table):
+    if table.get("once") in facts or (("when" in table or "unless" in table) and not _agrees(facts, table)):
         return False
     if "take" in table:
         return _TAKES[table["take"]](draft, table, known)

@@ -7,7 +7,7 @@ paints what is laid out here onto paper.
 from counter.paper._chart import wall_chart
 from counter.paper._gauge import body_view, pin_gauge
 from counter.paper._labels import GRIDS, BinLabel, LabelGrid, bin_labels, labels_for
-from counter.paper._look_alikes import likely_pairs, look_alike_sheets, pairs_of
+from counter.paper._look_alikes import each_once, likely_pairs, look_alike_sheets, pairs_of
 from counter.paper._sheet import CARD_MM, PAGES, Placed, Sheet, Text
 from counter.paper._words import LANGUAGES, PaperWords, words_in
 
@@ -24,6 +24,7 @@ __all__ = [
     "Text",
     "bin_labels",
     "body_view",
+    "each_once",
     "labels_for",
     "likely_pairs",
     "look_alike_sheets",

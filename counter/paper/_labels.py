@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from counter.paper._words import PaperWords
 
 PAD_MM = 2.5
+EDGE_MM = 5.0  # from a label's sides, which may be the paper's: nearer than that many printers print nothing
 
 
 class BinLabel(NamedTuple):
@@ -93,10 +94,10 @@ def _label(
 ) -> list[Placed | Text]:
     lamp = catalogue.lamp_by_id[label.lamp]
     view = face_view(catalogue.base_of(lamp))
-    tall, wide = grid.height - 2 * PAD_MM, grid.width * 0.4
+    tall, wide = grid.height - 2 * PAD_MM, grid.width * 0.37
     scale = min(1.0, wide / view.width_mm, tall / view.height_mm)
-    middle = (left + PAD_MM + wide / 2, top - grid.height / 2 - (view.box[1] + view.box[3]) / 2 * scale)
-    x, room = left + wide + 2 * PAD_MM, grid.width - wide - 3 * PAD_MM
+    middle = (left + EDGE_MM + wide / 2, top - grid.height / 2 - (view.box[1] + view.box[3]) / 2 * scale)
+    x, room = left + EDGE_MM + wide + PAD_MM, grid.width - wide - PAD_MM - 2 * EDGE_MM
     step = tall / 4.6
     y = top - PAD_MM - step
     items: list[Placed | Text] = [Placed(view, *middle, scale)]

@@ -41,6 +41,14 @@ def likely_pairs(catalogue: Catalogue, most: int = 8) -> tuple[tuple[str, str], 
     return tuple(met.values())[:most]
 
 
+def each_once(pairs: Iterable[tuple[str, str]], most: int = 8) -> tuple[tuple[str, str], ...]:
+    """Return pairs of bases in their order, each once either way round."""
+    found: dict[frozenset[str], tuple[str, str]] = {}
+    for pair in pairs:
+        found.setdefault(frozenset(pair), pair)
+    return tuple(found.values())[:most]
+
+
 def pairs_of(catalogue: Catalogue, mixed: Iterable[tuple[str, str]], most: int = 8) -> tuple[tuple[str, str], ...]:
     """Return pairs of bases for pairs of families that a shop mixes up, most often first, each once either way round.
 

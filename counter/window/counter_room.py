@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QApplication
 from counter import desk, shop
 from counter.fit import worth_holding_beside
 from counter.identify import LookProblem, Typed, parse_look, with_unit
-from counter.language import current, marked, tr, trn
+from counter.language import SpokenNumber, current, marked, tr, trn
 from counter.marks import letters
 from counter.window.answer_bar import STAMP_WORDS
 from counter.window.arrangement import Panes
@@ -323,7 +323,9 @@ class Counter(QObject):
 
         def job() -> tuple[Said, ...]:
             found = shop.confirmed_before(self.data, kind=kind, of=of, part=part)
-            return tuple(Said(_plain(one.value), one.who, one.on.isoformat(), one.how) for one in found)
+            return tuple(
+                Said(_plain(one.value, one.plus_minus), one.who, one.on.isoformat(), one.how) for one in found
+            )
 
         def failed(problem: Exception) -> None:
             dialog.show_before(())
@@ -351,13 +353,14 @@ class Counter(QObject):
         kind, of, part = fact.address
         today = datetime.now(UTC).astimezone().date()
         try:
-            seen = desk.confirmable(self.catalogue, part, value, self.window.units)
+            seen = desk.readings(self.catalogue, part, value, self.window.units)
         except ValueError as problem:
             dialog.show_problem(str(problem))
             return
 
         def job() -> Loaded:
-            shop.confirm(self.data, kind=kind, of=of, part=part, value=seen, who=who, on=today, how=how)
+            said = {"value": seen.value, "plus_minus": seen.plus_minus, "who": who, "on": today, "how": how}
+            shop.confirm(self.data, kind=kind, of=of, part=part, **said)
             return shop.load_catalogue(self.data)
 
         def done(loaded: Loaded) -> None:
@@ -611,12 +614,13 @@ def _taken(text: str, value: str | float | None) -> str:
     """Say how a size was taken that was typed in another way than as millimetres."""
     if not isinstance(value, float) or text.replace(",", ".") == f"{value:g}":
         return ""
-    return tr("{text} taken as {length:g}\N{THIN SPACE}mm").format(text=text, length=value)
+    return tr("{text} taken as {length:g}\N{THIN SPACE}mm").format(text=text, length=SpokenNumber(value))
 
 
-def _plain(value: object) -> str:
-    """Return a confirmed value as it would be typed."""
-    return f"{value:g}" if isinstance(value, float) else str(value)
+def _plain(value: object, plus_minus: float | None = None) -> str:
+    """Return a confirmed value as it would be typed, and how far its readings spread."""
+    spread = f" ± {plus_minus:g}" if plus_minus is not None else ""
+    return f"{value:g}{spread}" if isinstance(value, float) else str(value)
 
 
 def _left_out(problems: tuple[Problem, ...]) -> str:

@@ -131,3 +131,25 @@ def test_a_patch_of_two_entries_makes_one_of_the_other():
     bases = [entries.begin("bases", load(), name) for name in load().base_by_name]
     for old, new in pairwise(bases):
         assert merge_patched(old, merge_patch(old, new)) == new
+
+
+def test_places_and_law_become_rows_with_their_text_as_a_source(tmp_path):
+    law = {
+        "place": "xx-no",
+        "classes": ["pin-base"],
+        "what": "sale of new lamps",
+        "ends": "2027-01-01",
+        "law": "Lamp Act, section 9",
+        "read": "2026-03-02",
+        "read_as": "summary",
+        "added": {"who": "Kim", "on": "2026-03-02"},
+    }
+    layer = {"places": [{"code": "xx-no", "name": "Nordmark"}], "law": [law]}
+    patch = entries.patch_of(layer)
+    assert "Kim" not in patch
+    table = json.loads((applied(tmp_path, patch) / "law.json").read_text(encoding="utf-8"))
+    assert table["places"][-1] == {"id": "xx-no", "name": "Nordmark"}
+    row = table["rows"][-1]
+    assert (row["place"], row["ends"], row["confidence"]) == ("xx-no", "2027-01-01", "reproduced")
+    source = next(one for one in table["sources"] if one["key"] == row["source"])
+    assert source["title"] == "Lamp Act, section 9"

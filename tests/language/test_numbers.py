@@ -79,3 +79,7 @@ def test_words_kept_in_one_language_are_asked_anew_in_another():
     assert yes() == "sí"
     language.use("xx")
     assert yes() == "yes"
+
+
+def test_a_number_in_a_sentence_keeps_the_format_that_stands_there(spanish):
+    assert f"{language.SpokenNumber(0.3249):.2f} {language.SpokenNumber(26.0):g}" == "0,32 26"

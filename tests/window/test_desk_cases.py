@@ -110,6 +110,6 @@ def test_the_answer_is_copied_as_text(windows):
     window = windows(case=FULL)
     key(window, Qt.Key.Key_C, CTRL | Qt.KeyboardModifier.ShiftModifier)
     text = QApplication.clipboard().text()
-    for part in ("G24q-2", "Verdict:", f"Marks: {CODE}", "Legs 4", "electrician"):
+    for part in ("G24q-2", "Verdict:", f"Marks: {CODE}", "Legs 2 bent tubes", "electrician"):
         assert part in text
     assert "<" not in text

@@ -6,8 +6,12 @@ import re
 
 import pypdf
 import pytest
+from PySide6.QtGui import QPageSize
+from PySide6.QtPrintSupport import QPrinter, QPrintPreviewWidget
 
 from counter import paper
+from counter.shop import MIX_UPS
+from counter.window.paper.printing import print_sheets, printer_for
 from counter.window.paper.sheets import save_sheets
 
 POINTS_PER_MM = 72 / 25.4
@@ -111,3 +115,51 @@ def test_words_of_a_page_can_be_read_back(saved, catalogue):
 def test_a_folder_that_is_not_there_is_said(qapp, catalogue, tmp_path):
     with pytest.raises(OSError, match="nowhere"):
         save_sheets(paper.pin_gauge(catalogue, paper.words_in("en")), tmp_path / "nowhere" / "a.pdf", "t")
+
+
+def test_a_printer_prints_the_same_millimetres(qapp, catalogue, tmp_path):
+    """Qt's printer into a PDF: the road to paper, without a printer in the room."""
+    sheets = paper.pin_gauge(catalogue, paper.words_in("en"))
+    printer = printer_for(sheets[0], "Lamp counter")
+    printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
+    printer.setOutputFileName(str(tmp_path / "printed.pdf"))
+    print_sheets(sheets, printer)
+    read = pypdf.PdfReader(tmp_path / "printed.pdf")
+    assert len(read.pages) == len(sheets)
+    assert any(abs(length - 85.60) <= 0.05 for length in lengths(read.pages[0]))
+    width, height = paper.PAGES["A4"]
+    assert float(read.pages[0].mediabox.width) == pytest.approx(width * POINTS_PER_MM, abs=1)
+    assert float(read.pages[0].mediabox.height) == pytest.approx(height * POINTS_PER_MM, abs=1)
+
+
+def test_the_menu_shows_sheets_before_they_are_printed(windows, qtbot):
+    window = windows()
+    door = window.counter.measuring
+    window.settings.setValue("paper", "Letter")
+    preview = door.print("gauge")
+    qtbot.waitUntil(preview.isVisible)
+    shown = preview.findChild(QPrintPreviewWidget)
+    qtbot.waitUntil(lambda: shown.pageCount() == len(door._sheets("gauge")))
+    size = preview.printer_.pageLayout().pageSize().size(QPageSize.Unit.Millimeter)
+    assert (size.width(), size.height()) == pytest.approx(paper.PAGES["Letter"], abs=0.5)
+    preview.close()
+
+
+def test_what_came_back_mixed_up_heads_the_look_alikes(windows, data, catalogue):
+    from counter.shop import Return, add_return, open_store
+
+    one, other = (catalogue.lamps_on[base][0].id for base in ("2G7", "2GX7"))
+    returned = Return(
+        at="2026-03-02T10:00:00",
+        day="2026-03-02",
+        number=None,
+        lamp=one,
+        right_lamp=other,
+        reason=MIX_UPS[0],
+        note="",
+    )
+    add_return(open_store(data), "k1", returned)
+    door = windows().counter.measuring
+    assert door._came_back() == [("2G7", "2GX7")]
+    said = [item.text for item in door._sheets("look-alikes")[0].items if isinstance(item, paper.Text)]
+    assert {"2G7", "2GX7"} <= set(" ".join(said).split())

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from counter.desk import CANNOT_TELL
 from counter.fit import places
-from counter.language import tr
+from counter.language import SpokenNumber, figure, tr
 from counter.training._settings import words
 
 if TYPE_CHECKING:
@@ -27,7 +27,7 @@ def lamp_words(catalogue: Catalogue, lamp: Lamp, *, is_glass_told: bool = True) 
     if lamp.glass and lamp.glass.value not in ("white", "clear"):
         white = tr(", blue-black glass")
     colour = white if lamp.glass and is_glass_told else ""
-    named = tr("{watts} W, base {base}, ").format(watts=f"{lamp.watts.value:g}", base=lamp.base)
+    named = tr("{watts} W, base {base}, ").format(watts=figure(lamp.watts.value), base=lamp.base)
     return named + tr(glass) + colour + _size_words(catalogue, lamp) + _made_words(lamp)
 
 
@@ -44,9 +44,9 @@ def _size_words(catalogue: Catalogue, lamp: Lamp) -> str:
     same = (lamp.base, lamp.watts.value, lamp.kind)
     if sum((one.base, one.watts.value, one.kind) == same for one in catalogue.lamps) < 2:
         return ""
-    length = tr(", {length:g} mm long").format(length=lamp.length_mm.value) if lamp.length_mm else ""
-    length += tr(", {inches:g} in by its code").format(inches=lamp.inches) if lamp.inches else ""
-    tube = tr(", tube {tube:g} mm thick").format(tube=lamp.tube_mm.value) if lamp.tube_mm else ""
+    length = tr(", {length:g} mm long").format(length=SpokenNumber(lamp.length_mm.value)) if lamp.length_mm else ""
+    length += tr(", {inches:g} in by its code").format(inches=SpokenNumber(lamp.inches)) if lamp.inches else ""
+    tube = tr(", tube {tube:g} mm thick").format(tube=SpokenNumber(lamp.tube_mm.value)) if lamp.tube_mm else ""
     return length + tube
 
 
@@ -73,7 +73,7 @@ def fixture_words(fixture: Fixture) -> str:
     said = words()
     holder = tr("holder {base}").format(base=fixture.holder) if fixture.holder else tr("holder not known")
     ballast = said[f"ballast {fixture.ballast}"]
-    watts = tr(" or ").join(f"{one:g}" for one in fixture.ballast_watts)
+    watts = tr(" or ").join(map(figure, fixture.ballast_watts))
     listed = tr(", its label lists {watts} W").format(watts=watts) if watts else ""
     told = [tr("The fixture: {holder}, {ballast}{listed}.").format(holder=holder, ballast=ballast, listed=listed)]
     told += [said[f"fixture {key}"] for key in YES if getattr(fixture, key)]

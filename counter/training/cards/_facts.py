@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple, TypeAlias, TypeVar
 from counter.catalogue import TRUST, Catalogue, Circuit, Lamp, Sourced, notch_look
 from counter.desk import assess
 from counter.identify import word_chances
-from counter.language import current, marked, tr
+from counter.language import SpokenNumber, current, marked, tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -222,7 +222,11 @@ def _facts_of(catalogue: Catalogue, lamp: Lamp) -> Iterator[Fact]:
         yield notch._replace(words=tr("notches: {notches}").format(notches=notch.words))
     yield from _spacing(base.pin_spacing_mm, base.spacing_means or marked("between the pins"))
     if _is_sure(lamp.watts):
-        yield Fact(PRINT, f"{lamp.watts.value:g}", tr("the print says {watts:g} W").format(watts=lamp.watts.value))
+        yield Fact(
+            PRINT,
+            f"{lamp.watts.value:g}",
+            tr("the print says {watts:g} W").format(watts=SpokenNumber(lamp.watts.value)),
+        )
 
 
 def _spacing(figure: Figure | None, means: str) -> Iterator[Fact]:

@@ -7,8 +7,9 @@ from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QButtonGroup, QDialog, QHBoxLayout, QPushButton, QRadioButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QButtonGroup, QCheckBox, QDialog, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
+from counter import entries
 from counter.language import tr, trn
 from counter.window.entries.leaves import column
 from counter.window.parts.scroll_column import ScrollColumn
@@ -31,7 +32,7 @@ class ShareDialog(QDialog):
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(tr("From another shop: {file}").format(file=name))
         self.met = met
-        self.ours: dict[tuple[str, ...], QRadioButton] = {}
+        self.ours: dict[tuple[str, ...], QCheckBox] = {}
         self.area = ScrollColumn(tr("Where both differ"), spacing=10)
         box = QVBoxLayout(self)
         self.said = Words(self._summary(), wraps=True)
@@ -58,18 +59,19 @@ class ShareDialog(QDialog):
     def _meeting(self, meeting: Meeting) -> QWidget:
         inside = QWidget()
         box = column(inside, 3)
-        box.addWidget(Words(" ".join(meeting.about), "title", wraps=True))
+        box.addWidget(Words(_about(meeting), "title", wraps=True))
         group = QButtonGroup(inside)
-        sides = ((tr("ours"), meeting.ours, True), (tr("theirs"), meeting.theirs, False))
-        for words, entry, is_ours in sides:
+        ours, theirs = meeting.ours, meeting.theirs
+        sides = ((tr("ours"), said_of(ours, theirs), True), (tr("theirs"), said_of(theirs, ours), False))
+        for words, said, is_ours in sides:
             line = QHBoxLayout()
-            choice = QRadioButton(words)
-            choice.setAccessibleName(f"{' '.join(meeting.about)}: {words}")
+            choice = QCheckBox(words)  # one of two by its group; Fusion's round ones cannot be seen on dark ground
+            choice.setAccessibleName(f"{_about(meeting)}: {words}")
             choice.setMinimumWidth(ems(self.font(), 14))
             choice.setChecked(meeting.later_is_ours == is_ours)
             group.addButton(choice)
             line.addWidget(choice, 0, Qt.AlignmentFlag.AlignTop)
-            line.addWidget(Words(said_of(entry), wraps=True), 1)
+            line.addWidget(Words(said, wraps=True), 1)
             box.addLayout(line)
             if is_ours:
                 self.ours[meeting.key] = choice
@@ -104,12 +106,10 @@ class ShareDialog(QDialog):
         self.taken.emit([key for key, button in self.ours.items() if button.isChecked()])
 
 
-def said_of(entry: dict[str, Any]) -> str:
-    """Return what one side says, by whom, when, how, and how far repeated readings spread."""
+def said_of(entry: dict[str, Any], other: dict[str, Any]) -> str:
+    """Return what one side says otherwise than the other, by whom, when, how, and how far readings spread."""
     added = entry.get("added")
     by = added if isinstance(added, dict) else entry
-    said = entry["value"] if "part" in entry else {name: one for name, one in entry.items() if name != "added"}
-    words = said if isinstance(said, str) else json.dumps(said, ensure_ascii=False)
     spread = entry.get("plus_minus")
     told = (
         str(by.get("who") or tr("nobody named")),
@@ -117,4 +117,24 @@ def said_of(entry: dict[str, Any]) -> str:
         str(entry.get("how") or ""),
         tr("spread ± {spread}").format(spread=f"{spread:g}") if isinstance(spread, (int, float)) else "",
     )
-    return f"{words[:MOST_SHOWN]}\n{', '.join(filter(None, told))}"
+    return "\n".join((*_differing(entry, other), ", ".join(filter(None, told))))
+
+
+def _differing(entry: dict[str, Any], other: dict[str, Any]) -> list[str]:
+    if "part" in entry:
+        return [_short(entry["value"])]
+    names = [name for name in entry if name != "added" and entry[name] != other.get(name)]
+    return [f"{entries.label_of(name)}: {_short(entry[name])}" for name in names]
+
+
+def _short(value: Any) -> str:
+    words = value if isinstance(value, str) else json.dumps(value, ensure_ascii=False)
+    return words if len(words) <= MOST_SHOWN else f"{words[:MOST_SHOWN]} …"
+
+
+def _about(meeting: Meeting) -> str:
+    """Return what a meeting is about: of a confirmed value its field by name."""
+    *thing, part = meeting.about
+    if meeting.section == "confirmed":
+        return f"{' '.join(thing)}: {entries.label_of(part.rpartition('.')[2])}"
+    return " ".join(meeting.about)

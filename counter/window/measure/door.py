@@ -6,7 +6,7 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, Qt
 from PySide6.QtWidgets import QFileDialog, QMenu
 
 from counter.language import current, marked, tr
@@ -20,12 +20,13 @@ if TYPE_CHECKING:
     from counter.window.measure.glass_dialog import GlassDialog
     from counter.window.measure.photo_dialog import PhotoDialog
     from counter.window.measure.worth_dialog import WorthDialog
+    from counter.window.paper.printing import SheetPreview
 
 SHEETS = (
-    (marked("Wall chart …"), "wall"),
-    (marked("Pin gauge …"), "gauge"),
-    (marked("Look-alikes …"), "look-alikes"),
-    (marked("Bin labels …"), "labels"),
+    (marked("Wall chart"), "wall"),
+    (marked("Pin gauge"), "gauge"),
+    (marked("Look-alikes"), "look-alikes"),
+    (marked("Bin labels"), "labels"),
 )
 
 
@@ -45,7 +46,28 @@ class MeasureDoor(QObject):
         measure.addAction(tr("Worth confirming …"), self.open_worth)
         paper = menu.addMenu(tr("Paper"))
         for words, what in SHEETS:
-            paper.addAction(tr(words), partial(self.save, what))
+            sheet = paper.addMenu(tr(words))
+            sheet.addAction(tr("Look at it and print …"), partial(self.print, what))
+            sheet.addAction(tr("Save as PDF …"), partial(self.save, what))
+        paper.addSeparator()
+        sizes = paper.addMenu(tr("Size of the paper"))
+        sizes.aboutToShow.connect(partial(self._fill_sizes, sizes))
+
+    def _fill_sizes(self, menu: QMenu) -> None:
+        from counter.paper import PAGES
+
+        menu.clear()
+        for page in PAGES:
+            action = menu.addAction(page, partial(self.window.settings.setValue, "paper", page))
+            action.setCheckable(True)
+            action.setChecked(page == self.page())
+
+    def page(self) -> str:
+        """Return the paper that sheets are laid out for: what was chosen, or what goes with the shop's lengths."""
+        from counter.paper import PAGES
+
+        chosen = str(self.window.settings.value("paper", ""))
+        return chosen if chosen in PAGES else "Letter" if self.window.units == "in" else "A4"
 
     def take(self, looks: dict[str, str | float]) -> None:
         """Put measured looks into the case, over what was typed for the same."""
@@ -107,6 +129,28 @@ class MeasureDoor(QObject):
                 "", tr("Not written: {problem}").format(problem=problem.strerror or problem)
             )
 
+    def print(self, what: str) -> SheetPreview:
+        """Show a sheet as the printer will print it; from there it is printed."""
+        from counter.window.paper.printing import SheetPreview
+
+        preview = SheetPreview(self._sheets(what), tr("Lamp counter"), self.window)
+        preview.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        preview.open()
+        return preview
+
+    def _came_back(self) -> list[tuple[str, str]]:
+        """Return the bases of lamps that came back as one sold for the other, most often first."""
+        from counter import shop
+
+        catalogue, data = self.window.counter.catalogue, self.window.data
+        try:
+            mixed = shop.mixed_up(shop.open_store(data)) if shop.has_store(data) else []
+        except OSError:
+            return []  # a store that cannot be read leaves the pairs of the training room
+        lamps = catalogue.lamp_by_id
+        pairs = [(lamps[a].base, lamps[b].base) for a, b, _ in mixed if {a, b} <= lamps.keys()]
+        return [(one, other) for one, other in pairs if one != other]
+
     def _mixed_up(self) -> list[tuple[str, str]]:
         """Return the families that this shop's trainees take for one another, most often first."""
         from counter import training
@@ -123,13 +167,13 @@ class MeasureDoor(QObject):
 
         spoken = current() if current() in paper.LANGUAGES else paper.LANGUAGES[0]
         catalogue, words = self.window.counter.catalogue, paper.words_in(spoken)
-        page = "Letter" if self.window.units == "in" else "A4"
+        page = self.page()
         if what == "gauge":
             return paper.pin_gauge(catalogue, words, page)
         if what == "look-alikes":
-            mixed = paper.pairs_of(catalogue, self._mixed_up())
+            mixed = paper.each_once((*self._came_back(), *paper.pairs_of(catalogue, self._mixed_up())))
             return paper.look_alike_sheets(catalogue, words, mixed or paper.likely_pairs(catalogue), page)
         if what == "labels":
-            grid = paper.GRIDS["letter-30" if page == "Letter" else "a4-24"]
+            grid = paper.GRIDS["letter-30" if page in ("Letter", "Tabloid") else "a4-24"]
             return paper.bin_labels(catalogue, words, paper.labels_for(catalogue), grid)
         return (paper.wall_chart(catalogue, words, page),)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
-from counter.language import tr
+from counter.language import SpokenNumber, figure, tr
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
@@ -48,7 +48,9 @@ class ResultPane(QWidget):
         self._told = dict(told.looks) if told is not None else {}
         self.looks.setText(self._looks_words(told) if told is not None else "")
         fits = told.candidates[:SHOWN] if told is not None else ()
-        self.fits.setText("\n".join(f"{fit.base}   {fit.residual_mm:.2f}\N{THIN SPACE}mm" for fit in fits) or "–")
+        self.fits.setText(
+            "\n".join(f"{fit.base}   {SpokenNumber(fit.residual_mm):.2f}\N{THIN SPACE}mm" for fit in fits) or "–"
+        )
         problems = [problem] if problem else list(told.problems) if told is not None else []
         codes = (
             [tr("Code in the picture: {code}").format(code=code) for code in told.codes] if told is not None else []
@@ -64,5 +66,7 @@ class ResultPane(QWidget):
                 (tr(value.label) for value in look.values if value.value == answer), f"{answer}\N{THIN SPACE}mm"
             )
             off = told.tolerances_mm.get(key)
-            lines.append(f"{tr(look.label)}: {label}" + (f" ± {off:g}\N{THIN SPACE}mm" if off is not None else ""))
+            lines.append(
+                f"{tr(look.label)}: {label}" + (f" ± {figure(off)}\N{THIN SPACE}mm" if off is not None else "")
+            )
         return "\n".join(lines) or tr("nothing yet")

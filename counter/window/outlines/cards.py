@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from counter.language import marked, tr
+from counter.language import SpokenNumber, figure, marked, tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -115,5 +115,7 @@ def _watts(members: list[Candidate]) -> str:
     floor = members[0].probability / 10
     likely = sorted({member.watts for member in members if member.probability >= floor})
     if len(likely) > 3:
-        return tr("{least:g} to {most:g}\N{THIN SPACE}W").format(least=likely[0], most=likely[-1])
-    return ", ".join(f"{watts:g}" for watts in likely) + "\N{THIN SPACE}W"
+        return tr("{least:g} to {most:g}\N{THIN SPACE}W").format(
+            least=SpokenNumber(likely[0]), most=SpokenNumber(likely[-1])
+        )
+    return ", ".join(map(figure, likely)) + "\N{THIN SPACE}W"

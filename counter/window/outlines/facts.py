@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from counter.language import marked, tr
+from counter.language import figure, marked, tr
 from counter.outline import length_words
 from counter.window.outlines.cards import kind_words, shape_words
 
@@ -151,7 +151,7 @@ def look_of(notches: Notches) -> str:
 def _current_row(catalogue: Catalogue, lamp: Lamp) -> Fact | None:
     for circuit, words in ((lamp.hf, "electronic"), (lamp.mains, "magnetic")):
         if circuit is not None and circuit.current_a is not None:
-            current = f"{circuit.current_a.value:.3g}\N{THIN SPACE}A"
+            current = f"{figure(circuit.current_a.value, '.3g')}\N{THIN SPACE}A"
             value = tr("{current}, {ballast}").format(current=current, ballast=tr(words))
             return _row(catalogue, tr("Current"), value, circuit.current_a, "current")
     return None
@@ -159,7 +159,7 @@ def _current_row(catalogue: Catalogue, lamp: Lamp) -> Fact | None:
 
 def _stands_in_words(catalogue: Catalogue, lamp: Lamp) -> str:
     full = (catalogue.lamp_by_id[name].watts.value for name in lamp.stands_in_for)
-    return _or(f"{watts:g}\N{THIN SPACE}W" for watts in full)
+    return _or(f"{figure(watts)}\N{THIN SPACE}W" for watts in full)
 
 
 def _ballast_words(lamp: Lamp) -> str:
@@ -205,7 +205,7 @@ def _kind(lamp: Lamp) -> str:
 
 
 def _watts(lamp: Lamp) -> str:
-    return f"{lamp.watts.value:g}\N{THIN SPACE}W"
+    return f"{figure(lamp.watts.value)}\N{THIN SPACE}W"
 
 
 def lamp_title(lamp: Lamp) -> str:

@@ -37,16 +37,18 @@ def save_sheets(sheets: Sequence[Sheet], out: Path, title: str) -> None:
     writer = QPdfWriter(str(out))
     writer.setResolution(DPI)
     writer.setTitle(title)
-    writer.setPageLayout(_layout(sheets[0]))
-    _paint_all(sheets, writer)
+    writer.setPageLayout(layout_of(sheets[0]))
+    paint_all(sheets, writer)
 
 
-def _layout(sheet: Sheet) -> QPageLayout:
+def layout_of(sheet: Sheet) -> QPageLayout:
+    """Return a page of a sheet's own size, without margins: a sheet has its own."""
     size = QPageSize(QSizeF(sheet.width_mm, sheet.height_mm), QPageSize.Unit.Millimeter, "")
     return QPageLayout(size, QPageLayout.Orientation.Portrait, QMarginsF(0, 0, 0, 0))
 
 
-def _paint_all(sheets: Sequence[Sheet], device: QPagedPaintDevice) -> None:
+def paint_all(sheets: Sequence[Sheet], device: QPagedPaintDevice) -> None:
+    """Paint sheets onto a PDF or a printer, each on a page of its own, in millimetres that are millimetres."""
     painter = QPainter(device)
     painter.scale(device.logicalDpiX() / 96, device.logicalDpiY() / 96)
     for at, sheet in enumerate(sheets):

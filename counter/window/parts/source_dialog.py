@@ -108,7 +108,7 @@ class SourceDialog(QDialog):
         if isinstance(self.seen, CalmCombo):
             self.seen.setCurrentIndex(max(self.seen.findData(last.value), 0))
         else:
-            self.seen.setText(last.value)
+            self.seen.setText(last.value.partition(" ±")[0])
 
     def _seen(self, fact: Fact) -> QLineEdit | CalmCombo:
         if fact.address is not None and fact.address[2] == "face.notches":
@@ -118,7 +118,7 @@ class SourceDialog(QDialog):
             return combo
         field = QLineEdit()
         is_current = fact.part == "current"
-        field.setPlaceholderText("A" if is_current else tr("mm or in"))
+        field.setPlaceholderText("A" if is_current else tr("mm or in; several readings as 23.1; 23.0; 23.2"))
         return field
 
     def _confirm(self) -> None:

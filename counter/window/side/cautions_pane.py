@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
-from counter.language import marked, tr, trn
+from counter.language import SpokenNumber, marked, tr, trn
 from counter.window.answer_bar import SignalChip
 from counter.window.outlines.facts import confidence_words
 from counter.window.parts.flash import RingOnFocus
@@ -70,12 +70,16 @@ def figure_words(figure: float, unit: str | None) -> str:
     """Return a figure with its unit; long times as minutes or hours, never in powers of ten."""
     if unit == "s" and figure >= 120:
         minutes = figure / 60
-        return f"{int(minutes)}\N{THIN SPACE}min" if minutes < 120 else f"{minutes / 60:.1f}\N{THIN SPACE}h"
+        return (
+            f"{int(minutes)}\N{THIN SPACE}min"
+            if minutes < 120
+            else f"{SpokenNumber(minutes / 60):.1f}\N{THIN SPACE}h"
+        )
     if unit == "pins":
         return trn("{count} pin", "{count} pins", figure).format(count=f"{figure:g}")
     if unit == "wattages":
         return trn("{count} wattage", "{count} wattages", figure).format(count=f"{figure:g}")
-    number = f"{figure:.3g}" if abs(figure) < 1000 else f"{figure:,.0f}".replace(",", "\N{THIN SPACE}")
+    number = f"{SpokenNumber(figure):.3g}" if abs(figure) < 1000 else f"{figure:,.0f}".replace(",", "\N{THIN SPACE}")
     return f"{number}\N{THIN SPACE}{unit}" if unit else number
 
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
-from counter.language import marked, tr
+from counter.language import figure, marked, tr
 from counter.window.outlines.facts import confidence_words
 from counter.window.parts.swatch import Swatch
 from counter.window.parts.words import Words
@@ -54,7 +54,7 @@ class ColourCard(QWidget):
         self.swatch.show_colour(note.srgb, note.name)
         self.name.setText(f"{whose}: {note.name}")
         self.numbers.setText(numbers_of(note))
-        self.setToolTip(f"x {note.x:.3f}, y {note.y:.3f} · {confidence_words(note.confidence)}")
+        self.setToolTip(f"x {figure(note.x, '.3f')}, y {figure(note.y, '.3f')} · {confidence_words(note.confidence)}")
 
 
 def numbers_of(note: ColourNote) -> str:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
-from counter.language import marked, tr
+from counter.language import SpokenNumber, figure, marked, tr
 from counter.window.outlines.facts import confidence_words
 from counter.window.parts.words import Words
 from counter.window.side.note_list import words_label
@@ -64,8 +64,8 @@ class ExposureBox(QWidget):
         output = tr(
             "Limit {limit:g}\N{THIN SPACE}J/m² effective; computed from {watts:g}\N{THIN SPACE}W of UV-C "
             "at 254\N{THIN SPACE}nm ({sure})."
-        ).format(limit=note.limit_j_m2, watts=note.uvc_watts, sure=sure)
-        self.curve.setToolTip(near.format(near=note.near_field_limit_m) if is_near else "")
+        ).format(limit=note.limit_j_m2, watts=SpokenNumber(note.uvc_watts), sure=sure)
+        self.curve.setToolTip(near.format(near=SpokenNumber(note.near_field_limit_m)) if is_near else "")
         self.notes.setText("\n".join([output, *note.notes]))
 
     def _show_band(self, note: BandNote) -> None:
@@ -73,7 +73,7 @@ class ExposureBox(QWidget):
         says = tr("{band}: the daily limit is reached:")
         if note.watts is not None:
             says = tr("{band}: the daily limit is reached; computed from {watts:g}\N{THIN SPACE}W of {band}:")
-        self.says.setText(says.format(band=name, watts=note.watts))
+        self.says.setText(says.format(band=name, watts=None if note.watts is None else SpokenNumber(note.watts)))
         limits = [(EYES, note.eye), (EYES_AND_SKIN, note.weighed)]
         found = [(words, limit) for words, limit in limits if limit is not None]
         rows: list[UvRow | str] = []
@@ -111,7 +111,7 @@ class ExposureBox(QWidget):
 def _columns(row: UvRow | str) -> tuple[str, str, str]:
     if isinstance(row, str):
         return row, "", ""
-    far = "" if row.distance_m is None else f"{row.distance_m:g}\N{THIN SPACE}m"
+    far = "" if row.distance_m is None else f"{figure(row.distance_m)}\N{THIN SPACE}m"
     says = row.says if row.valid else tr("{time}, rough: too near").format(time=row.says)
     return row.where, far, says
 
@@ -122,7 +122,7 @@ def _limit_words(words: str, limit: LimitNote) -> str:
     if limit.weight is None:
         return tr("{most} of UV-A ({sure}).").format(most=most, sure=sure)
     weighed = tr("{most} effective; at {at:g}\N{THIN SPACE}nm {weight:.2g} of it counts ({sure}).")
-    return weighed.format(most=most, at=limit.weighed_at_nm, weight=limit.weight, sure=sure)
+    return weighed.format(most=most, at=limit.weighed_at_nm, weight=SpokenNumber(limit.weight), sure=sure)
 
 
 def thousands(number: float) -> str:

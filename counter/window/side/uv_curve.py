@@ -10,7 +10,7 @@ from PySide6.QtCore import QLineF, QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from counter.language import marked, tr
+from counter.language import figure, marked, tr
 from counter.window.parts import pen
 
 if TYPE_CHECKING:
@@ -111,7 +111,7 @@ def _paint_grid(painter: QPainter, axes: Axes, theme: Theme) -> None:
         x = axes.point(distance, axes.time_s[0]).x()
         _grid_line(painter, QLineF(x, rect.top(), x, rect.bottom()), theme)
         box = QRectF(x - 24, rect.bottom() + 3, 48, metrics.height())
-        words = f"{distance:g}\N{THIN SPACE}m" if distance == DISTANCES_M[-1] else f"{distance:g}"
+        words = f"{figure(distance)}\N{THIN SPACE}m" if distance == DISTANCES_M[-1] else figure(distance)
         painter.drawText(box, int(Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignTop), words)
 
 

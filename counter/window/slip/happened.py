@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QListWidget, QSplitter, QVBoxLayout, QWidget
 
-from counter.language import marked, tr
+from counter.language import figure, marked, tr
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
@@ -34,7 +34,7 @@ def lamp_words(catalogue: Catalogue, lamp: str | None) -> str:
     if known is None:
         return lamp or ""
     kind = "" if known.kind == "fluorescent" else f" {known.kind.upper()}"
-    return f"{known.base} {known.watts.value:g}\N{THIN SPACE}W{kind}"
+    return f"{known.base} {figure(known.watts.value)}\N{THIN SPACE}W{kind}"
 
 
 class Happened(QSplitter):

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, QTimer
 
-from counter.language import tr
+from counter.language import figure, tr
 from counter.window.training.at_counter import AtCounterLine
 from counter.window.training.first_case import FirstCase
 from counter.window.training.session import system_clock
@@ -162,7 +162,7 @@ class TrainingDoor(QObject):
             self.line.show_case("", "")
             return
         lamp = catalogue.lamp_by_id[found.lamp]
-        self.line.show_case(lamp.id, f"{lamp.base} · {lamp.watts.value:g}\N{THIN SPACE}W")
+        self.line.show_case(lamp.id, f"{lamp.base} · {figure(lamp.watts.value)}\N{THIN SPACE}W")
 
     def _keep_case(self) -> None:
         """Keep the case for whoever learns here, beside the window; the line says what became of it."""
