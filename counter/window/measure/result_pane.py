@@ -63,7 +63,7 @@ class ResultPane(QWidget):
         lines = []
         for face in faces_of(self.catalogue, told.candidates)[:SHOWN]:
             names = ", ".join(fit.base for fit in face[:NAMED]) + (" …" if len(face) > NAMED else "")
-            lines.append(f"{names}   {SpokenNumber(face[0].residual_mm):.2f}\N{THIN SPACE}mm")
+            lines.append(f"{SpokenNumber(face[0].residual_mm):.2f}\N{THIN SPACE}mm   {names}")
         return "\n".join(lines) or "–"
 
     def _looks_words(self, told: Measured) -> str:
