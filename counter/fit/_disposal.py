@@ -27,8 +27,8 @@ class BrokenStep(Model):
 @kept_by_language(2)
 def broken_steps(carpet: bool = True) -> tuple[BrokenStep, ...]:
     """Return what to do when a lamp broke; `carpet` False leaves out the steps for carpets."""
-    steps = (BrokenStep.model_validate({**row, "step": tr(row["step"])}) for row in disposal_file()["broken"])
-    return tuple(step for step in steps if carpet or not step.carpet)
+    steps = [BrokenStep.model_validate(row) for row in disposal_file()["broken"]]
+    return tuple(one.model_copy(update={"step": tr(one.step)}) for one in steps if carpet or not one.carpet)
 
 
 def broken_caution() -> Caution:
