@@ -17,6 +17,17 @@ from counter.catalogue._designation import (
     scan_designation,
     words_beside,
 )
+from counter.catalogue._law import (
+    EVERYWHERE,
+    DisposalNote,
+    LampClass,
+    LawRow,
+    LawTable,
+    Place,
+    disposal_file,
+    law_file,
+    shipped_law,
+)
 from counter.catalogue._load import SHOP_FILE, Loaded, load, load_file, load_with_problems
 from counter.catalogue._models import (
     TRUST,
@@ -67,6 +78,7 @@ if TYPE_CHECKING:
         merge_patched,
         without_added,
     )
+    from counter.catalogue._own_law import OwnDisposal, OwnLaw, OwnPlace
     from counter.catalogue._problems import Finding, Problem, check_report, problems_from, report_text, shown
     from counter.catalogue._rules import allowed_words, legs_of, ranges
     from counter.catalogue._schema import schemas
@@ -86,6 +98,9 @@ _LATER = {
     "KEYS": "_own",
     "SECTIONS": "_own",
     "Changed": "_own",
+    "OwnDisposal": "_own_law",
+    "OwnLaw": "_own_law",
+    "OwnPlace": "_own_law",
     "OwnBase": "_own",
     "OwnLamp": "_own",
     "key_of": "_own",
@@ -125,6 +140,7 @@ _LATER = {
 
 __all__ = [
     "ADDED",
+    "EVERYWHERE",
     "KEYS",
     "PARTS",
     "SECTIONS",
@@ -145,13 +161,17 @@ __all__ = [
     "Confirmed",
     "Conflict",
     "Designation",
+    "DisposalNote",
     "Edition",
     "Face",
     "Figure",
     "Finding",
     "Kind",
     "Lamp",
+    "LampClass",
     "LampShape",
+    "LawRow",
+    "LawTable",
     "Layer",
     "Loaded",
     "Look",
@@ -161,12 +181,16 @@ __all__ = [
     "Notches",
     "Outline",
     "OwnBase",
+    "OwnDisposal",
     "OwnLamp",
+    "OwnLaw",
+    "OwnPlace",
     "OwnText",
     "OwnWord",
     "Piece",
     "Pin",
     "Pins",
+    "Place",
     "Problem",
     "Scanned",
     "Shop",
@@ -183,9 +207,11 @@ __all__ = [
     "conflicts",
     "content_of",
     "day_of",
+    "disposal_file",
     "empty_layer",
     "findings_of",
     "key_of",
+    "law_file",
     "lay_over",
     "layer_of",
     "legs_of",
@@ -208,6 +234,7 @@ __all__ = [
     "schemas",
     "shape_words",
     "share_read",
+    "shipped_law",
     "shown",
     "sources_report",
     "sources_text",

@@ -99,7 +99,7 @@ def _groups(layer: Layer, section: str) -> dict[str, list[dict[str, Any]]]:
 
 def _about(section: str, entry: Mapping[str, Any]) -> str:
     named = " ".join(key_of(section, entry))
-    return named if section in ("confirmed", "changed") else f"{section[:-1]} {named}"
+    return named if section in ("confirmed", "changed") else f"{section.removesuffix('s')} {named}"
 
 
 def _said(section: str, entry: Mapping[str, Any]) -> Any:

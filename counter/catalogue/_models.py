@@ -11,6 +11,8 @@ from pydantic import BaseModel, ConfigDict, Field, PrivateAttr
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+    from counter.catalogue._law import LawTable
+
 Confidence = Literal[
     "published",  # read in the source itself
     "reproduced",  # read in a secondary reproduction of the source
@@ -325,10 +327,11 @@ class OwnWord(Model):
 
 
 class Own(NamedTuple):
-    """What a shop says beside bases and lamps: cautions in its own words, and words that say nothing of a lamp."""
+    """What a shop says beside bases and lamps: cautions in its words, words that say nothing of a lamp, and law."""
 
     texts: tuple[OwnText, ...] = ()
     words: tuple[OwnWord, ...] = ()
+    law: LawTable | None = None
 
 
 class Edition(Model):
@@ -363,6 +366,11 @@ class Catalogue(Model):
     def own_words(self) -> tuple[str, ...]:
         """Words that the shop knows to say nothing of a lamp."""
         return tuple(one.word for one in self._own.words)
+
+    @property
+    def own_law(self) -> LawTable | None:
+        """Places, law and disposal that the shop added; None where it added none."""
+        return self._own.law
 
     def with_own(self, own: Own) -> Catalogue:
         """Give a catalogue that was just made what the shop says of cautions and words, and return it."""

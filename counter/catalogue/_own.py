@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, Literal
+from typing import TYPE_CHECKING, Any, Literal, TypeVar
 
 from pydantic import Field, JsonValue
 
 from counter.catalogue._models import Added, Base, Lamp, Model
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterable, Mapping
 
 # The sections of a layer beside `confirmed`, and the fields that say what an entry is about: of several entries about
 # one thing the last counts.
@@ -19,7 +19,11 @@ KEYS: dict[str, tuple[str, ...]] = {
     "changed": ("kind", "of"),
     "cautions": ("rule", "language"),
     "words": ("word",),
+    "places": ("code",),
+    "law": ("place", "law", "what"),
+    "disposal": ("place", "title"),
 }
+M = TypeVar("M", bound=Model)
 SECTIONS = ("confirmed", *KEYS)
 ADDED = "added"  # who added an entry and when: it goes along with it and says nothing of the thing itself
 
@@ -51,6 +55,11 @@ def key_of(section: str, entry: Mapping[str, Any]) -> tuple[str, ...]:
         return tuple(str(entry.get(name, "")) for name in ("kind", "of", "part"))
     found = tuple(str(entry.get(name, "")) for name in KEYS[section])
     return (found[0], found[1] or "en") if section == "cautions" else found
+
+
+def last(section: str, entries: list[tuple[int, M]]) -> Iterable[tuple[int, M]]:
+    """Return the last entry about each thing, with its index."""
+    return {key_of(section, one.model_dump()): (index, one) for index, one in entries}.values()
 
 
 def without_added(entry: Mapping[str, Any]) -> dict[str, Any]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from datetime import date
-from typing import TYPE_CHECKING, Any, Literal, NamedTuple, TypeVar
+from typing import TYPE_CHECKING, Any, Literal, NamedTuple
 
 from pydantic import Field, JsonValue, ValidationError
 
@@ -31,7 +31,8 @@ from counter.catalogue._models import (
     Word,
     notch_look,
 )
-from counter.catalogue._own import Changed, OwnBase, OwnLamp, key_of
+from counter.catalogue._own import Changed, OwnBase, OwnLamp, last
+from counter.catalogue._own_law import OwnDisposal, OwnLaw, OwnPlace, own_law
 from counter.catalogue._parts import shop_parts
 from counter.catalogue._problems import Finding, shown
 from counter.catalogue._redraw import redrawn
@@ -48,7 +49,7 @@ FORMAT = "lamp-counter/shop"
 VERSION = 1
 SOURCE = Source(
     key="shop",
-    title="Measured or seen in this shop",
+    title="Measured, seen or read in this shop",
     kind="shop",
     seen="who, when and how stand in the note of each value",
 )
@@ -84,7 +85,6 @@ PARTS: dict[str, dict[str, type[Sourced]]] = {
 }
 
 
-M = TypeVar("M", bound=Model)
 NOT_DRAWN = " The notches are not drawn: where they sit is not known here."  # as bases without known keys say it
 
 
@@ -117,6 +117,9 @@ class Shop(Model):
     changed: tuple[Changed, ...] = ()
     cautions: tuple[OwnText, ...] = ()
     words: tuple[OwnWord, ...] = ()
+    places: tuple[OwnPlace, ...] = ()
+    law: tuple[OwnLaw, ...] = ()
+    disposal: tuple[OwnDisposal, ...] = ()
 
 
 class Laid(NamedTuple):
@@ -137,15 +140,16 @@ def lay_over(below: Catalogue, data: dict[str, Any]) -> Laid:
     bases = {**below.base_by_name, **_own(parts.bases, "bases", "designation", broken)}
     lamps = {**below.lamp_by_id, **_own(parts.lamps, "lamps", "id", broken)}
     entries: dict[str, dict[str, Any]] = {"base": bases, "lamp": lamps}
-    for index, changed in _last(sound(Changed, data, "changed", findings)):
+    for index, changed in last("changed", sound(Changed, data, "changed", findings)):
         findings += changed_entries(changed, entries[changed.kind], parts, below, ("changed", index))
-    for index, confirmed in _last(sound(Confirmed, data, "confirmed", findings)):
+    for index, confirmed in last("confirmed", sound(Confirmed, data, "confirmed", findings)):
         findings += _apply(confirmed, entries[confirmed.kind], parts, below, ("confirmed", index))
     top = _assembled(below, tuple(bases.values()), tuple(lamps.values()))
-    texts = tuple(one for _, one in _last(sound(OwnText, data, "cautions", findings)))
-    words = tuple(one for _, one in _last(sound(OwnWord, data, "words", findings)))
+    texts = tuple(one for _, one in last("cautions", sound(OwnText, data, "cautions", findings)))
+    words = tuple(one for _, one in last("words", sound(OwnWord, data, "words", findings)))
     keep_doubt(top, below)
-    return Laid(top.with_own(Own(texts, words)), tuple(findings))
+    table, found = own_law(data, findings)
+    return Laid(top.with_own(Own(texts, words, table)), (*findings, *found))
 
 
 def confirmations(layer: dict[str, Any], kind: str, of: str, part: str) -> tuple[Confirmed, ...]:
@@ -163,12 +167,6 @@ def _confirmed(entry: object) -> Confirmed | None:
 
 def _own(entries: Iterable[tuple[int, Any]], section: str, key: str, broken: set[Any]) -> dict[str, Any]:
     return {getattr(entry, key): entry for index, entry in entries if (section, index) not in broken}
-
-
-def _last(entries: list[tuple[int, M]]) -> Iterable[tuple[int, M]]:
-    """Return the last entry about each thing, with its index."""
-    section = {Confirmed: "confirmed", Changed: "changed", OwnText: "cautions", OwnWord: "words"}
-    return {key_of(section[type(one)], one.model_dump()): (index, one) for index, one in entries}.values()
 
 
 def _clashes(parts: Parts, below: Catalogue) -> Iterable[Finding]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from counter.cli import _case, _lamp, _layer, _letters, _measure, _shop, _training, _upkeep
+from counter.cli import _case, _lamp, _layer, _letters, _measure, _place, _shop, _training, _upkeep
 from counter.cli._language import OPTION, speak
 from counter.cli._line import (
     ASK_FIRST,
@@ -27,7 +27,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
     from pathlib import Path
 
-GROUPS = (_lamp, _letters, _layer, _case, _measure, _shop, _upkeep, _training)
+GROUPS = (_lamp, _letters, _layer, _case, _measure, _shop, _place, _upkeep, _training)
 GRAVEST_FIRST = (BAD_INPUT, NOTHING, ASK_FIRST, DONE)
 STOPPED = 130  # by Ctrl+C, as shells count it
 

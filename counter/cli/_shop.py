@@ -46,7 +46,7 @@ def add(commands: Commands) -> None:
 
 
 @contextmanager
-def _in_one_line() -> Iterator[None]:
+def in_one_line() -> Iterator[None]:
     """Say what is wrong with list or store as bad input: what, and the way out."""
     from counter.shelf import ListProblem
     from counter.shop import StoreProblem
@@ -61,7 +61,7 @@ def _import(chosen: argparse.Namespace, data: Path) -> Answer:
     from counter import shelf, shop
 
     catalogue, house = catalogue_of(data), house_of(data)
-    with _in_one_line():
+    with in_one_line():
         store = shop.open_store(data)
         plan = shelf.read_plan(chosen.file, shelf.Matcher(catalogue, house, shop.hands(store)), store)
         shelf.put(store, plan)
@@ -80,7 +80,7 @@ def _import(chosen: argparse.Namespace, data: Path) -> Answer:
 def _find(chosen: argparse.Namespace, data: Path) -> Answer:
     from counter import shelf, shop
 
-    with _in_one_line():
+    with in_one_line():
         items = shelf.find(shop.open_store(data), chosen.text) if shop.has_store(data) else []
     lines = [
         "   ".join(
@@ -97,7 +97,7 @@ def _slips(chosen: argparse.Namespace, data: Path) -> Answer:
 
     if chosen.forget is not None or chosen.forget_before is not None:
         return _forget(chosen, data)
-    with _in_one_line():
+    with in_one_line():
         found = shop.find_slips(shop.open_store(data), slip.log_words(chosen.text)) if shop.has_store(data) else []
     reports = [slip.slip_report(one) for one in found]
     lines = [
@@ -115,7 +115,7 @@ def _forget(chosen: argparse.Namespace, data: Path) -> Answer:
         words = tr("slips: “{text}” is too much; nothing else is asked where names are forgotten")
         raise BadInput(words.format(text=chosen.text[:40]))
     day = _day(chosen.forget_before) if chosen.forget_before is not None else ""
-    with _in_one_line():
+    with in_one_line():
         if not shop.has_store(data):
             count = 0
         elif day:
@@ -148,7 +148,7 @@ def _store(chosen: argparse.Namespace, data: Path) -> Answer:
     if chosen.what not in ("back-up", "restore", "move") and chosen.place:
         told = tr("store {what}: “{text}” is too much; nothing follows")
         raise BadInput(told.format(what=chosen.what, text=chosen.place[:40]))
-    with _in_one_line():
+    with in_one_line():
         return _CARE[chosen.what](data, chosen.place)
 
 

@@ -52,7 +52,7 @@ def assess(
     case = as_shop_reads(catalogue, case)
     seen, before = _seen(catalogue, case, house, sold)
     of_lamp = doubts_in_own_words(catalogue, lamp_doubts(seen))
-    law = notes.law_notes(case.place, case.on, seen.lamp, case.broken)
+    law = notes.law_notes(catalogue, case.place, case.on, seen.lamp, case.broken)
     said = fit.judged_in_own_words(catalogue, judged(seen, of_lamp, law))
     open_ = _open(seen, of_lamp, said)
     offered = offers_in_own_words(catalogue, offers(catalogue, case, seen.lamp, seen.cct_k, settled=not of_lamp))

@@ -52,14 +52,14 @@ def _held_back(catalogue: Catalogue, case: Case, one: Replacement) -> Replacemen
     lamp = catalogue.lamp_by_id[one.lamp] if one.lamp is not None else None
     if one.verdict != "sell" or lamp is None or lamp.kind == "led":
         return one
-    why = tr(BROKEN_FIRST) if case.broken else _law_against(case, lamp)
+    why = tr(BROKEN_FIRST) if case.broken else _law_against(catalogue, case, lamp)
     return one.model_copy(update={"verdict": "ask first", "reason": f"{why} {one.reason}"}) if why else one
 
 
-def _law_against(case: Case, lamp: Lamp) -> str:
+def _law_against(catalogue: Catalogue, case: Case, lamp: Lamp) -> str:
     if case.place is None:
         return ""
     if case.on is None:
         return tr(NO_DAY)
-    ended = fit.law_caution(fit.law(case.place, case.on, lamp), lamp, case.fixture.told)
+    ended = fit.law_caution(fit.law(catalogue, case.place, case.on, lamp), lamp, case.fixture.told)
     return ended.says if ended is not None and ended.verdict != "sell" else ""

@@ -77,8 +77,8 @@ def _hold_against(catalogue: Catalogue, case: Case, name: str) -> None:
             parse_look(catalogue, key, answer)
         except LookProblem as problem:
             raise CaseProblem(f"{name}: {problem}") from None
-    if case.place is not None and case.place not in {place.id for place in places()}:
-        known = ", ".join(place.id for place in places())
+    if case.place is not None and case.place not in {place.id for place in places(catalogue)}:
+        known = ", ".join(place.id for place in places(catalogue))
         told = tr("{file}: place: “{place}” is not known; use one of {known}")
         raise CaseProblem(told.format(file=name, place=case.place[:40], known=known))
     for field in ("chosen", "shown", "beside"):

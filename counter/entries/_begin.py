@@ -21,6 +21,9 @@ NAMES = {
     "lamps": marked("Lamp type"),
     "cautions": marked("Words of a caution"),
     "words": marked("Harmless word"),
+    "places": marked("Place"),
+    "law": marked("Law of selling lamps"),
+    "disposal": marked("Used lamps in a place"),
 }
 KIND_OF = {"bases": "base", "lamps": "lamp"}
 
@@ -63,7 +66,9 @@ def begin(section: str, catalogue: Catalogue, of: str = "") -> Entry:
         return without_added(written(catalogue.lamp_by_id[of])) if of else {"watts": MEASURED, "ballasts": []}
     if section == "cautions":
         return _wording(catalogue, of) if of else {"language": current()}
-    return {"word": of}
+    if section == "words":
+        return {"word": of}
+    return {"place": of} if section in ("law", "disposal") and of else {}
 
 
 def _wording(catalogue: Catalogue, rule: str) -> Entry:

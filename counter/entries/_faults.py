@@ -20,6 +20,8 @@ if TYPE_CHECKING:
 
 
 SPOKEN = ("cautions", "words")
+# What else of a layer an entry may speak of.
+NEEDED = {"changed": ("bases", "lamps"), "lamps": ("bases",), "law": ("places",), "disposal": ("places",)}
 
 
 class Fault(NamedTuple):
@@ -54,7 +56,7 @@ def _unique(found: Iterable[Fault]) -> Iterator[Fault]:
 def _findings(section: str, layer: dict[str, Any], shipped: Catalogue) -> list[Found]:
     if section in SPOKEN:
         return section_findings(section, layer)
-    needed = ("bases", "lamps") if section == "changed" else ("bases",) if section == "lamps" else ()
+    needed = NEEDED.get(section, ())
     kept = {name: _list(layer, name) for name in (*needed, section)}
     return [one for one in lay_over(shipped, {**empty_layer(), **kept}).findings if one.loc[:1] == (section,)]
 

@@ -6,7 +6,18 @@ from datetime import date
 from types import UnionType
 from typing import TYPE_CHECKING, Any, Literal, NamedTuple, Union, get_args, get_origin
 
-from counter.catalogue import OwnBase, OwnLamp, OwnText, OwnWord, Sourced, allowed_words, ranges
+from counter.catalogue import (
+    OwnBase,
+    OwnDisposal,
+    OwnLamp,
+    OwnLaw,
+    OwnPlace,
+    OwnText,
+    OwnWord,
+    Sourced,
+    allowed_words,
+    ranges,
+)
 from counter.entries._labels import label_of, unit_of
 
 if TYPE_CHECKING:
@@ -18,7 +29,15 @@ if TYPE_CHECKING:
     from counter.catalogue import Catalogue, Model
 
 FieldKind = Literal["text", "number", "date", "yes", "choice", "many", "group", "list"]
-MODELS: dict[str, type[Model]] = {"bases": OwnBase, "lamps": OwnLamp, "cautions": OwnText, "words": OwnWord}
+MODELS: dict[str, type[Model]] = {
+    "bases": OwnBase,
+    "lamps": OwnLamp,
+    "cautions": OwnText,
+    "words": OwnWord,
+    "places": OwnPlace,
+    "law": OwnLaw,
+    "disposal": OwnDisposal,
+}
 # What follows from other fields, or is set when an entry is kept.
 HIDDEN = frozenset({"added", "family", "id", "legs", "rule", "language"})
 

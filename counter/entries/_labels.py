@@ -84,11 +84,15 @@ LABELS = {
     "id": marked("Short name"),
     "name": marked("Name"),
     "place": marked("Place"),
+    "code": marked("Short name"),
+    "title": marked("Title"),
+    "text": marked("What to know"),
+    "read_as": marked("What was read"),
     "classes": marked("Classes of lamps"),
     "ends": marked("Day"),
-    "law": marked("Law"),
+    "law": marked("Text it rests on"),
     "last_day": marked("That day is the last with it"),
-    "read": marked("Text last read on"),
+    "read": marked("Read on"),
     "lengths_mm": marked("Only tubes of these lengths"),
 }
 

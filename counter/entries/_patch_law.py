@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from typing import Any
 
-SEEN = {"text": ("published", "read in the source"), "summary": ("reproduced", "read in a summary")}
+READ_AS = {"text": "published", "summary": "reproduced"}
 COPIED = ("place", "classes", "what", "law", "last_day", "lengths_mm", "note", "read")
 
 
@@ -20,9 +20,11 @@ def law_with(text: str, layer: dict[str, Any]) -> str:
     table["places"] += places
     for at, one in enumerate(rows, 1):
         key = f"own-law-{at}"
-        confidence, seen = SEEN[one["read_as"]]
-        source = {"key": key, "title": one["law"], "kind": "law", "seen": f"{seen}, {one['read']}"}
+        seen = f"{one['read_as']}, {one['read']}"  # data of the table, in the words of the layer
+        source = {"key": key, "title": one["law"], "kind": "law", "seen": seen}
         table.setdefault("sources", []).append(source)
         copied = {name: one[name] for name in COPIED if name in one}
-        table["rows"].append({**copied, "ends": one.get("ends"), "source": key, "confidence": confidence})
+        table["rows"].append(
+            {**copied, "ends": one.get("ends"), "source": key, "confidence": READ_AS[one["read_as"]]}
+        )
     return json.dumps(table, ensure_ascii=False, indent=1) + "\n"

@@ -10,12 +10,12 @@ disposal (`_law`, `_disposal`).
 May import counter.catalogue, counter.light and counter.words.
 """
 
-from counter.fit._disposal import BrokenStep, DisposalNote, broken_caution, broken_steps, disposal, disposal_check
+from counter.fit._disposal import BrokenStep, broken_caution, broken_steps, disposal, disposal_check
 from counter.fit._facts import weakest
 from counter.fit._holder import unknown_holder
 from counter.fit._judge import first_words, in_order, judge, judge_any, strictest_of
 from counter.fit._label import LabelReading, LabelSpan, parse_label
-from counter.fit._law import LawNote, Place, law, law_caution, law_check, places
+from counter.fit._law import LawNote, law, law_caution, law_check, places
 from counter.fit._look_alikes import (
     look_alikes,
     said_coated_uv,
@@ -53,13 +53,11 @@ __all__ = [
     "Ballast",
     "BrokenStep",
     "Caution",
-    "DisposalNote",
     "Fixture",
     "Judgement",
     "LabelReading",
     "LabelSpan",
     "LawNote",
-    "Place",
     "Replacement",
     "Signal",
     "Use",

@@ -1,73 +1,29 @@
-"""What the law says of selling a lamp, by place and day: resources/law.json, read once, on first use."""
+"""What the law says of selling a lamp, by place and day: resources/law.json, and what the shop added to it."""
 
 from __future__ import annotations
 
-import json
 from datetime import date  # pydantic needs the class itself
-from functools import cache
 from types import MappingProxyType
-from typing import TYPE_CHECKING, Any, Literal, cast
+from typing import TYPE_CHECKING
 
 from pydantic import Field
 
-from counter import paths
-from counter.catalogue import Confidence, Model
+from counter.catalogue import EVERYWHERE, Confidence, LampClass, LawRow, Model, Place, law_file, shipped_law
 from counter.fit._facts import Finding
 from counter.fit._texts import answered, caution
-from counter.language import day, kept_by_language, tr
+from counter.language import day, tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
 
-    from counter.catalogue import Lamp
+    from counter.catalogue import Catalogue, Lamp
     from counter.fit._models import Caution
 
-LampClass = Literal[
-    "pin-base",  # compact, single-capped, ballast outside
-    "integrated",  # ballast inside, on a pin base
-    "square",
-    "circular-thin",
-    "circular-thick",
-    "u-bent",
-    "linear-t2",
-    "linear-t5",
-    "linear-t8",
-    "linear-t12",
-    "uv-c",
-    "uv-a",
-    "uv-b",
-]
 # The diameters at which the RoHS entries 2(a)(1) to 2(a)(4) divide linear lamps; above the last one is T12.
 LINEAR_UP_TO_MM: tuple[tuple[float, LampClass], ...] = ((9, "linear-t2"), (17, "linear-t5"), (28, "linear-t8"))
 THIN_MM = 17.0  # the line that RoHS Annex III draws between tube diameters
 NEAR_MM = 30.0  # a law's feet and a tube's millimetres: nearer than two nominal lengths ever are
-EVERYWHERE = "any"
 NOTHING_TOLD: Mapping[str, bool] = MappingProxyType({})
-
-
-class Place(Model):
-    """A place that a shop can choose in its settings."""
-
-    id: str
-    name: str
-
-
-class LawRow(Model):
-    """One row of the table; `ends` is the first day without, or the last day with it where `last_day` says so."""
-
-    place: str
-    classes: tuple[LampClass, ...]
-    ends: date | None
-    what: str
-    law: str
-    source: str
-    confidence: Confidence
-    note: str | None = None
-    last_day: bool = False
-    read: date | None = Field(
-        None, description="the day its text, or the report named, was last read; absent: not noted"
-    )
-    lengths_mm: tuple[float, ...] = Field((), description="only tubes of about these lengths; empty: of any")
 
 
 class LawNote(Model):
@@ -84,40 +40,42 @@ class LawNote(Model):
     source: str
     confidence: Confidence
     read: date | None = Field(None, description="the day the text, or the report named, was last read")
+    who: str | None = Field(None, description="who in the shop read it; None: it is shipped")
+    place_name: str = Field("", description="empty for what counts everywhere")
     check: str
     row: LawRow = Field(exclude=True, description="in the program's own words, which keys of answers are made of")
 
 
-@cache
-def _file() -> dict[str, Any]:
-    return cast("dict[str, Any]", json.loads((paths.resources() / "law.json").read_text(encoding="utf-8")))
+def places(catalogue: Catalogue) -> tuple[Place, ...]:
+    """Return the places that are known, shipped ones first, by their ids and names."""
+    return tuple(Place(id=one.id, name=tr(one.name)) for one in _places(catalogue))
 
 
-@kept_by_language(2)
-def places() -> tuple[Place, ...]:
-    """Return the places that the table knows, by their ids and names."""
-    known = (Place.model_validate(row) for row in _file()["places"])
-    return tuple(Place(id=place.id, name=tr(place.name)) for place in known)
+def _places(catalogue: Catalogue) -> tuple[Place, ...]:
+    """Return the same in the program's own words."""
+    own = catalogue.own_law
+    return (*shipped_law().places, *(own.places if own else ()))
 
 
-@cache
-def _rows() -> tuple[LawRow, ...]:
-    return tuple(LawRow.model_validate(row) for row in _file()["rows"])
+def _rows(catalogue: Catalogue) -> tuple[LawRow, ...]:
+    own = catalogue.own_law
+    return (*shipped_law().law, *(own.law if own else ()))
 
 
-def law(place: str | None, on: date | None, lamp: Lamp | None) -> tuple[LawNote, ...]:
-    """Return what the table holds for a place, with the convention that counts everywhere last.
+def law(catalogue: Catalogue, place: str | None, on: date | None, lamp: Lamp | None) -> tuple[LawNote, ...]:
+    """Return what the table holds for a place and what the shop added, the convention that counts everywhere last.
 
     Without a lamp all classes are listed. A place that the table does not know has no notes, and neither does a
     lamp whose class it does not know: that is no permission.
     """
-    if place not in {known.id for known in places()}:
+    names = {known.id: known.name for known in _places(catalogue)}
+    if place is None or place not in names:
         return ()
     wanted = None if lamp is None else lamp_class(lamp)
     if lamp is not None and wanted is None:
         return ()
-    rows = (row for row in _for_place(place) if lamp is None or _is_of_length(row, lamp))
-    return tuple(_note(row, one, on) for row in rows for one in row.classes if wanted in (None, one))
+    rows = (row for row in _for_place(catalogue, place) if lamp is None or _is_of_length(row, lamp))
+    return tuple(_note(row, one, on, names) for row in rows for one in row.classes if wanted in (None, one))
 
 
 def _is_of_length(row: LawRow, lamp: Lamp) -> bool:
@@ -128,12 +86,12 @@ def _is_of_length(row: LawRow, lamp: Lamp) -> bool:
     return any(own[0] - NEAR_MM <= length <= own[1] + NEAR_MM for length in row.lengths_mm)
 
 
-def _for_place(place: str) -> Iterator[LawRow]:
-    yield from (row for row in _rows() if row.place == place)
-    yield from (row for row in _rows() if row.place == EVERYWHERE)
+def _for_place(catalogue: Catalogue, place: str) -> Iterator[LawRow]:
+    yield from (row for row in _rows(catalogue) if row.place == place)
+    yield from (row for row in _rows(catalogue) if row.place == EVERYWHERE)
 
 
-def _note(row: LawRow, lamp_class: LampClass, on: date | None) -> LawNote:
+def _note(row: LawRow, lamp_class: LampClass, on: date | None, names: Mapping[str, str]) -> LawNote:
     has_ended = None
     if row.ends and on:
         has_ended = on > row.ends if row.last_day else on >= row.ends
@@ -149,6 +107,8 @@ def _note(row: LawRow, lamp_class: LampClass, on: date | None) -> LawNote:
         source=row.source,
         confidence=row.confidence,
         read=row.read,
+        who=row.who,
+        place_name=names.get(row.place, ""),
         check=law_check(),
         row=row,
     )
@@ -168,7 +128,7 @@ def _says(row: LawRow, has_ended: bool | None) -> str:
 
 def law_check() -> str:
     """Return the sentence that must stand beside every note."""
-    check = _file()["check"]
+    check = law_file()["check"]
     return tr(check)
 
 
@@ -183,10 +143,9 @@ def law_caution(
     ended = next((note for note in notes if note.has_ended and note.ends and note.place != EVERYWHERE), None)
     if ended is None or ended.ends is None:
         return None
-    place = next(known["name"] for known in _file()["places"] if known["id"] == ended.place)
     own_day = f"{ended.ends.day} {ended.ends:%B %Y}"
-    values = {"place": place, "what": ended.row.what, "day": own_day, "law": ended.row.law}
-    in_words = {"place": tr(place), "what": ended.what, "day": day(ended.ends), "law": ended.law}
+    values = {"place": ended.place_name, "what": ended.row.what, "day": own_day, "law": ended.row.law}
+    in_words = {"place": tr(ended.place_name), "what": ended.what, "day": day(ended.ends), "law": ended.law}
     of_lamp = lamp.id if lamp is not None else ""
     finding = answered(Finding("law-ended", values, confidence=ended.confidence), of_lamp, told)
     return caution(finding, of_lamp, in_words).model_copy(update={"source": ended.source})

@@ -19,6 +19,8 @@ THICK_MM = 0.76  # the same standard
 LEAST_BELOW_PX = 1.2  # from which on two edges are told apart
 SMALL_PX = 640  # the size in which quadrilaterals are looked for
 LEAST_SHARE, MOST_SHARE = 0.02, 0.6  # of the picture
+CORNER_INSETS_MM = (-1.5, 2.0, 4.5)  # outside, within a card's corner of 3.18 mm radius, well inside
+OTHER_CORNERS = 0.2  # what a shape with rounder corners counts
 THRESHOLDS = 7
 MOST_TRIED = 4  # quadrilaterals whose edges are fitted, of each way of looking
 WELL_FITTED_PX = 0.8
@@ -51,15 +53,20 @@ def find_card(image: Pixels) -> Quad | None:
     for masks in (_by_ground, _by_edges, _by_levels):
         rough = _distinct([quad for quad in _quads(masks(lab)) if _is_card_like(quad, small.shape)], tried)
         rough.sort(key=lambda quad: -edge_contrast(lab, quad))
-        tried += rough[:MOST_TRIED]
         for quad in rough[:MOST_TRIED]:
             found = refined(full, long_first(quad / scale))
-            worth = _worth(found, image.shape) if found.seen else 0.0
+            worth = _worth(full, found) if found.seen else 0.0
+            if worth:
+                tried.append(quad)  # one like it would be no better; beside one that did not fit another may
             if worth and (best is None or worth > best[0]):
                 best = (worth, found)
-        if best is not None and best[1].seen > CLEAR and _miss(best[1], image.shape) < WELL_FITTED_PX:
+        if best is not None and _is_surely_one(full, best[1]):
             break
     return by_top_edges(full, best[1]) if best is not None else None
+
+
+def _is_surely_one(lab: Floats, quad: Quad) -> bool:
+    return quad.seen > CLEAR and _miss(quad, lab.shape) < WELL_FITTED_PX and _has_its_corners(lab, quad)
 
 
 def by_top_edges(lab: Floats, quad: Quad) -> Quad:
@@ -83,10 +90,26 @@ def by_top_edges(lab: Floats, quad: Quad) -> Quad:
     return moved if _miss(moved, lab.shape) <= WELL_FITTED_PX + _miss(quad, lab.shape) else quad
 
 
-def _worth(quad: Quad, shape: tuple[int, ...]) -> float:
-    """Return how much stands for a card: clear edges, a card's own shape, and of two the larger, no print on it."""
-    miss = _miss(quad, shape)
-    return float(min(quad.seen, 12.0) * _area(quad.corners) ** 0.5 / (1 + miss))
+def _worth(lab: Floats, quad: Quad) -> float:
+    """Return how much stands for a card: clear edges, its own shape, its own corners; of two the larger, no print."""
+    miss = _miss(quad, lab.shape)
+    worth = float(min(quad.seen, 12.0) * _area(quad.corners) ** 0.5 / (1 + miss))
+    return worth if _has_its_corners(lab, quad) else worth * OTHER_CORNERS
+
+
+def _has_its_corners(lab: Floats, quad: Quad) -> bool:
+    """Whether the corners are no rounder than a card's: what lies a little inside of them is still the card."""
+    import cv2
+    import numpy as np
+
+    half = np.array(CARD_MM) / 2
+    ways = np.array([(-1, 1), (1, 1), (1, -1), (-1, -1)])
+    matrix, _ = cv2.findHomography(ways * half, quad.corners)
+    places = [ways * (half - inset) for inset in CORNER_INSETS_MM]
+    seen = [sampled(lab, cv2.perspectiveTransform(at[None], matrix)[0]) for at in places]
+    outside, corner, inside = seen
+    is_card = np.linalg.norm(corner - inside, axis=1) < np.linalg.norm(corner - outside, axis=1)
+    return int(is_card.sum()) >= 3
 
 
 def _miss(quad: Quad, shape: tuple[int, ...]) -> float:

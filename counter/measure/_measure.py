@@ -33,6 +33,7 @@ SURE_KEY, SURE_NONE = 0.3, 0.5  # how clear a key, or that there is none, must b
 AS_LIKELY = 4.0  # as the best, within which blocks of other bases are looked for too
 WELL_CLEAR = 9.0  # a pattern after which no other place is looked at
 LEFT_OVER_MM = 0.35  # of the pins on the best base: with more the spacing is not taken for certain
+CLEAR_PIN = 0.55  # of a pin, below which a spacing is not taken for certain either
 BODY_MM = 3.0  # how far below the face the middle of what is seen of the body lies
 SLANTED_DEG = 25.0
 TOLERANCE_MM, OF_SPACING = 0.5, 0.02  # of a pin spacing from a picture, whichever is more; a card's level shows in it
@@ -164,7 +165,12 @@ def _pattern(catalogue: Catalogue, lab: Floats, view: View, found: Found, spots:
 
 def _pins_only(found: Found, spots: Sequence[Spot], own: Floats) -> Pattern:
     pins = tuple(
-        Pin(x_mm=round(float(x), 3), y_mm=round(float(y), 3), diameter_mm=round(2 * spot.radius, 2))
+        Pin(
+            x_mm=round(float(x), 3),
+            y_mm=round(float(y), 3),
+            diameter_mm=round(2 * spot.radius, 2),
+            clear=round(spot.score, 2),
+        )
         for (x, y), spot in zip(own, spots, strict=True)
     )
     likely = {base: round(one.score, 2) for one in found.patterns for base in one.known.bases}
@@ -223,7 +229,9 @@ def answered(
     best = catalogue.base_by_name[fits[0].base]
     spacing = spacing_of(best, fits[0], pattern)
     alone = pattern.model_copy(update={"notch": None, "block": None})
-    is_even = fit_base(best, alone).residual_mm <= LEFT_OVER_MM
+    is_even = fit_base(best, alone).residual_mm <= LEFT_OVER_MM and all(
+        pin.clear is None or pin.clear >= CLEAR_PIN for pin in pattern.pins
+    )
     looks = certain_looks(catalogue, pattern, spacing if is_even else None) if is_sure else {}
     unseen = [tr(NOT_ALIKE)] if pattern.block and pattern.notch is None else []
     return told.model_copy(

@@ -8,11 +8,12 @@ from counter.catalogue import Model
 
 
 class Pin(Model):
-    """A pin's middle in the part's own frame, millimetres, and its diameter."""
+    """A pin's middle in the part's own frame, millimetres, its diameter, and in a picture how clearly it is seen."""
 
     x_mm: float
     y_mm: float
     diameter_mm: float | None = None
+    clear: float | None = None
 
 
 class Pattern(Model):

@@ -359,8 +359,10 @@ class Counter(QObject):
             return
 
         def job() -> Loaded:
-            said = {"value": seen.value, "plus_minus": seen.plus_minus, "who": who, "on": today, "how": how}
-            shop.confirm(self.data, kind=kind, of=of, part=part, **said)
+            value, spread = seen
+            shop.confirm(
+                self.data, kind=kind, of=of, part=part, value=value, plus_minus=spread, who=who, on=today, how=how
+            )
             return shop.load_catalogue(self.data)
 
         def done(loaded: Loaded) -> None:

@@ -120,7 +120,8 @@ def test_nothing_known_has_no_light(assess):
     ],
 )
 def test_law_says_why_it_is_silent(catalogue, place, lamp, says):
-    found = notes.law_notes(place, TODAY, catalogue.lamp_by_id["G24q-2/18/quad"] if lamp else None, broken=False)
+    shown = catalogue.lamp_by_id["G24q-2/18/quad"] if lamp else None
+    found = notes.law_notes(catalogue, place, TODAY, shown, broken=False)
     assert found.says == says
     assert bool(found.rows) == (says == "")
     assert found.check == fit.law_check()

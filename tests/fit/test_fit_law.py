@@ -4,9 +4,8 @@ from datetime import date
 
 import pytest
 
+from counter.catalogue import disposal_file, law_file
 from counter.fit import broken_caution, broken_steps, disposal, law, places
-from counter.fit._disposal import _file as disposal_file
-from counter.fit._law import _file as law_file
 from counter.fit._law import lamp_class
 
 
@@ -38,17 +37,18 @@ def test_every_lamp_has_a_class(catalogue):
 
 @pytest.mark.parametrize(("on", "has_ended"), [(date(2024, 12, 31), False), (date(2025, 1, 1), True), (None, None)])
 def test_the_day_itself_counts_as_ended(catalogue, on, has_ended):
-    assert law("us-ca", on, catalogue.lamp_by_id["G24q-3/26/quad"])[0].has_ended is has_ended
+    assert law(catalogue, "us-ca", on, catalogue.lamp_by_id["G24q-3/26/quad"])[0].has_ended is has_ended
 
 
 def test_a_year_of_the_convention_lasts_to_its_end(catalogue):
     lamp = catalogue.lamp_by_id["G13/36/linear"]
-    assert [law("world", day, lamp)[0].has_ended for day in (date(2027, 12, 31), date(2028, 1, 1))] == [False, True]
+    days = (date(2027, 12, 31), date(2028, 1, 1))
+    assert [law(catalogue, "world", day, lamp)[0].has_ended for day in days] == [False, True]
 
 
 def test_every_place_answers_for_a_pin_base_lamp_and_defers_to_the_text(catalogue):
-    for place in places():
-        notes = law(place.id, date(2026, 6, 1), catalogue.lamp_by_id["G24q-3/26/quad"])
+    for place in places(catalogue):
+        notes = law(catalogue, place.id, date(2026, 6, 1), catalogue.lamp_by_id["G24q-3/26/quad"])
         assert notes, place
         assert all(note.check.startswith("Check the current text") and note.law and note.source for note in notes)
 
@@ -56,7 +56,7 @@ def test_every_place_answers_for_a_pin_base_lamp_and_defers_to_the_text(catalogu
 def test_a_law_on_four_foot_tubes_leaves_the_others_alone(catalogue):
     ended = {}
     for name in ("G13/32/linear", "G13/17/linear", "G5/8/linear", "G5/28/linear", "G13/28/linear/saver"):
-        notes = law("us-vt", date(2026, 6, 1), catalogue.lamp_by_id[name])
+        notes = law(catalogue, "us-vt", date(2026, 6, 1), catalogue.lamp_by_id[name])
         ended[name] = any(note.place == "us-vt" and note.has_ended for note in notes)
     assert ended == dict.fromkeys(ended, True) | {"G13/17/linear": False, "G5/8/linear": False}
 
@@ -75,12 +75,14 @@ def test_a_law_on_four_foot_tubes_leaves_the_others_alone(catalogue):
     ],
 )
 def test_the_day_that_a_place_names(catalogue, place, lamp, day):
-    notes = law(place, None, catalogue.lamp_by_id[lamp])
+    notes = law(catalogue, place, None, catalogue.lamp_by_id[lamp])
     assert min(note.ends for note in notes if note.place == place and note.ends) == day
 
 
 def test_what_was_read_in_a_summary_only_says_so(catalogue):
-    (nevada,) = (note for note in law("us-nv", None, catalogue.lamp_by_id["G13/32/linear"]) if note.place == "us-nv")
+    (nevada,) = (
+        note for note in law(catalogue, "us-nv", None, catalogue.lamp_by_id["G13/32/linear"]) if note.place == "us-nv"
+    )
     assert nevada.ends is None
     assert "not found" in nevada.says
     assert nevada.read == date(2026, 11, 29)
@@ -101,18 +103,18 @@ def test_every_disposal_note_that_was_read_names_the_day(note):
     assert ("read" in note) is (note["confidence"] in ("published", "reproduced"))
 
 
-def test_no_place_is_told_the_same_of_used_lamps_twice():
-    texts = [(note.text, place) for place in places() for note in disposal(place.id)]
+def test_no_place_is_told_the_same_of_used_lamps_twice(catalogue):
+    texts = [(note.text, place) for place in places(catalogue) for note in disposal(catalogue, place.id)]
     assert len(texts) == len(set(texts))
 
 
 @pytest.mark.parametrize("place", [None, "", "nowhere", "us-xx"])
 def test_an_unknown_place_says_nothing(catalogue, place):
-    assert law(place, date(2026, 1, 1), catalogue.lamp_by_id["G24q-3/26/quad"]) == ()
+    assert law(catalogue, place, date(2026, 1, 1), catalogue.lamp_by_id["G24q-3/26/quad"]) == ()
 
 
-def test_without_a_lamp_all_classes_are_listed():
-    assert {"pin-base", "linear-t8"} <= {note.lamp_class for note in law("us-il", None, None)}
+def test_without_a_lamp_all_classes_are_listed(catalogue):
+    assert {"pin-base", "linear-t8"} <= {note.lamp_class for note in law(catalogue, "us-il", None, None)}
 
 
 def test_broken_lamp_steps_in_order():
@@ -127,5 +129,5 @@ def test_broken_lamp_steps_in_order():
 @pytest.mark.parametrize(
     ("place", "title"), [("us-ca", "What the box says"), ("eu", "Take back"), (None, "Say at the counter")]
 )
-def test_used_lamps(place, title):
-    assert title in {note.title for note in disposal(place)}
+def test_used_lamps(catalogue, place, title):
+    assert title in {note.title for note in disposal(catalogue, place)}

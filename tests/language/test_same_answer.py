@@ -69,7 +69,7 @@ def drawn(catalogue, rng):
         use=rng.choice(["unknown", "unknown", "lighting", "germicidal", "insect trap"]),
         chosen=rng.choice([None, None, lamp.id]),
         broken=rng.random() < 0.1,
-        place=rng.choice([None, *(one.id for one in places())]),
+        place=rng.choice([None, *(one.id for one in places(catalogue))]),
         on=rng.choice([None, date(2026, 11, 29), date(2031, 1, 1)]),
     )
 

@@ -243,13 +243,13 @@ DATES = [
 
 @pytest.mark.parametrize(("place", "lamp", "day", "source"), DATES)
 def test_law_dates(place, lamp, day, source):
-    first = law(place, date.fromisoformat(day), CATALOGUE.lamp_by_id[lamp])[0]
+    first = law(CATALOGUE, place, date.fromisoformat(day), CATALOGUE.lamp_by_id[lamp])[0]
     assert (first.ends, first.source, first.has_ended) == (date.fromisoformat(day), source, True)
 
 
 # WTO-EU813: exemption 1(g) not renewed, 18 months from 24 Feb 2022.
 def test_long_life_lamps_under_30_w_had_18_months():
-    notes = law("eu", date(2023, 8, 24), CATALOGUE.lamp_by_id["G24q-3/26/quad"])
+    notes = law(CATALOGUE, "eu", date(2023, 8, 24), CATALOGUE.lamp_by_id["G24q-3/26/quad"])
     assert next(note.ends for note in notes if note.source == "WTO-EU813") == date(2023, 8, 24)
 
 
@@ -258,13 +258,13 @@ def test_long_life_lamps_under_30_w_had_18_months():
     ("lamp", "year"), [("G13/36/linear", 2027), ("2GX13/40/circular", 2027), ("G24q-3/26/quad", 2026)]
 )
 def test_convention(lamp, year):
-    note = law("world", None, CATALOGUE.lamp_by_id[lamp])[-1]
+    note = law(CATALOGUE, "world", None, CATALOGUE.lamp_by_id[lamp])[-1]
     assert note.ends == date(year, 12, 31)
 
 
 # WA-HB1185: lamps mainly for ultraviolet are exempt.
 def test_ultraviolet_is_exempt_in_washington():
-    note = law("us-wa", date(2030, 1, 1), CATALOGUE.lamp_by_id["G13/30/linear/uv-c"])[0]
+    note = law(CATALOGUE, "us-wa", date(2030, 1, 1), CATALOGUE.lamp_by_id["G13/30/linear/uv-c"])[0]
     assert (note.ends, note.what.startswith("exempt")) == (None, True)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel
 
@@ -33,6 +34,14 @@ def button(window, key, value):
 def press(widget):
     QTest.mouseClick(widget, LEFT)
     QApplication.processEvents()
+
+
+def drop_on(widget, about):
+    """Let go of what a hand carries over a widget's middle."""
+    middle = widget.rect().center()
+    over = (Qt.DropAction.CopyAction, about, LEFT, Qt.KeyboardModifier.NoModifier)
+    QApplication.sendEvent(widget, QDragEnterEvent(middle, *over))
+    QApplication.sendEvent(widget, QDropEvent(middle.toPointF(), *over))
 
 
 def type_into(field, text):

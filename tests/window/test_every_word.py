@@ -54,6 +54,7 @@ NAMES = {  # what is written alike in every language
     *("min", "mired", "PSF"),
     *(part for name, _ in SHIPPED for part in re.findall(r"[^\W\d_]+", name)),
     *("Python", "LGPL", "later"),
+    *("Letter", "Tabloid"),  # sizes of paper
 }
 
 

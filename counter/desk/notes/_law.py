@@ -6,12 +6,12 @@ from datetime import date  # pydantic needs the class itself
 from typing import TYPE_CHECKING
 
 from counter import fit
-from counter.catalogue import Model
-from counter.fit import BrokenStep, DisposalNote, LawNote
+from counter.catalogue import DisposalNote, Model
+from counter.fit import BrokenStep, LawNote
 from counter.language import marked, tr
 
 if TYPE_CHECKING:
-    from counter.catalogue import Lamp
+    from counter.catalogue import Catalogue, Lamp
 
 PLACE_NOT_SET = marked("No place is chosen, so no law can be named. Choose the shop's place above.")
 NO_LAMP = marked("No lamp is named yet. The law hangs on the lamp type.")
@@ -33,10 +33,10 @@ class LawNotes(Model):
     broken: tuple[BrokenStep, ...] = ()
 
 
-def law_notes(place: str | None, on: date | None, lamp: Lamp | None, broken: bool) -> LawNotes:
+def law_notes(catalogue: Catalogue, place: str | None, on: date | None, lamp: Lamp | None, broken: bool) -> LawNotes:
     """Return law and disposal for one lamp; the steps only while a lamp lies broken."""
-    rows = fit.law(place, on, lamp) if lamp is not None else ()
-    names = {one.id: one.name for one in fit.places()}
+    rows = fit.law(catalogue, place, on, lamp) if lamp is not None else ()
+    names = {one.id: one.name for one in fit.places(catalogue)}
     return LawNotes(
         place=place,
         place_name=names.get(place or ""),
@@ -44,7 +44,7 @@ def law_notes(place: str | None, on: date | None, lamp: Lamp | None, broken: boo
         says=tr(_says(place, place in names, lamp, rows)),
         check=fit.law_check(),
         rows=rows,
-        disposal=fit.disposal(place),
+        disposal=fit.disposal(catalogue, place),
         disposal_check=fit.disposal_check(),
         broken=fit.broken_steps() if broken else (),
     )

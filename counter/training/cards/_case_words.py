@@ -63,7 +63,7 @@ def case_words(catalogue: Catalogue, setting: Setting, instead: str = "") -> str
         parts = [f"{said[f'kind {kind}']}: {lamp_words(catalogue, lamp)}."]
     parts += [said["marks"].format(marks=case.marks)] if case.marks else []
     parts += [said["broken"]] if case.broken else []
-    parts += [fixture_words(case.fixture), said[f"use {case.use}"], *_law_words(case)]
+    parts += [fixture_words(case.fixture), said[f"use {case.use}"], *_law_words(catalogue, case)]
     parts += [said["instead"].format(title=instead)] if instead else []
     return " ".join(parts)
 
@@ -88,10 +88,10 @@ def fixture_words(fixture: Fixture) -> str:
     return " ".join(told)
 
 
-def _law_words(case: Case) -> list[str]:
+def _law_words(catalogue: Catalogue, case: Case) -> list[str]:
     if case.place is None or case.on is None:
         return []
-    place = next(one.name for one in places() if one.id == case.place)
+    place = next(one.name for one in places(catalogue) if one.id == case.place)
     return [words()["law"].format(place=place, day=f"{case.on:%Y-%m-%d}")]
 
 

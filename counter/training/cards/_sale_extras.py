@@ -22,7 +22,7 @@ from counter.training.cards._sale_cases import Setting, fitting_for, looks_of, u
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from counter.catalogue import Base, Lamp
+    from counter.catalogue import Base, Catalogue, Lamp
     from counter.fit import Fixture
     from counter.training.cards._facts import Lore
 
@@ -57,7 +57,7 @@ def extras_of_lamp(lore: Lore, lamp: Lamp) -> Iterator[Setting]:
     seen: dict[str, str | float] = {key: true_answer(lore, lamp, key) for key in ("legs", "pins")}
     yield Setting("look-uvc", lamp.id, Case(looks=seen))
     yield Setting("look-uvc", lamp.id, Case(looks={**seen, "glass": "clear"}))
-    for place, day in _ended(lamp):
+    for place, day in _ended(lore.catalogue, lamp):
         yield Setting("law", lamp.id, changed(place=place, on=day))
 
 
@@ -136,8 +136,8 @@ def _colours(lore: Lore, lamp: Lamp) -> Iterator[tuple[str, int]]:
             yield code, kelvins[-1]
 
 
-def _ended(lamp: Lamp) -> Iterator[tuple[str, date]]:
-    for place in places():
-        for note in law(place.id, LATE, lamp):
+def _ended(catalogue: Catalogue, lamp: Lamp) -> Iterator[tuple[str, date]]:
+    for place in places(catalogue):
+        for note in law(catalogue, place.id, LATE, lamp):
             if note.ends is not None and note.place == place.id:
                 yield place.id, note.ends + timedelta(days=1)

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from counter.measure import Measured
 
 SHOWN = 5
+NAMED = 3  # bases of one face that are named
 
 
 class ResultPane(QWidget):
@@ -47,16 +48,23 @@ class ResultPane(QWidget):
         """Show another measurement, or why there is none."""
         self._told = dict(told.looks) if told is not None else {}
         self.looks.setText(self._looks_words(told) if told is not None else "")
-        fits = told.candidates[:SHOWN] if told is not None else ()
-        self.fits.setText(
-            "\n".join(f"{fit.base}   {SpokenNumber(fit.residual_mm):.2f}\N{THIN SPACE}mm" for fit in fits) or "–"
-        )
+        self.fits.setText(self._fits_words(told) if told is not None else "–")
         problems = [problem] if problem else list(told.problems) if told is not None else []
         codes = (
             [tr("Code in the picture: {code}").format(code=code) for code in told.codes] if told is not None else []
         )
         self.problems.setText("\n".join([*problems, *codes]))
         self.take.setEnabled(bool(self._told))
+
+    def _fits_words(self, told: Measured) -> str:
+        """Return a line a face, of all the bases that are drawn alike: no picture tells those apart."""
+        from counter.measure import faces_of
+
+        lines = []
+        for face in faces_of(self.catalogue, told.candidates)[:SHOWN]:
+            names = ", ".join(fit.base for fit in face[:NAMED]) + (" …" if len(face) > NAMED else "")
+            lines.append(f"{SpokenNumber(face[0].residual_mm):.2f}\N{THIN SPACE}mm   {names}")
+        return "\n".join(lines) or "–"
 
     def _looks_words(self, told: Measured) -> str:
         lines = []

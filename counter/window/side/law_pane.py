@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
-from counter.language import marked, tr
+from counter.language import day, marked, tr
 from counter.window.outlines.facts import confidence_words
 from counter.window.parts.calm import CalmCombo
 from counter.window.parts.scroll_column import ScrollColumn
@@ -74,7 +74,7 @@ class LawPane(QWidget):
         self._sources = {key: source.title for key, source in catalogue.source_by_key.items()}
         self.place.clear()
         self.place.addItem(tr(NOT_SET), "")
-        for one in places():
+        for one in places(catalogue):
             self.place.addItem(one.name, one.id)
 
     def ask_for_place(self) -> None:
@@ -99,7 +99,12 @@ class LawPane(QWidget):
 
     def _row(self, row: LawNote) -> Note:
         note = f" {row.note}" if row.note else ""
-        quiet = f"{row.law} · {confidence_words(row.confidence)}"
+        read = ""
+        if row.read and row.who:
+            read = " · " + tr("read on {day} by {who}").format(day=day(row.read), who=row.who)
+        elif row.read:
+            read = " · " + tr("read on {day}").format(day=day(row.read))
+        quiet = f"{row.law} · {confidence_words(row.confidence)}{read}"
         return Note(row.says, note.strip(), quiet, self._sources.get(row.source, row.source))
 
     def _steps(self, found: LawNotes) -> Iterator[Note]:

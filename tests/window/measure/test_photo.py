@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from threading import Event
+
 import pytest
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QGuiApplication
+from PySide6.QtCore import QMimeData, QPoint, Qt, QUrl
+from PySide6.QtGui import QGuiApplication, QImage
 from PySide6.QtTest import QTest
 
+from counter import measure
 from counter.window.measure import screens
 from tests.simulate_photos import take
+from tests.window.hands import drop_on
 
 
 @pytest.fixture(scope="module")
@@ -35,6 +39,58 @@ def test_a_picture_becomes_looks_of_the_case(window, room):
     assert {key: window.case.looks[key] for key in looks} == looks
     window.counter.undo()
     assert "pins" not in window.case.looks
+
+
+def test_a_point_dragged_with_the_mouse_changes_the_measure(room):
+    view, before = room.view, room.found.fits.text()
+    place = view.shown(view.groups["pins"][0]).toPoint()
+    QTest.mousePress(view, Qt.MouseButton.LeftButton, pos=place)
+    QTest.mouseMove(view, place + QPoint(40, 25))
+    QTest.mouseRelease(view, Qt.MouseButton.LeftButton, pos=place + QPoint(40, 25))
+    assert room.found.fits.text() != before
+    assert (view.shown(view.groups["pins"][0]) - (place + QPoint(40, 25))).manhattanLength() < 3
+
+
+def test_bases_that_no_picture_tells_apart_stand_on_one_line(room):
+    lines = room.found.fits.text().splitlines()
+    assert lines[0].endswith("mm   G24q-3")
+    assert any(line.endswith("   GX24q-1, GX24q-2, GX24q-3 …") for line in lines)
+
+
+def test_a_dropped_file_and_a_copied_picture_are_measured(window, qtbot, photo, tmp_path):
+    path = tmp_path / "from the road.jpg"
+    path.write_bytes(photo.jpeg)
+    dialog = window.counter.measuring.open_photo()
+    about = QMimeData()
+    about.setUrls([QUrl.fromLocalFile(str(path))])
+    drop_on(dialog, about)
+    qtbot.waitUntil(lambda: dialog.told is not None, timeout=30_000)
+    assert len(dialog.view.points("pins")) == 4
+    dropped = dialog.found.fits.text()
+    QGuiApplication.clipboard().setImage(QImage.fromData(photo.jpeg))
+    QTest.mouseClick(dialog.paste_button, Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: dialog.told is not None, timeout=30_000)
+    assert dialog.found.fits.text() == dropped
+
+
+def test_the_window_answers_while_a_picture_is_measured(window, qtbot, photo, monkeypatch):
+    begun, go_on = Event(), Event()
+    measured = measure.measure_pixels
+
+    def slowly(catalogue, pixels):
+        begun.set()
+        assert go_on.wait(30)
+        return measured(catalogue, pixels)
+
+    monkeypatch.setattr(measure, "measure_pixels", slowly)
+    dialog = window.counter.measuring.open_photo()
+    dialog.measure(photo.jpeg)
+    assert begun.wait(30)
+    dialog.by_length.setChecked(True)
+    assert dialog.length.isEnabled()
+    assert dialog.told is None
+    go_on.set()
+    qtbot.waitUntil(lambda: dialog.told is not None, timeout=30_000)
 
 
 def test_a_point_moved_by_keys_changes_the_measure(room):

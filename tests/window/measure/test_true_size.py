@@ -7,7 +7,7 @@ import sys
 
 import pytest
 from PySide6.QtCore import QPointF, QRectF, QSettings, QSize, QSizeF, Qt
-from PySide6.QtGui import QImage, QPainter
+from PySide6.QtGui import QColor, QImage, QPainter
 from PySide6.QtTest import QTest
 
 from counter.window.measure import screens
@@ -89,12 +89,19 @@ def test_a_card_is_a_card_wide_to_half_a_pixel(qapp, ratio):
     painter.end()
     row = round(outline.card().center().y() * ratio)
     ground = image.pixelColor(2, row).lightness()
-    dark = [(x, ground - image.pixelColor(x, row).lightness()) for x in range(image.width())]
-    half = max(depth for _, depth in dark) / 2
-    inner = [x for x, depth in dark if depth > half]
-    left = [x for x in inner if x < inner[0] + 12]
-    right = [x for x in inner if x > inner[-1] - 12]
-    assert min(right) - (max(left) + 1) == pytest.approx(85.60 * device, abs=1.0)  # both edges half a pixel each
+    depths = [abs(ground - image.pixelColor(x, row).lightness()) for x in range(image.width())]
+    inked = [x for x, depth in enumerate(depths) if depth > max(depths) / 4]
+    full = abs(ground - QColor(LIGHT.accent).lightness())
+    (left, ink), (right, other) = (_line(depths, near, full) for near in (inked[0], inked[-1]))
+    inner = (right - other / 2) - (left + ink / 2)  # the lines' inner edges are the card's
+    assert inner == pytest.approx(85.60 * device, abs=0.5)
+
+
+def _line(depths, near, full):
+    """Return where a line has its middle and how wide it is, to parts of a pixel, by its ink."""
+    around = range(near - 8, near + 9)
+    ink = sum(depths[x] for x in around)
+    return sum(x * depths[x] for x in around) / ink, ink / full
 
 
 @pytest.mark.parametrize("ratio", [1.0, 1.5, 2.0])
