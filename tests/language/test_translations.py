@@ -150,7 +150,12 @@ NO_WORDS = {
     *("learned from ", "taken over from "),  # what was done, as the store keeps it
     *("not for this", "may go in", "other colour"),  # ranks of the shelf, as data
     *("sales weigh", "the sequence is made with the store"),  # a setting's name; a fault of the program
-    *("measured or seen in a shop", "diff --git a/"),  # a patch for us, in the words of our own files
+    *(
+        "measured or seen in a shop",
+        "diff --git a/",
+        "read in the source",
+        "read in a summary",
+    ),  # a patch for us, in the words of our own files
     *("a moment needs its time zone", " right of "),  # faults of the program
 }
 
