@@ -6,6 +6,8 @@ import re
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any, NamedTuple
 
+from counter.language import tr
+
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
@@ -105,11 +107,13 @@ def report_text(problems: Iterable[Problem]) -> str:
     for problem in problems:
         place = _place(problem)
         lines += [f"{place}: {problem.what}" if place else problem.what, f"    {problem.way_out}"]
-    return "\n".join(lines) if lines else "No problems."
+    return "\n".join(lines) if lines else tr("No problems.")
 
 
 def _place(problem: Problem) -> str:
-    line = f"line {problem.line}" if problem.line and not problem.where.startswith("line ") else ""
+    line = (
+        tr("line {line}").format(line=problem.line) if problem.line and not problem.where.startswith("line ") else ""
+    )
     file = ", ".join(filter(None, (problem.file, line)))
     inside = " ".join(filter(None, (problem.path, problem.where and f"({problem.where})")))
     return ": ".join(filter(None, (file, inside)))

@@ -39,6 +39,7 @@ from counter.catalogue._redraw import redrawn
 from counter.catalogue._rules import findings_in
 from counter.catalogue._rules_shop import hides_ultraviolet, keep_doubt, newly_broken
 from counter.catalogue._validate import findings_of, sound
+from counter.language import marked
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -86,6 +87,10 @@ PARTS: dict[str, dict[str, type[Sourced]]] = {
 
 
 NOT_DRAWN = " The notches are not drawn: where they sit is not known here."  # as bases without known keys say it
+WITHOUT_IT = (  # what is left of such a sentence once a shop has seen the notches
+    marked("Hold the lamp by its base, pins toward you, the notched edge of the block up."),
+    marked("Hold the lamp by its base, pins toward you, the notched edge of the post up."),
+)
 
 
 class Confirmed(Model):

@@ -40,6 +40,7 @@ TEXTS: dict[str, tuple[str, ...]] = {
         "nema.older_says",
         "nema.older_means",
         "aliases.*.means",
+        "asides.*.means",
         "linear.heads.*.means",
         "linear.suffixes.*.means",
         "linear.germicidal_suffixes.*.means",

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from counter import words
 from counter.marks import _say as say
 from counter.marks._answer import answer
+from counter.marks._asides import asides, spans, without
 from counter.marks._barcode import barcode
 from counter.marks._clean import clean_read
 from counter.marks._house import shipped_house
@@ -47,7 +48,15 @@ def read(catalogue: Catalogue, text: str, house: Sequence[HouseMaker] = (), limi
     points into what was typed.
     """
     folded = words.fold(text)
-    found = _read(catalogue, folded.cased, house, limit)
+    beside = asides(folded.cased)
+    found = _read(catalogue, without(folded.cased, beside), house, limit)
+    if beside:
+        said = spans(folded.cased, beside)
+        readings = tuple(
+            one.model_copy(update={"spans": tuple(sorted((*one.spans, *said), key=lambda span: span.start))})
+            for one in found.readings
+        )
+        found = found.model_copy(update={"text": folded.cased, "readings": readings})
     if folded.cased == text:
         return found
     readings = tuple(_as_typed(one, folded) for one in found.readings)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import time
 from collections import Counter
 from typing import TYPE_CHECKING, NamedTuple
@@ -18,7 +19,8 @@ if TYPE_CHECKING:
     from counter.shelf._plan import Plan
     from counter.shop import StockList, Store
 
-MOST_LINES = 3000  # read to learn from, evenly over the list: letters come back on many lines
+_SERIAL = re.compile(r"\d{5}")  # a shop's own number, a barcode: no lamp's code has so many figures in a row
+MOST_LINES = 2000  # read to learn from, evenly over the list: letters come back on many lines
 MOST_UNMATCHED = 300
 REST_S = 0.0005  # after each line, so that a window beside this has its turn
 
@@ -43,7 +45,8 @@ def teaches(store: Store, catalogue: Catalogue, progress: Callable[[int, int], b
     stock = shop.current_list(store)
     if stock is None:
         return None
-    lines = [Line(one.code, one.description) for one in shop.all_items(store) if one.code and one.description]
+    items = [one for one in shop.all_items(store) if one.code and one.description]
+    lines = [Line(one.code, one.description) for one in items if not _SERIAL.search(one.code)]
     step = -(-len(lines) // MOST_LINES) or 1
     some = lines[::step]
     found = learn(catalogue, _paced(some, progress), name=stock.name, at=stock.at[:16])

@@ -9,6 +9,7 @@ from string import Formatter
 import pytest
 
 from counter import language
+from counter.catalogue._shop import NOT_DRAWN, WITHOUT_IT
 from counter.desk import assess
 from counter.training import KINDS, cards_about, draw_cards, freshness, results_sheet
 from counter.training.cards._facts import Lore
@@ -149,7 +150,12 @@ NO_WORDS = {
     *("learned from ", "taken over from "),  # what was done, as the store keeps it
     *("not for this", "may go in", "other colour"),  # ranks of the shelf, as data
     *("sales weigh", "the sequence is made with the store"),  # a setting's name; a fault of the program
-    *("measured or seen in a shop", "diff --git a/"),  # a patch for us, in the words of our own files
+    *(
+        "measured or seen in a shop",
+        "diff --git a/",
+        "read in the source",
+        "read in a summary",
+    ),  # a patch for us, in the words of our own files
     *("a moment needs its time zone", " right of "),  # faults of the program
 }
 
@@ -228,6 +234,11 @@ def test_a_translation_fills_in_the_same(code):
             assert all(one == fields(message.id[1]) for one in filled), message.id
         else:
             assert fields(message.string) == fields(message.id), message.id
+
+
+def test_what_a_confirmed_notch_leaves_of_a_sentence_is_translated(catalogue):
+    left = {base.hold.replace(NOT_DRAWN, "") for base in catalogue.bases if NOT_DRAWN in base.hold}
+    assert left == set(WITHOUT_IT)
 
 
 @pytest.mark.parametrize("code", codes())

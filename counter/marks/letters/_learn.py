@@ -90,6 +90,8 @@ def _told(catalogue: Catalogue, known: Known, line: Line) -> _Told | None:
     if not read_code or not any(map(str.isalnum, line.description)):
         return None
     code = read_code[0][0]
+    if code.lamp.watts and not code.lamps:
+        return None  # no lamp has these figures: a shop's own number, not a maker's code
     letters = frozenset(fold(span.text) for span in code.spans if span.part == MAKER and span.text.isalpha())
     words = read(catalogue, line.description).readings
     if not letters or not words:

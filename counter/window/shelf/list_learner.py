@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from threading import Event
+from time import monotonic
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
@@ -17,6 +18,7 @@ if TYPE_CHECKING:
     from counter.window.marks.letters_dialog import LettersDialog
 
 TOLD_EVERY = 50  # lines
+QUIET_S = 0.7  # after each look and key: whoever serves a customer is not slowed down
 
 
 class ListLearner(QObject):
@@ -34,6 +36,7 @@ class ListLearner(QObject):
         self.says = ""
         self.dialog: LettersDialog | None = None
         self._stopped = Event()
+        self._quiet_from = 0.0
         self._read.connect(self._show_progress)
 
     def begin(self) -> None:
@@ -46,6 +49,8 @@ class ListLearner(QObject):
         def tell(done: int, of: int) -> bool:
             if done % TOLD_EVERY == 0:
                 self._read.emit(done, of)
+            while (left := self._quiet_from - monotonic()) > 0 and not stopped.wait(left):
+                pass
             return not stopped.is_set()
 
         def job() -> Taught | None:
@@ -55,6 +60,10 @@ class ListLearner(QObject):
 
         self.worker.ask(job, self._take, self._fail, "learn")
         self.changed.emit()
+
+    def hold(self) -> None:
+        """Let the reading rest: something was pressed or typed."""
+        self._quiet_from = monotonic() + QUIET_S
 
     def _take(self, found: Taught | None) -> None:
         self.found, self.is_busy = found, False

@@ -160,6 +160,7 @@ class ShopDesk(QObject):
 
     def show_case(self) -> None:
         """The case has changed: what answers it on the shelf follows in a moment."""
+        self.learner.hold()
         if self.is_open:
             self._soon.start()
 

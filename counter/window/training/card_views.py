@@ -162,6 +162,8 @@ def _read(catalogue: Catalogue, card: Card, shown: Shown) -> Shown:
     found: tuple[Reading, ...] = known_here(catalogue, Case(marks=code)).readings
     if not found:
         return shown
-    lamp = catalogue.lamp_by_id[found[0].lamps[0]] if found[0].lamps else None
+    lamps = found[0].lamps
+    names_one = len(lamps) == 1 or (lamps and card.kind != "makers-code")  # a maker's code may leave several open
+    lamp = catalogue.lamp_by_id[lamps[0]] if names_one else None
     figure = _figure(lamp, catalogue.base_of(lamp), lamp.base) if lamp is not None else None
     return replace(shown, code=code, spans=found[0].spans, second=figure)

@@ -158,3 +158,9 @@ def test_a_list_that_teaches_nothing_offers_nothing(counter, tmp_path):
     assert "teaches nothing that is not known" in dialog.says.text()
     assert not dialog.buttons["take_all"].isEnabled()
     dialog.reject()
+
+
+def test_reading_a_list_rests_after_each_key(counter):
+    before = counter.shop.learner._quiet_from
+    counter.change(marks="F")
+    assert counter.shop.learner._quiet_from > before
