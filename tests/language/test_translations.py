@@ -51,10 +51,9 @@ COVERED = (
     "counter/window/report_dialog.py",
     "counter/window/rescue.py",
     "counter/window/saved_cases.py",
-    "counter/window/shelf/import_dialog.py",
-    "counter/window/shelf/shelf_pane.py",
-    "counter/window/shelf/shelf_rows.py",
+    "counter/window/shelf",
     "counter/window/side",
+    "counter/window/slip",
     "counter/window/looks",
     "counter/window/marks",
     "counter/window/outlines",
@@ -128,11 +127,12 @@ def _called(node):
 NO_WORDS = {
     "do not know",  # as records have it; shown by its name
     "not for ",  # stands on an invented label, which is in English wherever it is sold
-    "PDF (*.pdf)",
+    *("PDF (*.pdf)", "CSV (*.csv)"),
     *("insect trap", "gel curing"),  # as the catalogue has them
     *("ask first", "do not sell"),  # verdicts as data
     *("explained", "current"),  # kinds of answers, parts of a lamp
-    "not for this",  # a rank as data
+    *("not for this", "other colour"),  # ranks as data
+    *("asked for", "came back", "sales weigh"),  # what the store is asked for
     *("Python ", ": PSF-2.0", "mm", " mm", "\N{THIN SPACE}mm"),
     "light, high contrast",  # names of palettes, which nobody reads
     "dark, high contrast",

@@ -7,17 +7,27 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QDialog, QDoubleSpinBox, QFormLayout, QHBoxLayout, QVBoxLayout
 
+from counter.language import marked, tr
 from counter.shelf import FORMULA, LEFT_OUT, CostOf, Usage, pay_back, yearly
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QWheelEvent
 
-    from counter.shelf import ShelfAnswer
+    from counter.shelf import ShelfAnswer, YearlyCost
     from counter.window.counter_room import Counter
 
 RATE, HOURS = "rate_per_kwh", 3000
 LIFE_H, LED_LIFE_H, LED_SHARE = 10_000, 30_000, 0.5  # where the list says nothing; shown, and to be typed over
+
+FIGURE_WORDS = {
+    "hours": marked("hours a year"),
+    "rate": marked("price of a kWh"),
+    "lamps": marked("how many lamps"),
+    "watts": marked("watts"),
+    "price": marked("price"),
+    "life h": marked("life, h"),
+}
 
 
 class Figure(QDoubleSpinBox):
@@ -40,15 +50,15 @@ class Figure(QDoubleSpinBox):
 class CostDialog(QDialog):
     """Reckons again at each figure."""
 
-    def __init__(self, counter: Counter, marked: ShelfAnswer | None) -> None:
+    def __init__(self, counter: Counter, shown: ShelfAnswer | None) -> None:
         super().__init__(counter.window)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.setWindowTitle("Cost over the years")
-        item = marked.item if marked is not None else None
+        self.setWindowTitle(tr("Cost over the years"))
+        item = shown.item if shown is not None else None
         watts = (item.watts if item is not None else None) or 26.0
         price = (item.price_cents or 0) / 100 if item is not None else 0.0
         life = (item.life_h if item is not None else None) or LIFE_H
-        name = item.code if item is not None else "this lamp"
+        name = item.code if item is not None else tr("this lamp")
         self.shop = counter.shop
         rate = float(self.shop.settings[RATE])
         self.usage = {"hours": Figure(HOURS, 8784), "rate": Figure(rate, 100, 3), "lamps": Figure(1, 9999)}
@@ -56,12 +66,12 @@ class CostDialog(QDialog):
         self.other = _figures(watts * LED_SHARE, price * 2, LED_LIFE_H)
         self.says = Words(wraps=True)
         forms = QHBoxLayout()
-        for title, figures in (("Use", self.usage), (name, self.present), ("instead", self.other)):
+        for title, figures in ((tr("Use"), self.usage), (name, self.present), (tr("instead"), self.other)):
             forms.addLayout(_form(title, figures))
         box = QVBoxLayout(self)
         box.addLayout(forms)
         box.addWidget(self.says)
-        box.addWidget(Words(f"{FORMULA}.\n{LEFT_OUT}", wraps=True))
+        box.addWidget(Words(f"{tr(FORMULA)}.\n{tr(LEFT_OUT)}", wraps=True))
         for figures in (self.usage, self.present, self.other):
             for figure in figures.values():
                 figure.valueChanged.connect(lambda _: self.reckon())
@@ -85,15 +95,23 @@ class CostDialog(QDialog):
             self.says.setText(str(problem))
             return
         when = (
-            "it never pays for itself"
+            tr("it never pays for itself")
             if back.years is None
-            else f"it has paid for itself after {back.years:.1f} years"
+            else tr("it has paid for itself after {years:.1f} years").format(years=back.years)
         )
         self.says.setText(
-            f"This: {now.total:.2f} a year (energy {now.energy:.2f}, lamps {now.lamps:.2f}).\n"
-            f"Instead: {then.total:.2f} a year (energy {then.energy:.2f}, lamps {then.lamps:.2f}).\n"
-            f"Saves {back.saving:.2f} a year; {when}."
+            "\n".join(
+                (
+                    _yearly(tr("This: {total:.2f} a year (energy {energy:.2f}, lamps {lamps:.2f})."), now),
+                    _yearly(tr("Instead: {total:.2f} a year (energy {energy:.2f}, lamps {lamps:.2f})."), then),
+                    tr("Saves {saving:.2f} a year; {when}.").format(saving=back.saving, when=when),
+                )
+            )
         )
+
+
+def _yearly(words: str, cost: YearlyCost) -> str:
+    return words.format(total=cost.total, energy=cost.energy, lamps=cost.lamps)
 
 
 def _figures(watts: float, price: float, life: float) -> dict[str, Figure]:
@@ -104,7 +122,7 @@ def _form(title: str, figures: dict[str, Figure]) -> QFormLayout:
     form = QFormLayout()
     form.addRow(Words(title))
     for name, figure in figures.items():
-        form.addRow(name, figure)
+        form.addRow(tr(FIGURE_WORDS[name]), figure)
     return form
 
 

@@ -37,7 +37,9 @@ class ParkedBar(QObject):
         counter, case = self.counter, self.counter.case
         if case == counter.fresh_case():
             return
-        head = f"{counter.assessment.headline} {counter.assessment.subline}".strip() or case.marks or "nothing named"
+        head = (
+            f"{counter.assessment.headline} {counter.assessment.subline}".strip() or case.marks or tr("nothing named")
+        )
         if len(shop.parked(counter.data)) >= shop.MOST_PARKED:
             counter.looks.show_problem("", tr("Not put aside: {count} cases wait.").format(count=shop.MOST_PARKED))
             return
@@ -47,7 +49,7 @@ class ParkedBar(QObject):
         try:
             shop.park(counter.data, kept)
         except OSError as problem:
-            counter.looks.show_problem("", f"Not put aside: {problem}")
+            counter.looks.show_problem("", tr("Not put aside: {problem}").format(problem=problem))
             return
         counter.next_customer()
         self.show_parked()
@@ -88,7 +90,7 @@ class ParkedBar(QObject):
     def _button(self, at: int, one: Parked) -> QPushButton:
         head = one.headline if len(one.headline) <= WIDEST else one.headline[: WIDEST - 1] + "…"
         button = QPushButton(f"{'F7  ' if at == 0 else ''}{head}".replace("&", "&&"))
-        button.setToolTip("Waits. Press to bring this customer back; the present one waits meanwhile.")
+        button.setToolTip(tr("Waits. Press to bring this customer back; the present one waits meanwhile."))
         button.clicked.connect(lambda _=False, key=one.key: self.back(key))
         assert self.bar is not None
         self.bar.addWidget(button)

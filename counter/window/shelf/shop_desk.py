@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtCore import QObject, QTimer
 
 from counter import shop
-from counter.language import tr
+from counter.language import tr, trn
 from counter.window.shelf.list_learner import ListLearner
 from counter.window.shelf.parked_bar import ParkedBar
 from counter.window.shelf.shelf_pane import NO_CASE, NO_LIST, NOT_FOUND, NOTHING
@@ -119,10 +119,7 @@ class ShopDesk(QObject):
         if look.revisions["stock"] != self._seen["stock"]:
             self._seen["stock"] = look.revisions["stock"]
             self._ask_shelf()
-        demo = (
-            "  This is the demo shop: nothing in it exists." if look.stock is not None and look.stock.is_demo else ""
-        )
-        self._about_list = f"{look.stock.lines} lines, {look.stock.name}.{demo}" if look.stock is not None else ""
+        self._about_list = _about(look.stock) if look.stock is not None else ""
         self._waiting = look.waiting
         self._say_state()
         self.worker.later(AGAIN_MS, self.open)
@@ -150,8 +147,8 @@ class ShopDesk(QObject):
         self.worker.later(AGAIN_MS, self.open)
 
     def _say_state(self) -> None:
-        pending = "asking the store …" if self.worker.pending else ""
-        waits = f"{self._waiting} slips wait on this machine." if self._waiting else ""
+        pending = tr("asking the store …") if self.worker.pending else ""
+        waits = _waiting(self._waiting)
         chosen = self.writer.says
         said = "  ".join(filter(None, (chosen, self._problem, waits, self._about_list, pending)))
         self.pane.show_state(said)
@@ -203,7 +200,7 @@ class ShopDesk(QObject):
 
         lamp = self.counter.catalogue.lamp_by_id.get(self.counter.assessment.lamp or "")
         if lamp is None:
-            self.pane.say("Name the lamp first: then this line can be matched to it.")
+            self.pane.say(tr("Name the lamp first: then this line can be matched to it."))
             return
         keys = [key_of(answer.item.code), key_of(answer.item.barcode)]
         facts = {"base": lamp.base, "watts": lamp.watts.value, "kind": lamp.kind}
@@ -257,7 +254,9 @@ class ShopDesk(QObject):
         self.worker.ask(job, self._say_sales, self._fail)
 
     def _say_sales(self, on: bool) -> None:
-        self.pane.say("Own sales weigh in identifying now." if on else "Own sales no longer weigh in identifying.")
+        self.pane.say(
+            tr("Own sales weigh in identifying now.") if on else tr("Own sales no longer weigh in identifying.")
+        )
         self.open()
 
     def open_log(self) -> None:
@@ -291,9 +290,15 @@ class ShopDesk(QObject):
             shop.close_all()
 
 
+def _waiting(count: int) -> str:
+    words = trn("{count} slip waits on this machine.", "{count} slips wait on this machine.", count)
+    return words.format(count=count) if count else ""
+
+
 def _about(stock: StockList) -> str:
-    demo = "  This is the demo shop: nothing in it exists." if stock.is_demo else ""
-    return f"{stock.lines} lines, {stock.name}.{demo}"
+    lines = trn("{count} line, {name}.", "{count} lines, {name}.", stock.lines)
+    said = lines.format(count=stock.lines, name=stock.name)
+    return "  ".join((said, tr("This is the demo shop: nothing in it exists."))) if stock.is_demo else said
 
 
 def _glance(found: list[ShelfAnswer]) -> str:
@@ -304,6 +309,6 @@ def _glance(found: list[ShelfAnswer]) -> str:
     if best is None:
         return ""
     if best.rank == "other colour":
-        return "in another colour"
+        return tr("in another colour")
     count = f"{best.item.quantity:g}" if best.item.quantity is not None and is_there(best.item) else "none"
     return " · ".join(filter(None, (count, best.item.bin, money(best.item.price_cents))))

@@ -53,12 +53,13 @@ class SlipReopen(QObject):
         from pydantic import ValidationError
 
         if logged is None:
-            self._fail(ValueError("No slip in the log has this code."))
+            self._fail(ValueError(tr("No slip in the log has this code.")))
             return
         try:
             written = slip.slip_of(logged)
         except ValidationError:
-            self._fail(ValueError(f"Slip {logged.number} was written by a later version of this program."))
+            said = tr("Slip {number} was written by a later version of this program.")
+            self._fail(ValueError(said.format(number=logged.number)))
             return
         self.counter.take_case(case_of_today(self.counter, written.case))
         codes = [item.code for item in written.items]

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtCore import QObject
 
 from counter import shop, slip
+from counter.language import tr
 from counter.window.slip.paper import PAPERS, ShopHead, blocks_of, height_mm, paint, save_pdf, set_page
 
 if TYPE_CHECKING:
@@ -42,9 +43,8 @@ class SlipWriter(QObject):
         """Say what is on the slip."""
         if not self.items:
             return ""
-        return (
-            "On the slip: " + ", ".join(f"{one.quantity} × {one.code}" for one in self.items.values()) + " (Ctrl+P)."
-        )
+        items = ", ".join(f"{one.quantity} × {one.code}" for one in self.items.values())
+        return tr("On the slip: {items} (Ctrl+P).").format(items=items)
 
     def choose(self, answer: ShelfAnswer, quantity: int) -> None:
         """Put an item on the slip; the same one again takes it off."""
@@ -67,7 +67,7 @@ class SlipWriter(QObject):
         found, case = self.counter.assessment, self.counter.case
         words = text or found.headline or case.marks
         if not words:
-            self.pane.say("Say what was asked for: name the lamp, or type it into the search.")
+            self.pane.say(tr("Say what was asked for: name the lamp, or type it into the search."))
             return
         now = datetime.now().astimezone()
         wish: dict[str, Any] = {
@@ -77,7 +77,8 @@ class SlipWriter(QObject):
         }
         wish |= {"text": words[:200], "quantity": self.pane.needed.value()}
         data, key = self.counter.data, secrets.token_hex(16)
-        done = lambda problem: self.pane.say(f"Noted as asked for: {words}.{f' {problem}' if problem else ''}")  # noqa: E731
+        said = tr("Noted as asked for: {words}.").format(words=words)
+        done = lambda problem: self.pane.say(" ".join(filter(None, (said, str(problem or "")))))  # noqa: E731
         self.worker.ask(lambda: shop.keep_wish(data, key, wish), done, lambda problem: self.pane.say(str(problem)))
 
     def open(self, parent: QWidget) -> None:
@@ -129,9 +130,9 @@ class SlipWriter(QObject):
 
     def _taken(self, dialog: SlipDialog, kept: Kept, how: str) -> None:
         self._kept = kept
-        said = f"Slip {kept.number} is in the log."
+        said = tr("Slip {number} is in the log.").format(number=kept.number)
         if kept.problem is not None:
-            said = f"{kept.problem} This slip waits on this machine."
+            said = " ".join((str(kept.problem), tr("This slip waits on this machine.")))
         dialog.say(said)
         self._give(dialog, how)
 
@@ -148,7 +149,7 @@ class SlipWriter(QObject):
         from PySide6.QtWidgets import QFileDialog
 
         name = f"slip-{number or dialog.slip.key[:8]}.pdf"
-        chosen, _ = QFileDialog.getSaveFileName(dialog, "Slip as PDF", str(Path.home() / name), "PDF (*.pdf)")
+        chosen, _ = QFileDialog.getSaveFileName(dialog, tr("Slip as PDF"), str(Path.home() / name), "PDF (*.pdf)")
         if chosen:
             self.save(dialog, Path(chosen), number)
 
@@ -157,7 +158,7 @@ class SlipWriter(QObject):
         try:
             save_pdf(dialog.printed(number), self.counter.catalogue, PAPERS[dialog.paper.currentData()], out)
         except OSError as problem:
-            dialog.say(f"Not written: {problem}")
+            dialog.say(tr("Not written: {problem}").format(problem=problem))
             return
         dialog.accept()
 
@@ -168,7 +169,7 @@ class SlipWriter(QObject):
         blocks = blocks_of(dialog.printed(number), self.counter.catalogue, paper)
         printer: Any = QPrinter(QPrinter.PrinterMode.HighResolution)  # a name as long as the dialog lives
         set_page(printer, paper, height_mm(blocks, paper))
-        printer.setDocName(f"Slip {number or dialog.slip.key[:8]}")
+        printer.setDocName(tr("Slip {number}").format(number=number or dialog.slip.key[:8]))
         asks = QPrintDialog(printer, dialog)
         if asks.exec() == QPrintDialog.DialogCode.Accepted:
             paint(printer, blocks, paper)

@@ -24,12 +24,12 @@ from PySide6.QtWidgets import (
 
 from counter import shop
 from counter.files import write_atomic
-from counter.language import tr
+from counter.language import marked, tr, trn
 from counter.shelf import folded
 from counter.slip import log_words
 from counter.window.parts.theme import TARGET
 from counter.window.parts.words import Words
-from counter.window.slip.happened import Happened, lamp_words
+from counter.window.slip.happened import REASONS, Happened, lamp_words
 from counter.window.slip.month_view import MonthView
 
 if TYPE_CHECKING:
@@ -45,15 +45,16 @@ class LogDialog(QDialog):
     def __init__(self, counter: Counter, worker: StoreWorker, reopener: SlipReopen) -> None:
         super().__init__(counter.window)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.setWindowTitle("Slips")
+        self.setWindowTitle(tr("Slips"))
         self.counter, self.worker, self.reopener, self.data = counter, worker, reopener, counter.data
         self.found: list[LoggedSlip] = []
         self.field, self.list, self.says = QLineEdit(), QListWidget(), Words(wraps=True)
-        self.field.setPlaceholderText("number (#12), name, day (2026-11), base, bin, code")
+        self.field.setPlaceholderText(tr("number (#12), name, day (2026-11), base, bin, code"))
         self.field.setMinimumHeight(TARGET)
         self.reason, self.month, self.months = QComboBox(), MonthView(), QComboBox()
-        self.reason.addItems(shop.REASONS)
-        self.buttons = {name: QPushButton(words) for name, words in BUTTONS}
+        for reason in shop.REASONS:
+            self.reason.addItem(tr(REASONS[reason]), reason)
+        self.buttons = {name: QPushButton(tr(words)) for name, words in BUTTONS}
         for name, button in self.buttons.items():
             button.setMinimumHeight(TARGET)
             button.clicked.connect(lambda _=False, called=name: getattr(self, called)())
@@ -81,8 +82,8 @@ class LogDialog(QDialog):
         page.addWidget(self.months)
         page.addWidget(self.month, 1)
         tabs = QTabWidget()
-        tabs.addTab(slips, "Slips")
-        tabs.addTab(month, "Month")
+        tabs.addTab(slips, tr("Slips"))
+        tabs.addTab(month, tr("Month"))
         tabs.addTab(self.happened, tr("Asked for, came back"))
         whole = QVBoxLayout(self)
         whole.addWidget(tabs)
@@ -108,7 +109,7 @@ class LogDialog(QDialog):
             self.list.addItem(QListWidgetItem(_line(one)))
         if found:
             self.list.setCurrentRow(0)
-        self.says.setText("" if found else "No slip is found so.")
+        self.says.setText("" if found else tr("No slip is found so."))
 
     def _current(self) -> LoggedSlip | None:
         at = self.list.currentRow()
@@ -130,9 +131,11 @@ class LogDialog(QDialog):
         sold = next((item.get("lamp") for item in one.body.get("items", []) if item.get("lamp")), one.lamp)
         row = {"at": now.isoformat(timespec="seconds"), "day": now.date().isoformat(), "number": one.number}
         row |= {"lamp": sold, "right_lamp": right if right != sold else None, "note": ""}
-        row |= {"reason": self.reason.currentText()}
+        row |= {"reason": self.reason.currentData()}
         data, key = self.data, secrets.token_hex(16)
-        said = f"Noted: slip {one.number} came back, {row['reason']}."
+        said = tr("Noted: slip {number} came back, {reason}.").format(
+            number=one.number, reason=self.reason.currentText()
+        )
         self.worker.ask(
             lambda: shop.keep_return(data, key, row),
             lambda _: self._noted(said),
@@ -147,7 +150,7 @@ class LogDialog(QDialog):
 
     def export(self) -> None:
         """Write the log as CSV, without names."""
-        chosen, _ = QFileDialog.getSaveFileName(self, "Log as CSV", str(Path.home() / "slips.csv"), "CSV (*.csv)")
+        chosen, _ = QFileDialog.getSaveFileName(self, tr("Log as CSV"), str(Path.home() / "slips.csv"), "CSV (*.csv)")
         if chosen:
             self.export_to(Path(chosen))
 
@@ -158,7 +161,7 @@ class LogDialog(QDialog):
         def job(store: Any) -> None:
             write_atomic(path, log_csv(store, with_names=False).encode("utf-8-sig"))
 
-        self._ask(job, lambda _: self.says.setText(f"Written: {path.name}, without names."))
+        self._ask(job, lambda _: self.says.setText(tr("Written: {name}, without names.").format(name=path.name)))
 
     def forget(self) -> None:
         """Forget the name on the marked slip, everywhere; the slips stay."""
@@ -169,7 +172,9 @@ class LogDialog(QDialog):
 
     def _forgotten(self, count: int) -> None:
         self.search()
-        self.says.setText(f"The name is off {count} slips.")
+        self.says.setText(
+            trn("The name is off {count} slip.", "The name is off {count} slips.", count).format(count=count)
+        )
 
     def _ask_happened(self) -> None:
         self._ask(shop.asked_for, self.happened.show_asked, "asked for")
@@ -187,10 +192,10 @@ class LogDialog(QDialog):
 
 
 BUTTONS = (
-    ("reopen", "Reopen  (Enter)"),
-    ("came_back", "Came back"),
+    ("reopen", marked("Reopen  (Enter)")),
+    ("came_back", marked("Came back")),
     ("export", "CSV…"),
-    ("forget", "Forget name"),
+    ("forget", marked("Forget name")),
 )
 
 

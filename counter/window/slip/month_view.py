@@ -8,6 +8,9 @@ from PySide6.QtCore import QRect, Qt
 from PySide6.QtGui import QFont, QPainter, QPalette
 from PySide6.QtWidgets import QWidget
 
+from counter.language import tr, trn
+from counter.window.slip.happened import REASONS
+
 if TYPE_CHECKING:
     from collections.abc import Callable
 
@@ -30,10 +33,13 @@ def sections_of(month: Month, name: Callable[[str], str]) -> tuple[Section, ...]
     """Return the groups that hold anything; `name` says how a lamp type is called at the counter."""
     mixed = tuple((f"{name(sold)} → {name(right)}", count) for sold, right, count in month.mix_ups)
     made = (
-        Section(f"{month.slips} slips; what sells", tuple((name(one), count) for one, count in month.sold)),
-        Section("Asked for and missing", tuple((name(one), count) for one, count in month.missing)),
-        Section("Came back", month.came_back),
-        Section("Mixed up: sold for what it should have been", mixed),
+        Section(
+            trn("{count} slip; what sells", "{count} slips; what sells", month.slips).format(count=month.slips),
+            tuple((name(one), count) for one, count in month.sold),
+        ),
+        Section(tr("Asked for and missing"), tuple((name(one), count) for one, count in month.missing)),
+        Section(tr("Came back"), tuple((tr(REASONS.get(one, one)), count) for one, count in month.came_back)),
+        Section(tr("Mixed up: sold for what it should have been"), mixed),
     )
     return tuple(Section(one.title, one.rows[:MOST_BARS]) for one in made if one.rows)
 
@@ -45,7 +51,7 @@ class MonthView(QWidget):
         super().__init__()
         self.sections: tuple[Section, ...] = ()
         self.setMinimumHeight(360)
-        self.setAccessibleName("The month in bars")
+        self.setAccessibleName(tr("The month in bars"))
 
     def show_month(self, month: Month, name: Callable[[str], str]) -> None:
         """Show a month."""

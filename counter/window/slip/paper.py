@@ -8,10 +8,11 @@ import segno
 from PySide6.QtCore import QMarginsF, QRectF, QSizeF, Qt
 from PySide6.QtGui import QColor, QFont, QImage, QPageLayout, QPageSize, QPainter, QPdfWriter
 
-from counter.language import tr
+from counter.language import marked, tr
 from counter.outline import face_view
 from counter.shelf import money
 from counter.slip import case_text, holds_case
+from counter.window.answer_bar import STAMP_WORDS
 from counter.window.parts import pen
 from counter.window.parts.theme import LIGHT
 
@@ -31,7 +32,6 @@ PX_PER_MM = 96 / 25.4
 QR_MM, QR_QUIET = 34.0, 4
 MODULE_MM = 0.44  # at least: three and a half dots of a receipt printer, and what a scanner still reads
 GAP = 6.0
-VERDICTS = {"sell": "MAY BE SOLD", "ask first": "ASK FIRST", "do not sell": "DO NOT SELL"}
 WRAP = int(Qt.TextFlag.TextWordWrap)
 
 
@@ -46,7 +46,7 @@ class Paper(NamedTuple):
 
 
 PAPERS = {
-    "receipt": Paper("80 mm receipt", 80, 0, 4, 11),
+    "receipt": Paper(marked("80 mm receipt"), 80, 0, 4, 11),
     "A4": Paper("A4", 210, 297, 18, 13),
     "Letter": Paper("Letter", 215.9, 279.4, 18, 13),
 }
@@ -80,7 +80,7 @@ def save_pdf(printed: Printed, catalogue: Catalogue, paper: Paper, out: Path) ->
     blocks = list(_blocks(printed, catalogue, paper))
     writer = QPdfWriter(str(out))
     writer.setResolution(DPI)
-    writer.setTitle(f"Slip {printed.number or printed.slip.key[:8]}")
+    writer.setTitle(tr("Slip {number}").format(number=printed.number or printed.slip.key[:8]))
     set_page(writer, paper, height_mm(blocks, paper))
     paint(writer, blocks, paper)
 
@@ -160,7 +160,11 @@ def _height(block: Block, width: float) -> float:
 
 def _blocks(printed: Printed, catalogue: Catalogue, paper: Paper) -> Iterator[Block]:
     slip, px = printed.slip, paper.letters_px
-    number = f"Slip {printed.number}" if printed.number else f"Slip not numbered yet, ref. {slip.key[:8].upper()}"
+    number = (
+        tr("Slip {number}").format(number=printed.number)
+        if printed.number
+        else tr("Slip not numbered yet, ref. {key}").format(key=slip.key[:8].upper())
+    )
     if printed.shop.name:
         yield _text(printed.shop.name, px + 3, bold=True)
     if printed.shop.address:
@@ -168,24 +172,30 @@ def _blocks(printed: Printed, catalogue: Catalogue, paper: Paper) -> Iterator[Bl
     who = " · ".join(filter(None, (slip.till, slip.initials, printed.customer)))
     yield _text("\n".join(filter(None, (f"{number}   {slip.day} {slip.at[11:16]}", who))), px)
     yield _text(slip.headline, px + 9, bold=True)
-    yield _text("\n".join(filter(None, (slip.subline, VERDICTS.get(slip.verdict or "", "")))), px + 1, bold=True)
+    yield _text(
+        "\n".join(filter(None, (slip.subline, tr(STAMP_WORDS.get(slip.verdict or "", ""))))), px + 1, bold=True
+    )
     if slip.base in catalogue.base_by_name:
         yield _base(catalogue, slip)
-    yield from _section("Marks", [f"{one.text}: {one.means}" for one in slip.marks], px)
-    yield from _section("Items", [_item(one) for one in slip.items], px)
+    yield from _section(tr("Marks"), [f"{one.text}: {one.means}" for one in slip.marks], px)
+    yield from _section(tr("Items"), [_item(one) for one in slip.items], px)
     if slip.total_cents is not None:
-        yield _text(f"Total {money(slip.total_cents)}", px + 1, bold=True)
-    yield from _section("Cautions", [f"{one.signal}: {one.says} {one.do}".strip() for one in slip.cautions], px)
-    yield from _section("Seen and answered", list(slip.answers), px)
-    yield from _section("Not known", list(slip.unknown), px)
-    yield from _section("Used lamps", list(slip.disposal), px)
+        yield _text(tr("Total {sum}").format(sum=money(slip.total_cents)), px + 1, bold=True)
+    yield from _section(
+        tr("Cautions"), [f"{tr(one.signal)}: {one.says} {one.do}".strip() for one in slip.cautions], px
+    )
+    yield from _section(tr("Seen and answered"), list(slip.answers), px)
+    yield from _section(tr("Not known"), list(slip.unknown), px)
+    yield from _section(tr("Used lamps"), list(slip.disposal), px)
     code = case_text(slip.case, slip.key)
     yield _code(code)
     if not holds_case(code):
         yield _text(tr("The case is too long for the code: it only names this slip in the shop's own log."), px)
     yield _text(
-        "Bring this slip along next time: the code holds the case. Labels, local codes and a licensed"
-        " electrician come before anything printed here.",
+        tr(
+            "Bring this slip along next time: the code holds the case. Labels, local codes and a licensed "
+            "electrician come before anything printed here."
+        ),
         px - 1,
     )
 
@@ -194,9 +204,9 @@ def _item(one: object) -> str:
     from counter.slip import SlipItem
 
     assert isinstance(one, SlipItem)
-    price = f"  {money(one.price_cents)} each" if one.price_cents is not None else ""
-    place = f"  bin {one.bin}" if one.bin else ""
-    return f"{one.quantity} × {one.code} {one.description}{price}{place}"
+    price = tr("{money} each").format(money=money(one.price_cents)) if one.price_cents is not None else ""
+    place = tr("bin {bin}").format(bin=one.bin) if one.bin else ""
+    return "  ".join(filter(None, (f"{one.quantity} × {one.code} {one.description}", price, place)))
 
 
 def _section(title: str, lines: list[str], px: int) -> Iterator[Block]:

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
     QVBoxLayout,
 )
 
+from counter.language import marked, tr
 from counter.window.parts.theme import TARGET
 from counter.window.parts.words import Words
 from counter.window.slip.paper import PAPERS, Printed, ShopHead, picture
@@ -39,17 +40,17 @@ class SlipDialog(QDialog):
     ) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.setWindowTitle("Slip")
+        self.setWindowTitle(tr("Slip"))
         self.slip, self.catalogue, self.shop = slip, catalogue, shop
         self.initials, self.customer, self.paper = QLineEdit(initials), QLineEdit(), QComboBox()
         self.initials.setMaxLength(8)
         self.customer.setMaxLength(200)
-        self.customer.setPlaceholderText("may stay empty")
+        self.customer.setPlaceholderText(tr("may stay empty"))
         for key, kind in PAPERS.items():
-            self.paper.addItem(kind.name, key)
+            self.paper.addItem(tr(kind.name), key)
         self.paper.setCurrentIndex(max(self.paper.findData(paper), 0))
         self.preview, self.says = Words(), Words(wraps=True)
-        self.buttons = {how: QPushButton(words) for how, words in WAYS}
+        self.buttons = {how: QPushButton(tr(words)) for how, words in WAYS}
         for how, button in self.buttons.items():
             button.setMinimumHeight(TARGET)
             button.clicked.connect(lambda _=False, way=how: self.wanted.emit(way))
@@ -61,14 +62,14 @@ class SlipDialog(QDialog):
 
     def _lay_out(self) -> None:
         form = QFormLayout()
-        form.addRow("Initials", self.initials)
+        form.addRow(tr("Initials"), self.initials)
         if self.shop.asks_for_names:
-            form.addRow("Customer", self.customer)
-        form.addRow("Paper", self.paper)
+            form.addRow(tr("Customer"), self.customer)
+        form.addRow(tr("Paper"), self.paper)
         scroll = QScrollArea()
         scroll.setWidget(self.preview)
         scroll.setAlignment(Qt.AlignmentFlag.AlignHCenter)
-        scroll.setAccessibleName("Preview of the slip")
+        scroll.setAccessibleName(tr("Preview of the slip"))
         row = QHBoxLayout()
         for button in self.buttons.values():
             row.addWidget(button)
@@ -101,4 +102,4 @@ class SlipDialog(QDialog):
         self.customer.setEnabled(False)
 
 
-WAYS = (("print", "Print and keep"), ("pdf", "PDF and keep…"), ("keep", "Only keep"))
+WAYS = (("print", marked("Print and keep")), ("pdf", marked("PDF and keep…")), ("keep", marked("Only keep")))
