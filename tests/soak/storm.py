@@ -27,9 +27,10 @@ from typing import TYPE_CHECKING, Any, NamedTuple, get_args
 
 from pydantic import ValidationError
 
-from counter import catalogue, desk, fit, marks, paths, training
+from counter import catalogue, desk, fit, marks, paths, shop, training
 from counter.desk import Case, CaseProblem
 from counter.files import write_atomic
+from counter.shop._load import FILE
 from tests import fuzz_marks
 
 if TYPE_CHECKING:
@@ -72,18 +73,32 @@ def _confirm(data: Path, say: Any) -> None:
     lamps = [lamp.id for lamp in SHIPPED.lamps if lamp.length_mm is not None]
     for number, lamp in enumerate(lamps):
         value = SHIPPED.lamp_by_id[lamp].length_mm.value
-        catalogue.confirm(
+        shop.confirm(
             data, kind="lamp", of=lamp, part="length_mm", value=value, who="Ada", on=DAY, how=f"caliper {number}"
         )
         say(number)
 
 
 def _confirm_kept(data: Path) -> int:
-    loaded = catalogue.load_with_problems(data)
+    loaded = shop.load_catalogue(data)
     if loaded.problems:
         raise AssertionError(str(loaded.problems[0]))
-    shop = data / catalogue.SHOP_FILE
-    return len(json.loads(shop.read_bytes())["confirmed"]) if shop.exists() else 0
+    return len(shop.layer(shop.open_store(data)).content["confirmed"])
+
+
+def _slip(data: Path, say: Any) -> None:
+    store = shop.open_store(data)
+    for number in range(10**6):
+        slip = {"key": f"{number:012x}", "at": "2026-01-05T12:00:00+00:00", "day": "2026-01-05", "till": "one"}
+        shop.add_slip(store, slip | {"lamp": None, "base": None, "watts": None, "body": {}, "words": ""}, [])
+        say(number)
+
+
+def _slips_kept(data: Path) -> int:
+    numbers = [one.number for one in shop.find_slips(shop.open_store(data), limit=10**6)]
+    if sorted(numbers) != list(range(1, len(numbers) + 1)):
+        raise AssertionError("numbers with a gap, or twice")
+    return len(numbers)
 
 
 def _record(data: Path, say: Any) -> None:
@@ -107,6 +122,7 @@ KINDS: dict[str, tuple[Callable[[Path, Any], None], Callable[[Path], int]]] = {
     "whole file": (_atomic, _atomic_kept),
     "the shop's layer": (_confirm, _confirm_kept),
     "training record": (_record, _record_kept),
+    "slips": (_slip, _slips_kept),
 }
 
 
@@ -123,6 +139,8 @@ def kills(count: int, rng: random.Random) -> Iterator[Storm]:
                 except Exception as fault:
                     wrong.append(f"{type(fault).__name__}: {fault}")
                     continue
+                finally:
+                    shop.close_all()
                 if found < told:
                     wrong.append(f"{told} acknowledged, {found} kept")
         yield Storm(kind, share, tuple(wrong))
@@ -155,22 +173,28 @@ def _killed(data: Path, work: Callable[[Path, Any], None], rng: random.Random) -
 
 
 def samples() -> dict[str, tuple[bytes, Callable[[Path], object]]]:
-    """Return one sound file of each kind, and what loads it."""
+    """Return one sound file of each kind, and what loads it; a new store takes over a shop's old files."""
     from counter.window.outlines import opening
 
     with tempfile.TemporaryDirectory() as folder:
         data = Path(folder)
-        _some_confirmed(data)
-        shop = (data / catalogue.SHOP_FILE).read_bytes()
+        for row in _some_confirmed():
+            shop.confirm(data, **{**row, "on": DAY})
         who = training.add_trainee(data, "Ada", NOON).id
         for number in range(5):
             training.assign(data, who, f"family {number}", NOON)
-        record = (data / "training" / f"{who}.jsonl").read_bytes()
+        _, lines = shop.record_lines(data, who)
+        shop.close_all()
+        store = (data / FILE).read_bytes()
+    first = training.Trainee(id=who, name="Ada", at=NOON).model_dump_json()
+    record = "".join(f"{line}\n" for line in (first, *lines)).encode()
+    layer = json.dumps({"format": "lamp-counter/shop", "version": 1, "confirmed": _some_confirmed()}).encode()
     house = marks.HouseTable(makers=marks.shipped_house()).model_dump_json(indent=1).encode()
     case = Case(marks=fuzz_marks.CODES[0], looks={"legs": "4"}, use="lighting").model_dump_json().encode()
     return {
         "catalogue.json": ((paths.resources() / "catalogue.json").read_bytes(), catalogue.check_file),
-        "shop.json": (shop, lambda path: catalogue.load_with_problems(path.parent)),
+        FILE: (store, _loaded),
+        catalogue.SHOP_FILE: (layer, _loaded),
         "house-codes.json": (house, marks.read_house),
         "case.json": (case, lambda path: desk.read_case(path, SHIPPED)),
         f"training/{who}.jsonl": (record, lambda path: training.progress(path.parents[1], path.stem)),
@@ -178,15 +202,20 @@ def samples() -> dict[str, tuple[bytes, Callable[[Path], object]]]:
     }
 
 
-def _some_confirmed(data: Path) -> None:
-    for lamp in ("G24q-2/18/quad", "G24q-3/26/quad"):
-        value = SHIPPED.lamp_by_id[lamp].length_mm.value
-        catalogue.confirm(
-            data, kind="lamp", of=lamp, part="length_mm", value=value, who="Ada", on=DAY, how="with a caliper"
-        )
+def _some_confirmed() -> list[dict[str, Any]]:
+    lamps = ("G24q-2/18/quad", "G24q-3/26/quad")
+    return [
+        {"kind": "lamp", "of": lamp, "part": "length_mm", "value": SHIPPED.lamp_by_id[lamp].length_mm.value}
+        | {"who": "Ada", "on": DAY.isoformat(), "how": "with a caliper"}
+        for lamp in lamps
+    ]
 
 
-SAID = (CaseProblem, ValidationError, OSError, training.UnknownTraineeError)
+def _loaded(path: Path) -> object:
+    return shop.load_catalogue(path.parent)
+
+
+SAID = (CaseProblem, ValidationError, OSError, training.UnknownTraineeError, shop.StoreProblem)
 
 
 def damaged(raw: bytes, rng: random.Random) -> bytes:
@@ -236,18 +265,21 @@ def mutants(count: int, rng: random.Random) -> Iterator[Storm]:
     """Load damaged files of each kind; each is taken or refused in words."""
     kinds = samples()
     for name, (raw, load) in kinds.items():
-        with tempfile.TemporaryDirectory() as folder:
-            path = Path(folder) / name
-            path.parent.mkdir(exist_ok=True)
 
-            def one(path: Path = path, raw: bytes = raw, load: Callable[[Path], object] = load) -> str:
-                content = damaged(raw, rng)
+        def one(name: str = name, raw: bytes = raw, load: Callable[[Path], object] = load) -> str:
+            content = damaged(raw, rng)
+            with tempfile.TemporaryDirectory() as folder:
+                path = Path(folder) / name
+                path.parent.mkdir(exist_ok=True)
                 path.write_bytes(content)
-                with contextlib.suppress(*SAID):
-                    load(path)
-                return repr(content[:80])
+                try:
+                    with contextlib.suppress(*SAID):
+                        load(path)
+                finally:
+                    shop.close_all()
+            return repr(content[:80])
 
-            yield _timed(name, -(-count // len(kinds)), one)
+        yield _timed(name, -(-count // len(kinds)), one)
 
 
 # -- nonsense
