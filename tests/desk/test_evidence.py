@@ -53,3 +53,21 @@ def test_nobody_is_sent_to_look_at_what_the_marks_say(catalogue, marks):
 
 def test_the_glass_is_asked_for_whatever_the_marks_say(catalogue):
     assert assess(catalogue, Case(marks="9W")).next[0].look == "glass"
+
+
+@pytest.mark.parametrize(("mm", "disputed"), [(25.0, False), (26.0, False), (38.0, True), (16.0, True)])
+def test_a_measure_is_disputed_only_beyond_what_hands_miss(catalogue, mm, disputed):
+    found = assess(catalogue, Case(marks="F32T8/841", looks={"tube_mm": mm})).conflicts
+    assert [one.look for one in found] == (["tube_mm"] if disputed else [])
+
+
+@pytest.mark.parametrize(("length_mm", "watts"), [(225.0, 18), (415.0, 36), (535.0, 55)])
+def test_of_germicidal_lamps_the_strongest_that_it_can_well_be_counts(catalogue, length_mm, watts):
+    seen = evidence.evidence_of(catalogue, Case(looks={"glass": "clear", "pins": "4", "length_mm": length_mm}))
+    assert seen.strongest_uvc("2G11").watts.value == watts
+
+
+def test_with_no_length_the_strongest_of_all_counts(catalogue):
+    seen = evidence.evidence_of(catalogue, Case(looks={"glass": "clear", "pins": "4"}))
+    strongest = max(one.uvc_w.value for one in catalogue.lamps if one.base == "2G11" and one.uvc_w is not None)
+    assert seen.strongest_uvc("2G11").uvc_w.value == strongest

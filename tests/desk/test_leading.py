@@ -3,6 +3,7 @@
 import pytest
 
 from counter.desk import Case, Fixture, assess
+from counter.desk._lead import Leading
 
 
 @pytest.mark.parametrize(
@@ -59,3 +60,17 @@ def test_outlines_stand_by_family_and_name_every_base_and_kind_once(catalogue):
     assert {base for base, _ in groups[:6]} == {f"GX24q-{number}" for number in range(1, 7)}
     assert len(groups) == len(set(groups)) == len({(lamp.base, lamp.kind) for lamp in catalogue.lamps})
     assert assess(catalogue, Case()).outlines == ()
+
+
+@pytest.mark.parametrize(
+    ("tied", "name"),
+    [
+        ((), "G23"),
+        (("GX23",), "G23 or GX23"),
+        (("GX23", "2G7"), "G23 or 2 more"),
+        (("GX23", "2G7", "GU24"), "G23 or 3 more"),
+    ],
+)
+def test_names_that_tie_are_named_or_counted(catalogue, tied, name):
+    first = assess(catalogue, Case(marks="CFT9W/G23")).candidates[0]
+    assert Leading(first, 0.3, "G23", 0.3, (), tied).name == name

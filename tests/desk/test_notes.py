@@ -178,3 +178,13 @@ def test_all_of_it_is_json(assess):
     assert said["light"]["uvc"]["rows"]
     assert said["law"]["broken"]
     assert said["label"]["spans"]
+
+
+def test_a_germicidal_lamp_of_unknown_output_says_that_no_figure_can_be_given(assess, changed):
+    def without_output(plain):
+        next(one for one in plain["lamps"] if one["id"] == "2G11/18/long-twin/uv-c").pop("uvc_w")
+
+    case = Case(chosen="2G11/18/long-twin/uv-c", looks={"glass": "clear", "watts": "18"})
+    told = desk.assess(changed(without_output), case).light
+    assert told.says == "Its UV-C output is not known: no figure can be given."
+    assert assess(chosen=case.chosen, looks=case.looks).light.says == ""
