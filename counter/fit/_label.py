@@ -47,6 +47,7 @@ _BESIDE: dict[str, str] = {
     "emergency": marked("a battery pack drives the lamp too"),
     "dimmer": marked("a dimmer in the circuit"),
 }
+LEAST_STEP_W = 0.5  # no two lamps differ by less
 SHOWN = 60  # characters of a label that are quoted
 
 
@@ -73,6 +74,9 @@ class LabelReading(Model):
     tubes: tuple[int, ...] = Field((), description="tube diameters that it names, in eighths of an inch")
     codes: tuple[str, ...] = Field((), description="lamp codes that it names, folded")
     pins: tuple[int, ...] = Field((), description="pins of the lamps that it names")
+    plain_watts: tuple[float, ...] = Field(
+        (), description="lamp watts that stand there otherwise than in a tube's code"
+    )
     at_most_w: float | None = Field(None, description="the most watts that a lamp in it may take")
     is_cut: bool = Field(False, description="whether the label is longer than what is read of it")
 
@@ -115,7 +119,8 @@ def parse_label(text: str) -> LabelReading:
         bases=tuple(dict.fromkeys(_bases(folded, found))),
         tubes=tuple(sorted({tube for one in _named(found, "tube", "code") if (tube := _eighths(one))})),
         codes=tuple(dict.fromkeys(folded.plain[one.start : one.end] for one in _named(found, "code"))),
-        pins=tuple(sorted({_number(one.groups["pins"]) for one in _named(found, "pins")})),
+        pins=tuple(sorted(_pins(folded.plain, found))),
+        plain_watts=tuple(w for one in _named(found, *_LISTING) if "tube" not in one.groups for w in _watts_of(one)),
         at_most_w=min((_most_of(one) for one in _named(found, "at most")), default=None),
         is_cut=len(text) > longest,
     )
@@ -167,12 +172,22 @@ def _watts_of(one: Stretch) -> tuple[float, ...]:
     if reduced := _REDUCED.search(one.groups.get("tail", "")):  # F32T8/25W takes 25 W
         return (float(reduced[1]),)
     number = int(one.groups["number"])
-    is_length = int(one.groups.get("tube", 0)) >= 8 and number in table()["inches"]
+    is_length = str(number) in table()["inches"].get(one.groups.get("tube", ""), ()) or "circle" in one.groups
     return () if is_length or not number else (float(number),)
 
 
 def _most_of(one: Stretch) -> float:
+    if below := one.groups.get("less_w"):
+        return float(below.replace(",", ".")) - LEAST_STEP_W
     return float((one.groups.get("most_w") or one.groups["most_behind"]).replace(",", "."))
+
+
+def _pins(plain: str, found: Scan) -> set[int]:
+    """Return the pins of the lamps named; industry letters that end in EL mean four, the plain ones two."""
+    said = {_number(one.groups["pins"]) for one in _named(found, "pins")}
+    letters = (plain[one.start : one.end] for one in _named(found, "shape", "code"))
+    told = (re.match(r"tc-?(?P<shape>[dst])(?P<four>el)?(?![a-z])", one) for one in letters)
+    return said | {4 if one["four"] else 2 for one in told if one}
 
 
 def _eighths(one: Stretch) -> int | None:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from counter import words
 from counter.catalogue import words_beside
+from counter.fit._codes import EIGHTH_MM, SAME_EIGHTHS, names, tube_codes
 from counter.fit._facts import HIGH_FREQUENCY, RUNS_LAMPS, Facts, Finding, number
 from counter.fit._holder import compare
 from counter.fit._label import parse_label, quoted
@@ -22,9 +23,8 @@ if TYPE_CHECKING:
     from counter.words import Topic
 
 _WATTS = re.compile(r"(\d{1,4}) ?[wW]\b")  # a holder that stands fewer than the lamp takes
-CHANGED: tuple[Topic, ...] = ("bypassed", "line-voltage", "led", "led-driver")
-EIGHTH_MM = 25.4 / 8
-SAME_EIGHTHS = 0.75  # 26 mm tubes are T8 as 25.4 mm ones are
+ON_MAINS: tuple[Topic, ...] = ("bypassed", "line-voltage")
+CHANGED: tuple[Topic, ...] = (*ON_MAINS, "led", "led-driver")
 THICK_EIGHTHS = 8  # no compact lamp has so thick a tube
 
 
@@ -77,7 +77,9 @@ def names_tube(facts: Facts) -> Finding | None:
     named, tube = parse_label(facts.fixture.label).tubes, facts.lamp.tube_mm
     if not named or not facts.discharge:
         return None
-    if facts.base.mount != "two-ends":  # compact tubes are thin, and those of one base and wattage all alike
+    if (
+        facts.base.mount != "two-ends" and facts.lamp.shape != "circular"
+    ):  # compact tubes are thin, and those of one base and wattage all alike
         values = {"named": _tubes(named), "tube": "a compact one"}
         return Finding("labelled-tube", values) if min(named) >= THICK_EIGHTHS else None
     own = tube.value / EIGHTH_MM if tube is not None else 0.0
@@ -88,15 +90,32 @@ def names_tube(facts: Facts) -> Finding | None:
     )
 
 
+def names_other(facts: Facts) -> Finding | None:
+    """The lamp's watts, or its inches, stand on the label in the code of another lamp alone."""
+    lamp, label = facts.lamp, parse_label(facts.fixture.label)
+    codes = tube_codes(facts.fixture.label) if facts.discharge else ()
+    if not codes or lamp.watts.value in label.plain_watts or any(names(one, lamp, facts.catalogue) for one in codes):
+        return None
+    alike = [one for one in codes if _may_be_taken_for(lamp, one.number, one.reduced_w)]
+    if not alike:
+        return None
+    return Finding("labelled-code", {"named": " or ".join(dict.fromkeys(one.text for one in alike))})
+
+
+def _may_be_taken_for(lamp: Lamp, code_number: float, reduced_w: float | None) -> bool:
+    return lamp.watts.value in (code_number, reduced_w) or lamp.inches == code_number
+
+
 def _tubes(named: Iterable[int]) -> str:
     return " or ".join(f"T{one}" for one in named)
 
 
 def _speaking(rule: str, *topics: Topic) -> Callable[[Facts], Finding | None]:
-    """Return the rule that a label must not speak of these topics beside a lamp that needs a ballast."""
+    """Return the rule that a label must not speak of these topics; a lamp on mains may well have mains there."""
 
     def speaks(facts: Facts) -> Finding | None:
-        said = parse_label(facts.fixture.label).speaks_of(*topics) if facts.discharge else ""
+        told = [one for one in topics if one not in ON_MAINS] if facts.on_mains else topics
+        said = parse_label(facts.fixture.label).speaks_of(*told) if facts.discharge or facts.on_mains else ""
         return Finding(rule, {"words": said}) if said else None
 
     return speaks
@@ -104,7 +123,7 @@ def _speaking(rule: str, *topics: Topic) -> Callable[[Facts], Finding | None]:
 
 def changed(facts: Facts) -> Finding | None:
     """The label speaks of LED lamps or of a change, and the form says that a ballast is there or says nothing."""
-    if facts.fixture.ballast not in (*RUNS_LAMPS, "unknown"):
+    if facts.fixture.ballast not in (*RUNS_LAMPS, "unknown") and not facts.on_mains:
         return None
     return _speaking("label-led", *CHANGED)(facts)
 
@@ -186,6 +205,7 @@ RULES = (
     names_base,
     names_pins,
     names_tube,
+    names_other,
     changed,
     of_uv,
     _speaking("label-fault", "fault"),

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+from counter.fit._codes import names, tube_codes
 from counter.fit._facts import Facts, Finding, number
 
 if TYPE_CHECKING:
@@ -37,6 +38,8 @@ def is_joined(lamp: Lamp) -> bool:
 def instant_only(facts: Facts) -> Finding | None:
     """Joined pins put the heating windings of a rapid start or preheat ballast into a short circuit."""
     if not is_joined(facts.lamp):
+        return None
+    if any(code.is_instant and names(code, facts.lamp, facts.catalogue) for code in tube_codes(facts.fixture.label)):
         return None
     said = starts_said(facts.fixture.label)
     if "instant" in said and not said - {"instant"}:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from counter.fit._codes import names, tube_codes
 from counter.fit._drive import SAME_LENGTH, Drive, nearest_drive
 from counter.fit._facts import HIGH_FREQUENCY, RUNS_LAMPS, Facts, Finding, is_unsure, number
-from counter.fit._label import counts_for, parse_label
+from counter.fit._label import counts_for
 from counter.fit._texts import shared_chokes
 
 if TYPE_CHECKING:
@@ -189,18 +190,7 @@ def _is_hardly_met(other: Lamp, lamp: Lamp) -> bool:
 
 def code_is_named(facts: Facts) -> bool:
     """Whether the label names the lamp by a code with its number and tube: F40T12, F96T12/HO."""
-    lamp, tube = facts.lamp, facts.lamp.tube_mm
-    if tube is None:
-        return False
-    number_in_code = lamp.inches if lamp.inches else lamp.watts.value
-    head, output = f"f{number(number_in_code)}{eighths(tube.value).lower()}", _output(lamp.id)
-    named = (code for code in parse_label(facts.fixture.label).codes if code.startswith(head))
-    return any(_output(code) == output for code in named)
-
-
-def _output(code: str) -> str:
-    plain = code.lower()
-    return "vho" if "vho" in plain else "ho" if "ho" in plain.replace("linear", "") else ""
+    return any(names(code, facts.lamp, facts.catalogue) for code in tube_codes(facts.fixture.label))
 
 
 def _label_says_tube(facts: Facts, tube_mm: float) -> bool:
