@@ -33,7 +33,7 @@ from counter.training.cards._points import (
     points,
 )
 from counter.training.cards._sale_cards import signal_of
-from counter.training.record._board import Row, bars_words, board, results_sheet, row, tally_words
+from counter.training.record._board import Row, bars_words, results_sheet, row, tally_words
 from counter.training.record._confusion import Confusion, Mix, confusion, mixes
 from counter.training.record._events import Answer, Assigned, FromCase, RoundMark, Trainee
 from counter.training.record._freshness import Freshness, freshness
@@ -45,6 +45,7 @@ from counter.training.record._record import (
     UnknownTraineeError,
     add_trainee,
     assign,
+    everybody,
     progress,
     remove_trainee,
     trainees,
@@ -86,7 +87,6 @@ __all__ = [
     "add_trainee",
     "assign",
     "bars_words",
-    "board",
     "card_of",
     "card_stream",
     "cards_about",
@@ -94,6 +94,7 @@ __all__ = [
     "confusion",
     "draw_cards",
     "dress",
+    "everybody",
     "freshness",
     "know_makers",
     "known_here",

@@ -45,6 +45,7 @@ class Feedback(NamedTuple):
     why: str
     answer: int
     comes_back: bool  # in other clothes, within this round
+    unkept: str = ""  # why the answer is in no record, though somebody learns
 
 
 class Round:
@@ -92,6 +93,16 @@ class Round:
 
     def _before(self) -> list[Answer]:
         return [answer for answer in self._answers if answer.round != self.id]
+
+    @property
+    def trainee(self) -> str:
+        """Return the id of whoever learns."""
+        return self._trainee
+
+    @property
+    def name(self) -> str:
+        """Return the name of whoever learns."""
+        return self._known.trainee.name
 
     @property
     def answers(self) -> tuple[Answer, ...]:

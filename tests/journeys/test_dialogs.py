@@ -15,7 +15,7 @@ from counter.window.dialogs.about import licences
 from counter.window.dialogs.sheet import Sheet
 from counter.window.parts.words import Words
 from tests.conftest import settle
-from tests.window.hands import CTRL, FULL, key, press, said
+from tests.window.hands import CTRL, FULL, key, press, said, store_answered
 
 SHIFT = Qt.KeyboardModifier.ShiftModifier
 
@@ -122,6 +122,7 @@ def board(windows):
     window.counter.training.enter()
     room = window.counter.training.room
     room._turn_to(2)
+    store_answered(window)
     settle(QApplication.instance())
     return room.board
 

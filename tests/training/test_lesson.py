@@ -2,7 +2,7 @@
 
 import pytest
 
-from counter.training import KINDS, Lesson, UnknownTraineeError, add_trainee, make_ahead, progress
+from counter.training import KINDS, Lesson, add_trainee, make_ahead, progress, trainees
 from counter.training._lesson import CARDS
 from counter.training.cards._facts import Lore
 
@@ -50,9 +50,35 @@ def test_nothing_known_asks_nothing(catalogue, data, now):
     assert Lesson(catalogue, data, None, "no such thing", now).next_card(now) is None
 
 
-def test_somebody_removed_cannot_start(catalogue, data, now):
-    with pytest.raises(UnknownTraineeError):
-        Lesson(catalogue, data, "0" * 16, "G23", now)
+def test_a_lesson_of_somebody_removed_goes_on_without_a_record_and_says_so_once(catalogue, data, now):
+    lesson = Lesson(catalogue, data, "0" * 16, "G23", now)
+    card = lesson.next_card(now)
+    first, second = (lesson.answer(card, card.answer, 5, now) for _ in range(2))
+    assert (first.is_right, second.is_right, second.unkept) == (True, True, "")
+    assert "not kept" in first.unkept
+    assert trainees(data) == ()
+
+
+def test_a_lesson_goes_on_where_the_store_cannot_be_read(catalogue, data, now, monkeypatch):
+    who = add_trainee(data, "A", now).id
+    monkeypatch.setenv("COUNTER_STORE", "postgresql://clerk@127.0.0.1:1/shop")
+    lesson = Lesson(catalogue, data, who, "G23", now)
+    card = lesson.next_card(now)
+    assert "cannot be reached" in lesson.answer(card, card.answer, 5, now).unkept
+    assert lesson.answer(card, card.answer, 5, now).unkept == ""
+
+
+def test_an_answer_that_cannot_be_written_is_the_same_card_again(catalogue, data, now, monkeypatch):
+    lesson = Lesson(catalogue, data, add_trainee(data, "A", now).id, "G23", now)
+    card = lesson.next_card(now)
+    with monkeypatch.context() as patched, pytest.raises(OSError, match="full"):
+        patched.setattr("counter.training._round.write_record", no_room)
+        lesson.answer(card, card.answer, 5, now)
+    assert lesson.next_card(now) == card
+
+
+def no_room(*_):
+    raise OSError(28, "the disk is full")
 
 
 def test_what_is_made_ahead_is_not_made_again(catalogue, monkeypatch):

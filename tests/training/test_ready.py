@@ -10,9 +10,10 @@ from counter.training import (
     Progress,
     Trainee,
     add_trainee,
-    board,
+    everybody,
     points,
     results_sheet,
+    row,
     rule_name,
     settings,
     standings,
@@ -96,7 +97,8 @@ def test_board_and_sheet(catalogue, data, now, drilled):
     one, other = add_trainee(data, "Mika", now).id, add_trainee(data, "Ada", now).id
     for event in drilled(18, 40):
         write_record(data, one, event)
-    first, second = board(catalogue, data, now + timedelta(days=400))
+    later = now + timedelta(days=400)
+    first, second = (row(catalogue, one, later) for one in everybody(data))
     assert (first.name, first.ready, first.answers) == ("Ada", (), 0)
     assert (second.name, second.ready, second.answers) == ("Mika", (FAMILY,), 58)
     assert second.faded == len({event.point for event in drilled(18, 40)})

@@ -16,11 +16,8 @@ from counter.training.record._confusion import mixes
 from counter.training.record._freshness import Freshness, State, freshness
 from counter.training.record._names import mix_words
 from counter.training.record._ready import Standing, standings
-from counter.training.record._record import progress, trainees
 
 if TYPE_CHECKING:
-    from pathlib import Path
-
     from counter.catalogue import Catalogue
     from counter.training.record._confusion import Mix
     from counter.training.record._ready import Tally
@@ -51,11 +48,6 @@ class Row(Model):
     def families(self, state: State) -> tuple[str, ...]:
         """Return the families that are fresh, fading, gone or new."""
         return tuple(one.family for one in self.freshness if one.state == state)
-
-
-def board(catalogue: Catalogue, data: Path, now: datetime) -> tuple[Row, ...]:
-    """Return a row for each trainee, by name."""
-    return tuple(row(catalogue, progress(data, one.id), now) for one in trainees(data))
 
 
 def row(catalogue: Catalogue, known: Progress, now: datetime) -> Row:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import secrets
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from functools import cache
 from typing import TYPE_CHECKING, Annotated
 
@@ -136,6 +136,19 @@ def trainees(data: Path) -> tuple[Trainee, ...]:
     """
     found = [one for line in shop.records(data) if isinstance(one := _read(line), Trainee)]
     return tuple(sorted(found, key=lambda one: (one.name.casefold(), one.id)))
+
+
+def everybody(data: Path) -> tuple[Progress, ...]:
+    """Return all records that can be read, by name; one that is removed meanwhile is left out.
+
+    Raises:
+        StoreProblem: the store cannot be read.
+    """
+    found = []
+    for one in trainees(data):
+        with suppress(UnknownTraineeError):
+            found.append(progress(data, one.id))
+    return tuple(found)
 
 
 def remove_trainee(data: Path, trainee: str) -> None:

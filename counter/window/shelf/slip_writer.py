@@ -79,7 +79,8 @@ class SlipWriter(QObject):
         data, key = self.counter.data, secrets.token_hex(16)
         said = tr("Noted as asked for: {words}.").format(words=words)
         done = lambda problem: self.pane.say(" ".join(filter(None, (said, str(problem or "")))))  # noqa: E731
-        self.worker.ask(lambda: shop.keep_wish(data, key, wish), done, lambda problem: self.pane.say(str(problem)))
+        failed = lambda problem: self.pane.say(str(problem))  # noqa: E731
+        self.worker.ask(lambda: shop.keep_wish(data, key, wish), done, failed, keeps=True)
 
     def open(self, parent: QWidget) -> None:
         """Open the slip of this case."""
@@ -126,7 +127,7 @@ class SlipWriter(QObject):
         dialog.set_kept()
         job = lambda: slip.keep(data, printed.slip, printed.customer)  # noqa: E731
         said = lambda problem: dialog.say(str(problem))  # noqa: E731
-        self.worker.ask(job, lambda kept: self._taken(dialog, kept, how), said, owner=dialog)
+        self.worker.ask(job, lambda kept: self._taken(dialog, kept, how), said, owner=dialog, keeps=True)
 
     def _taken(self, dialog: SlipDialog, kept: Kept, how: str) -> None:
         self._kept = kept

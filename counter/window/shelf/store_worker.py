@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 from shiboken6 import isValid
 
 from counter.catalogue import ConfirmError
+from counter.language import tr
 from counter.shop import Cancelled, StoreProblem
 
 if TYPE_CHECKING:
@@ -26,6 +27,7 @@ class Asked(NamedTuple):
     then: Then
     failed: Failed
     owner: QObject | None
+    keeps: bool
 
 
 class StoreWorker(QObject):
@@ -49,21 +51,24 @@ class StoreWorker(QObject):
         failed: Failed,
         topic: str = "",
         owner: QObject | None = None,
+        *,
+        keeps: bool = False,
     ) -> None:
         """Run a job; of several on one topic only the last is answered, and those not begun yet are not run.
 
-        `owner` is the dialog that wants the answer: once it is closed nobody is told.
+        `owner` is the dialog that wants the answer: once it is closed nobody is told. A job that `keeps` what a hand
+        gave is done even where the window closes before its turn.
         """
         if self.is_closed:
             return
         turn = self._latest[topic] = self._latest.get(topic, 0) + 1
         self._count(+1)
-        self._pool.submit(self._run, job, Asked(then, failed, owner), topic, turn)
+        self._pool.submit(self._run, job, Asked(then, failed, owner, keeps), topic, turn)
 
     def _run(self, job: Callable[[], Any], asked: Asked, topic: str, turn: int) -> None:
         answer: Any = None
         problem: Exception | None = None
-        if not topic or self._latest[topic] == turn:
+        if (asked.keeps or not self.is_closed) and (not topic or self._latest[topic] == turn):
             try:
                 answer = job()
             except Exception as error:
@@ -83,6 +88,7 @@ class StoreWorker(QObject):
         elif isinstance(problem, SAID):
             asked.failed(problem)
         else:
+            asked.failed(ValueError(tr("something went wrong that should not; it is noted")))
             raise problem
 
     def _count(self, by: int) -> None:
@@ -90,9 +96,9 @@ class StoreWorker(QObject):
         self.pending_changed.emit(self.pending)
 
     def close(self) -> None:
-        """Take no more questions and drop those not begun; what is being written is written to its end."""
+        """Take no more questions and drop those not begun, but for what keeps something: that is done to its end."""
         self.is_closed = True
-        self._pool.shutdown(wait=True, cancel_futures=True)
+        self._pool.shutdown(wait=True)
 
     def later(self, ms: int, call: Callable[[], None]) -> None:
         """Call something in the window's thread after a while, unless the window was closed."""

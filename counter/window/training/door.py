@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from importlib import import_module
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer
 
@@ -14,12 +14,13 @@ from counter.window.training.session import system_clock
 from counter.window.training.warm import Warmer
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
+    from collections.abc import Iterator
 
     from counter.training import Progress
     from counter.window.main_window import MainWindow
     from counter.window.parts.theme import Theme
     from counter.window.shelf.store_worker import StoreWorker
+    from counter.window.training.asking import Failed, Job, Then
     from counter.window.training.room import TrainingRoom
     from counter.window.training.session import Clock
 
@@ -59,7 +60,7 @@ class TrainingDoor(QObject):
 
             window = self.window
             self.room = TrainingRoom(window.data, window.settings, window.theme, self.clock, window)
-            self.room.session.ask = self._ask
+            self.room.asking.ask = self._ask
             self.room.resize(self.window.size())
             self.room.left.connect(self.window.activateWindow)
             self.room.roster.at_counter_chosen.connect(self._greet)
@@ -144,8 +145,8 @@ class TrainingDoor(QObject):
         self.line.show_person(known.trainee.name if known is not None else "")
         self.show_case()
 
-    def _ask(self, job: Callable[[], Any], then: Callable[[Any], None], failed: Callable[[Exception], None]) -> None:
-        self._worker().ask(job, then, failed, owner=self.room)
+    def _ask(self, job: Job, then: Then, failed: Failed, *, keeps: bool = False) -> None:
+        self._worker().ask(job, then, failed, owner=self.room, keeps=keeps)
 
     def _worker(self) -> StoreWorker:
         """Return what asks the store beside the window."""
@@ -183,7 +184,7 @@ class TrainingDoor(QObject):
             self.line.show_problem(tr("Not kept: {problem}").format(problem=problem))
 
         self.line.show_problem(tr("asking the store …"))
-        self._worker().ask(job, self._kept, failed, owner=self)
+        self._worker().ask(job, self._kept, failed, owner=self, keeps=True)
 
     def _kept(self, count: int | None) -> None:
         if count is None:

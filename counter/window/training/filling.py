@@ -1,16 +1,17 @@
-"""Fills the pages on progress from the records: reads, asks the core, shows; keeps nothing."""
+"""Fills the pages on progress: what reads records runs beside the window, what shows them asks the core."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
     from datetime import datetime
     from pathlib import Path
 
     from counter.catalogue import Catalogue
     from counter.outline import Drawing
-    from counter.training import Mix, Progress, Row
+    from counter.training import Mix, Progress, Round, Row
     from counter.window.training.board_page import BoardPage
     from counter.window.training.pairs_view import Pair
     from counter.window.training.standing_page import StandingPage
@@ -19,23 +20,37 @@ PAIRS_SHOWN = 8
 
 
 def progress_of(data: Path, who: str) -> Progress | None:
-    """Return somebody's record, or None where there is none (any more) or the store cannot be read.
+    """Read somebody's record; None where there is none (any more).
 
-    The list of people says what is wrong with the store; every page then shows nobody.
+    Raises:
+        StoreProblem: the store cannot be read.
     """
     from counter.training import UnknownTraineeError, progress
 
     try:
         return progress(data, who) if who else None
-    except (UnknownTraineeError, OSError):
+    except UnknownTraineeError:
         return None
 
 
-def row_of(catalogue: Catalogue, data: Path, who: str, now: datetime) -> Row | None:
-    """Return where somebody stands, or None where there is no record."""
+def round_of(catalogue: Catalogue, data: Path, who: str, *of: Any) -> Round | None:
+    """Read the record that a round rests on; None where there is none (any more). `of` is what `Round` takes.
+
+    Raises:
+        StoreProblem: the store cannot be read.
+    """
+    from counter.training import Round, UnknownTraineeError
+
+    try:
+        return Round(catalogue, data, who, *of)
+    except UnknownTraineeError:
+        return None
+
+
+def row_of(catalogue: Catalogue, known: Progress | None, now: datetime) -> Row | None:
+    """Return where somebody stands; None for nobody."""
     from counter.training import row
 
-    known = progress_of(data, who)
     return row(catalogue, known, now) if known is not None else None
 
 
@@ -47,21 +62,18 @@ def faces(catalogue: Catalogue) -> dict[str, Drawing]:
     return {family: face_view(base) for family, base in first.items()}
 
 
-def fill_standing(page: StandingPage, catalogue: Catalogue, data: Path, who: str, now: datetime) -> None:
-    """Show where one trainee stands, and the mix-ups."""
+def show_standing(page: StandingPage, catalogue: Catalogue, known: Progress | None, now: datetime) -> None:
+    """Show where one trainee stands."""
     from counter.training import bars_words
 
-    page.show_standing(row_of(catalogue, data, who, now), faces(catalogue), bars_words())
-    fill_pairs(page, catalogue, data, who)
+    page.show_standing(row_of(catalogue, known, now), faces(catalogue), bars_words())
 
 
-def fill_pairs(page: StandingPage, catalogue: Catalogue, data: Path, who: str) -> None:
-    """Show what one trainee, or everybody, mixes up most."""
+def show_pairs(page: StandingPage, catalogue: Catalogue, records: Iterable[Progress | None]) -> None:
+    """Show what is mixed up most in these records, taken together."""
     from counter.training import mixes
 
-    ids = _everybody(data) if page.is_for_all else [who]
-    found = (progress_of(data, one) for one in ids)
-    answers = [answer for known in found if known is not None for answer in known.answers]
+    answers = [answer for known in records if known is not None for answer in known.answers]
     drawings = faces(catalogue)
     page.show_pairs(tuple(_pair(catalogue, drawings, mix) for mix in mixes(answers)[:PAIRS_SHOWN]))
 
@@ -81,32 +93,18 @@ def _pair(catalogue: Catalogue, drawings: dict[str, Drawing], mix: Mix) -> Pair:
     return Pair(words, times, tell, mix.asked, (drawings[mix.asked], drawings[mix.said]))
 
 
-def _everybody(data: Path) -> list[str]:
-    from counter.training import trainees
-
-    try:
-        return [one.id for one in trainees(data)]
-    except OSError:
-        return []
-
-
-def fill_board(page: BoardPage, catalogue: Catalogue, data: Path, who: str, now: datetime) -> None:
+def show_board(page: BoardPage, catalogue: Catalogue, records: Sequence[Progress], who: str, now: datetime) -> None:
     """Show everybody, and the sheet of one."""
-    from counter.training import board
+    from counter.training import row
 
-    try:
-        rows = board(catalogue, data, now)
-    except OSError:
-        rows = ()
-    page.show_board(rows, who)
-    fill_sheet(page, catalogue, data, who, now)
+    page.show_board(tuple(row(catalogue, known, now) for known in records), who)
+    show_sheet(page, catalogue, next((known for known in records if known.trainee.id == who), None), now)
 
 
-def fill_sheet(page: BoardPage, catalogue: Catalogue, data: Path, who: str, now: datetime) -> None:
+def show_sheet(page: BoardPage, catalogue: Catalogue, known: Progress | None, now: datetime) -> None:
     """Show one trainee's results."""
     from counter.training import results_sheet
 
-    known = progress_of(data, who)
     if known is None:
         page.results.show_sheet("", "")
     else:

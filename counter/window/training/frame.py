@@ -44,6 +44,7 @@ class RoomFrame(QMainWindow):
         self.cards, self.summary, self.bar = CardPage(theme), SummaryPage(), RoundBar(theme)
         self.said = Words(wraps=True)
         self.said.set_role("title")
+        self._words, self._is_pending = "", False
         self._lay_out()
         self.show_page(PRACTICE)
 
@@ -95,6 +96,16 @@ class RoomFrame(QMainWindow):
 
     def say(self, words: str) -> None:
         """Say what went wrong, above the page; nothing for nothing."""
+        self._words = words
+        self._show_said()
+
+    def show_pending(self, is_pending: bool) -> None:
+        """Say that the store is being asked, beside what is said already."""
+        self._is_pending = is_pending
+        self._show_said()
+
+    def _show_said(self) -> None:
+        words = "  ".join(filter(None, (self._words, tr("asking the store …") if self._is_pending else "")))
         self.said.setText(words)
         self.said.setVisible(bool(words))
 

@@ -12,14 +12,15 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from counter.training import Unfinished
+    from counter.window.training.asking import Asking
     from counter.window.training.session import Session
 
 
 class KeptRound:
     """The round that the session plays; nothing is noted of a lesson."""
 
-    def __init__(self, data: Path, session: Session) -> None:
-        self.data, self.session = data, session
+    def __init__(self, data: Path, session: Session, asking: Asking) -> None:
+        self.data, self.session, self.asking = data, session, asking
         self._round: tuple[str, datetime, float | None] | None = None
 
     def begin(self, who: str, started: datetime, minutes: float | None) -> None:
@@ -27,7 +28,7 @@ class KeptRound:
         self._round = (who, started, minutes)
 
     def note(self, state: Literal["runs", "waits", "over"]) -> None:
-        """Write down how the round stands."""
+        """Write down how the round stands, after the answers that are still on their way."""
         if self._round is None:
             return
         from counter.training import RoundMark, UnknownTraineeError, write_record
@@ -43,8 +44,12 @@ class KeptRound:
         )
         if state == "over":
             self._round = None
-        with suppress(OSError, UnknownTraineeError):  # said beside the next answer, which cannot be written either
-            write_record(self.data, who, mark)
+
+        def job() -> None:
+            with suppress(OSError, UnknownTraineeError):  # said beside the next answer, which cannot be kept either
+                write_record(self.data, who, mark)
+
+        self.asking.ask(job, lambda _: None, lambda _: None, keeps=True)
 
 
 def offer(found: Unfinished | None) -> str:

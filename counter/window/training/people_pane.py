@@ -41,6 +41,7 @@ class PeoplePane(QFrame):
         super().__init__()
         self.setProperty("panel", True)
         self.list, self.name = QListWidget(), QLineEdit()
+        self._was_empty = True
         self.list.setAccessibleName(tr("Who is learning"))
         self.name.setPlaceholderText(tr("a new name"))
         self.name.setMaxLength(60)
@@ -71,6 +72,7 @@ class PeoplePane(QFrame):
 
     def show_people(self, people: tuple[Trainee, ...], current: str) -> None:
         """Show who has a record and choose one; `current` unknown chooses the first."""
+        self._was_empty = not self.list.count()
         self.list.blockSignals(True)
         self.list.clear()
         for one in people:
@@ -84,7 +86,16 @@ class PeoplePane(QFrame):
             self.list.setCurrentRow(0)
         self.list.blockSignals(False)
         self.remove.setEnabled(bool(people))
+        self._turn_to_people()
         self.picked.emit(self.current())
+
+    def _turn_to_people(self) -> None:
+        """Let number keys start a round once there are people, and a name be typed at once where there are none."""
+        holds = self.window().focusWidget()
+        if self.list.count() and self._was_empty and holds is self.name and not self.name.text():
+            self.list.setFocus()
+        elif not self.list.count() and holds is self.list:
+            self.name.setFocus()
 
     def current(self) -> str:
         """Return the id of who is chosen, "" for nobody."""
@@ -98,10 +109,13 @@ class PeoplePane(QFrame):
     def _add(self) -> None:
         if self.name.text().strip():
             self.added.emit(self.name.text())
-            self.name.clear()
-            self.list.setFocus()
         else:
             self.name.setFocus()
+
+    def show_added(self) -> None:
+        """Make way for the next name: this one is kept."""
+        self.name.clear()
+        self.list.setFocus()
 
     def ask_remove(self) -> None:
         """Ask once, and say what goes."""

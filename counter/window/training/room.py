@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import timedelta
+from functools import partial
 from itertools import islice
 from typing import TYPE_CHECKING
 
@@ -10,27 +11,31 @@ from PySide6.QtCore import QSettings, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QHideEvent, QKeySequence, QShortcut, QShowEvent
 
 from counter.language import tr
-from counter.window.training.filling import fill_board, fill_pairs, fill_sheet, fill_standing
+from counter.window.training.asking import Asking
+from counter.window.training.filling import progress_of, round_of
 from counter.window.training.frame import BOARD, CARD, PRACTICE, STANDING, SUMMARY, TABS, RoomFrame
 from counter.window.training.kept_round import KeptRound
+from counter.window.training.progress_pages import ProgressPages
 from counter.window.training.roster import Roster
 from counter.window.training.session import Session, system_clock
 from counter.window.training.warm import Warmer
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
+    from datetime import datetime
     from pathlib import Path
 
     from PySide6.QtWidgets import QWidget
 
     from counter.catalogue import Catalogue
-    from counter.training import Card, Lesson, Unfinished
+    from counter.training import Card, Round, Unfinished
     from counter.window.parts.theme import Theme
     from counter.window.training.session import Clock, Given, Source
 
 ENDLESS_MIN = 24 * 60.0
 TICK_MS = 1000
 LENGTHS = 5  # number keys that start a round, the last of them to go on with one
+ROUND = "round"  # topic: the record for a round to start
 
 
 class TrainingRoom(RoomFrame):
@@ -52,13 +57,16 @@ class TrainingRoom(RoomFrame):
         self._title = ""
         self._is_kept = True
         self._first: tuple[str, Card] | None = None  # made ahead for that trainee
-        self.session, self.warmer = Session(clock), Warmer()
-        self.roster = Roster(self.people, self.start, data, settings, clock)
-        self.kept = KeptRound(data, self.session)
+        self.asking, self.warmer = Asking(), Warmer()
+        self.session = Session(clock, self.asking)
+        self.roster = Roster(self.people, self.start, data, settings, clock, self.asking)
+        self.progress = ProgressPages(self.standing, self.board, self.roster, self.asking)
+        self.kept = KeptRound(data, self.session, self.asking)
         self._tick = QTimer(self, interval=TICK_MS)
         self._connect()
 
     def _connect(self) -> None:
+        self.asking.pending.connect(self.show_pending)
         # who, and how long
         self.roster.picked.connect(self._warm)
         self.start.started.connect(self._start_place)
@@ -73,9 +81,8 @@ class TrainingRoom(RoomFrame):
         self.summary.closed.connect(lambda: self._open(PRACTICE))
         self._tick.timeout.connect(self._show_bar)
         # trainer's view, mix-ups, lessons
-        self.board.picked.connect(self._show_sheet)
-        self.board.assigned.connect(self._assign)
-        self.standing.pairs_wanted.connect(self._show_pairs)
+        self.progress.said.connect(self.say)
+        self.progress.assigned.connect(self._forget_first)
         for page in (self.standing, self.start):
             page.lesson_wanted.connect(self._practise)
         # the whole
@@ -118,28 +125,21 @@ class TrainingRoom(RoomFrame):
 
         A round that is open ends; its answers are kept.
         """
+        from counter.training import Lesson
+
         if self.session.source is not None:
             self.session.stop()
         self.take(catalogue)
         self.warmer.stop()
         for one in filter(None, (about, otherwise)):
-            self._begin(self._lesson(one, otherwise), None, tr("About {what}").format(what=self._spelled(one)))
+            lesson = Lesson(catalogue, self.data, self.who or None, one, self.clock(), otherwise)
+            self._begin(lesson, None, tr("About {what}").format(what=self._spelled(one)))
             if self.session.card is not None:
                 break
         if self.session.card is None or one != about:
             words = tr("No lamp and fixture known here brings it about, so no card asks about it: {what}.")
             self.say(words.format(what=self._spelled(about)))
         self._come_forward()  # with its card already: the page of people would be laid out for nothing
-
-    def _lesson(self, about: str, near: str) -> Lesson:
-        from counter.training import Lesson, UnknownTraineeError
-
-        assert self.catalogue is not None
-        try:
-            return Lesson(self.catalogue, self.data, self.who or None, about, self.clock(), near)
-        except (UnknownTraineeError, OSError):
-            self.roster.show()  # which finds out that the record is gone, or the store
-            return Lesson(self.catalogue, self.data, None, about, self.clock(), near)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         super().closeEvent(event)
@@ -177,9 +177,9 @@ class TrainingRoom(RoomFrame):
             self.roster.show()
             self.show_page(page)  # the focus goes to the list or, with nobody in it, to the name
         elif page == STANDING:
-            self._show_standing()
+            self.progress.show_standing()
         elif page == BOARD:
-            self._show_board()
+            self.progress.show_board()
 
     @property
     def who(self) -> str:
@@ -189,52 +189,90 @@ class TrainingRoom(RoomFrame):
     # -- a round
 
     def _warm(self) -> None:
-        if self.isVisible() and self.session.source is None:
-            self.warmer.start(self._slices())
-
-    def _slices(self) -> Iterator[object]:
-        """List all points, then make the first card of whoever is chosen."""
-        from counter.training import KINDS, Round, make_ahead
-
-        if self.catalogue is None:
+        """Make points ahead, and once the store has told the record also the first card of whoever is chosen."""
+        if not self.isVisible() or self.session.source is not None or self.catalogue is None:
             return
+        self.warmer.start(self._points())
+        who = self.who
+        if who and (self._first is None or self._first[0] != who):
+            job = partial(round_of, self.catalogue, self.data, who, 1, self.clock())
+            self.asking.ask(job, lambda ahead: self._warm_card(who, ahead), lambda _: None)
+
+    def _warm_card(self, who: str, ahead: Round | None) -> None:
+        if ahead is not None and who == self.who and self.isVisible() and self.session.source is None:
+            self.warmer.start(self._first_card(who, ahead))
+
+    def _points(self) -> Iterator[object]:
+        from counter.training import KINDS, make_ahead
+
+        assert self.catalogue is not None
         yield from islice(make_ahead(self.catalogue), len(KINDS))
-        if self.who and (self._first is None or self._first[0] != self.who):
-            ahead = Round(self.catalogue, self.data, self.who, 1, self.clock())
-            yield ahead
-            if (card := ahead.next_card(self.clock())) is not None:
-                self._first = (self.who, card)
+
+    def _first_card(self, who: str, ahead: Round) -> Iterator[object]:
+        yield from self._points()
+        if (card := ahead.next_card(self.clock())) is not None:
+            self._first = (who, card)
 
     def _start_place(self, at: int) -> None:
         from counter.training import settings
 
         minutes = (*settings().rounds_min, None)
-        if self.pages.currentIndex() == PRACTICE and self.roster.row is not None and at < len(minutes):
+        if self.pages.currentIndex() != PRACTICE or not self.roster.is_known or self.roster.row is None:
+            return
+        if at < len(minutes):
             self.start_round(minutes[at])
-        elif self.pages.currentIndex() == PRACTICE and (found := self.roster.find_unfinished()) is not None:
-            self.start_round(found.minutes, found)
+        else:
+            self._go_on()
+
+    def _go_on(self) -> None:
+        """Go on with a round that was cut off, unless meanwhile it is too long ago."""
+        from counter.training import unfinished
+
+        who, now = self.who, self.clock().astimezone()
+
+        def job() -> Unfinished | None:
+            known = progress_of(self.data, who)
+            return unfinished(known, now) if known is not None else None
+
+        def found(cut_off: Unfinished | None) -> None:
+            if cut_off is not None:
+                self.start_round(cut_off.minutes, cut_off)
+
+        self.asking.once(ROUND, job, found, lambda _: self.roster.show())
 
     def start_round(self, minutes: float | None, so_far: Unfinished | None = None) -> None:
         """Start a round of whoever is chosen, or go on with one; None is until they stop."""
-        from counter.training import Round, UnknownTraineeError
-
         assert self.catalogue is not None
         self.warmer.stop()
-        now = self.clock()
+        now, is_seen = self.clock(), self.isVisible()
         started = so_far.started if so_far is not None else now
         left = so_far.left if so_far is not None else None
         ends = now + (left or timedelta(minutes=minutes or ENDLESS_MIN))
-        try:
-            source = Round(self.catalogue, self.data, self.who, minutes or ENDLESS_MIN, started, ends)
-        except (UnknownTraineeError, OSError):
-            self.roster.show()
-            return
+        job = partial(round_of, self.catalogue, self.data, self.who, minutes or ENDLESS_MIN, started, ends)
+
+        def told(source: Round | None) -> None:
+            if source is None:
+                self.roster.show()  # which finds out that the record is gone
+            elif self.session.source is None:  # else a lesson was begun meanwhile
+                source.ends += self.clock() - now  # the store's time is not the trainee's
+                self._play(source, minutes, started, so_far)
+                if is_seen and not self.isVisible():
+                    self.session.pause()
+                    self.kept.note("waits")
+
+        self.asking.once(ROUND, job, told, lambda _: self.roster.show())
+
+    def _play(self, source: Round, minutes: float | None, started: datetime, so_far: Unfinished | None) -> None:
         length = tr("{minutes:g} minutes").format(minutes=minutes) if minutes else tr("until I stop")
-        is_made = so_far is None and self._first is not None and self._first[0] == self.who
+        is_made = so_far is None and self._first is not None and self._first[0] == source.trainee
         first = self._first[1] if is_made and self._first is not None else None
-        self.kept.begin(self.who, started, minutes)
-        self._begin(source, minutes, f"{self.roster.name} · {length}", first, so_far)
+        self.kept.begin(source.trainee, started, minutes)
+        self._begin(source, minutes, f"{source.name} · {length}", first, so_far)
         self.kept.note("runs")
+
+    def _forget_first(self) -> None:
+        """What was made ahead may be another card now."""
+        self._first = None
 
     def _begin(
         self,
@@ -261,7 +299,10 @@ class TrainingRoom(RoomFrame):
         from counter.training import signal_of
 
         assert self.catalogue is not None
-        self.say("")
+        self.say(given.feedback.unkept)
+        if given.feedback.unkept:
+            self._is_kept = False
+            self.roster.show()  # which finds out that the record is gone, or the store
         self.cards.show_outcome(given, signal_of(self.catalogue, given.card))
         self._show_bar()
 
@@ -279,38 +320,9 @@ class TrainingRoom(RoomFrame):
         self._open(SUMMARY)
         self.summary.setFocus()
 
-    # -- where everybody stands
-
-    def _show_standing(self) -> None:
-        if self.catalogue is not None:
-            fill_standing(self.standing, self.catalogue, self.data, self.who, self.clock())
-
-    def _show_pairs(self) -> None:
-        if self.catalogue is not None:
-            fill_pairs(self.standing, self.catalogue, self.data, self.who)
-
     def _practise(self, about: str) -> None:
         if self.catalogue is not None:
             self.teach(self.catalogue, about)
-
-    def _show_board(self) -> None:
-        if self.catalogue is not None:
-            fill_board(self.board, self.catalogue, self.data, self.who, self.clock())
-
-    def _show_sheet(self, who: str) -> None:
-        if self.catalogue is not None:
-            self.roster.who = who
-            fill_sheet(self.board, self.catalogue, self.data, who, self.clock())
-
-    def _assign(self, family: str, is_on: bool) -> None:
-        from counter.training import UnknownTraineeError, assign
-
-        try:
-            assign(self.data, self.who, family, self.clock(), is_on=is_on)
-        except (OSError, UnknownTraineeError) as problem:
-            self.say(tr("Not assigned: {problem}").format(problem=problem))
-        self._first = None
-        self._show_board()
 
     def _spelled(self, about: str) -> str:
         """Return a base or a family as it is, and a rule of caution by its name."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
+from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QSettings, Signal
@@ -14,10 +16,13 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from counter.catalogue import Catalogue
-    from counter.training import Row, Unfinished
+    from counter.training import Progress, Row, Trainee, Unfinished
+    from counter.window.training.asking import Asking
     from counter.window.training.people_pane import PeoplePane
     from counter.window.training.session import Clock
     from counter.window.training.start_pane import StartPane
+
+PEOPLE, PERSON = "people", "person"  # topics: the list, and the record of who is chosen
 
 
 class Roster(QObject):
@@ -26,9 +31,11 @@ class Roster(QObject):
     picked = Signal(str)
     at_counter_chosen = Signal(str)
 
-    def __init__(self, people: PeoplePane, start: StartPane, data: Path, settings: QSettings, clock: Clock) -> None:
+    def __init__(
+        self, people: PeoplePane, start: StartPane, data: Path, settings: QSettings, clock: Clock, asking: Asking
+    ) -> None:
         super().__init__()
-        self.people, self.start = people, start
+        self.people, self.start, self.asking = people, start, asking
         self.data, self.settings, self.clock = data, settings, clock
         self.catalogue: Catalogue | None = None
         self.who = str(settings.value("trainee", ""))
@@ -43,62 +50,76 @@ class Roster(QObject):
         """Show who has a record, and choose whoever was chosen."""
         from counter.training import trainees
 
-        if self.catalogue is None:
-            return
-        try:
-            found = trainees(self.data)
-        except OSError as problem:
-            self.people.show_problem(str(problem))
-            found = ()
+        if self.catalogue is not None:
+            self.asking.newest(PEOPLE, partial(trainees, self.data), self._list, self._list_nobody)
+
+    def _list(self, found: tuple[Trainee, ...]) -> None:
+        self.people.show_problem("")
         self.people.show_people(found, self.who)
+
+    def _list_nobody(self, problem: Exception) -> None:
+        self.people.show_people((), self.who)
+        self.people.show_problem(str(problem))
 
     @property
     def name(self) -> str:
         """Return the name of who is chosen, "" for nobody."""
         return self.row.name if self.row is not None else ""
 
+    @property
+    def is_known(self) -> bool:
+        """Return whether it is known who is chosen and where they stand; else the store is still being asked."""
+        return not self.asking.waits(PEOPLE, PERSON)
+
     def _pick(self, who: str) -> None:
         if self.catalogue is None:
             return
         self.who = who
         self.settings.setValue("trainee", who)
-        self.row = row_of(self.catalogue, self.data, who, self.clock())
-        self.find_unfinished()
+        shown = partial(self._show_person, who)
+        self.asking.newest(PERSON, partial(progress_of, self.data, who), shown, lambda _: shown(None))
+
+    def _show_person(self, who: str, known: Progress | None) -> None:
+        """Show where somebody stands, and a round that was cut off; the day is this machine's."""
+        from counter.training import unfinished
+
+        assert self.catalogue is not None
+        now = self.clock()
+        self.row = row_of(self.catalogue, known, now)
+        self.unfinished = unfinished(known, now.astimezone()) if known is not None else None
         is_at_counter = bool(who) and who == self.settings.value("at_counter", "")
         self.start.show_person(self.row, is_at_counter, offer(self.unfinished), faces(self.catalogue))
         self.picked.emit(who)
-
-    def find_unfinished(self) -> Unfinished | None:
-        """Look for a round of whoever is chosen that was cut off; the day is this machine's."""
-        from counter.training import unfinished
-
-        known = progress_of(self.data, self.who)
-        self.unfinished = unfinished(known, self.clock().astimezone()) if known is not None else None
-        return self.unfinished
 
     def add(self, name: str) -> None:
         """Start a record and choose it."""
         from counter.training import add_trainee
 
-        try:
-            self.who = add_trainee(self.data, name, self.clock()).id
-        except (OSError, ValueError) as problem:
+        def failed(problem: Exception) -> None:
             self.people.show_problem(tr("Not added: {problem}").format(problem=problem))
-            return
-        self.people.show_problem("")
+
+        job = partial(add_trainee, self.data, name, self.clock())
+        self.asking.once("add", job, self._choose, failed, keeps=True)
+
+    def _choose(self, added: Trainee) -> None:
+        self.who = added.id
+        self.people.show_added()
         self.show()
 
     def remove(self, who: str) -> None:
         """Remove somebody with all records."""
         from counter.training import UnknownTraineeError, remove_trainee
 
-        try:
-            remove_trainee(self.data, who)
-        except UnknownTraineeError:
-            pass  # gone already, which was wanted
-        except OSError as problem:
+        def job() -> None:
+            with suppress(UnknownTraineeError):  # gone already, which was wanted
+                remove_trainee(self.data, who)
+
+        def failed(problem: Exception) -> None:
             self.people.show_problem(tr("Not removed: {problem}").format(problem=problem))
-            return
+
+        self.asking.once("remove", job, lambda _: self._removed(who), failed, keeps=True)
+
+    def _removed(self, who: str) -> None:
         if who == self.settings.value("at_counter", ""):
             self.set_at_counter(False)
         self.who = ""

@@ -12,21 +12,10 @@ from counter.language import tr
 
 if TYPE_CHECKING:
     from counter.training import Card, Feedback, Unfinished
+    from counter.window.training.asking import Asking
 
-Ask = Callable[[Callable[[], Any], Callable[[Any], None], Callable[[Exception], None]], None]
-SLOW_MS = 200  # what takes longer is said
 Clock = Callable[[], datetime]
 AHEAD_MS = 80  # after an answer is painted, while its reason is read, the next card is made
-
-
-def at_once(job: Callable[[], Any], then: Callable[[Any], None], failed: Callable[[Exception], None]) -> None:
-    """Do a job here and now, where there is no worker that does it beside the window."""
-    try:
-        found = job()
-    except OSError as problem:
-        failed(problem)
-    else:
-        then(found)
 
 
 def system_clock() -> datetime:
@@ -58,26 +47,21 @@ class Session(QObject):
     failed = Signal(str)
     ended = Signal()
 
-    def __init__(self, clock: Clock) -> None:
+    def __init__(self, clock: Clock, asking: Asking) -> None:
         super().__init__()
-        self.clock = clock
+        self.clock, self.asking = clock, asking
         self.source: Source | None = None
         self.card: Card | None = None
         self.given: list[Given] = []
         self.started: datetime | None = None
         self.ends: datetime | None = None
         self.is_open = False  # a card waits for its answer
-        self.is_waiting = False  # an answer waits for the store
-        self.ask: Ask = at_once
         self._before = (0, 0)  # right, asked, of a round before it was cut off
         self._ahead: Card | None = None
         self._shown_at: datetime | None = None
         self._left_at: datetime | None = None
         self._timer = QTimer(self, singleShot=True, interval=AHEAD_MS)
         self._timer.timeout.connect(self._make_ahead)
-
-        self._slow = QTimer(self, singleShot=True, interval=SLOW_MS)
-        self._slow.timeout.connect(lambda: self.failed.emit(tr("asking the store …")))
 
     def begin(
         self, source: Source, minutes: float | None, first: Card | None = None, so_far: Unfinished | None = None
@@ -111,8 +95,6 @@ class Session(QObject):
         """Take an answer to the open card; None is "I do not know"."""
         if self.source is None or self.card is None or not self.is_open or self._shown_at is None:
             return
-        if self.is_waiting:  # the store has this card's answer already
-            return
         from counter.training import UnknownTraineeError
 
         source, card, now = self.source, self.card, self.clock()
@@ -124,13 +106,11 @@ class Session(QObject):
             except UnknownTraineeError:
                 return None
 
-        self.is_waiting = True
-        self._slow.start()
-        self.ask(job, lambda found: self._take(source, card, choice, found), self._refuse)
+        taken = lambda found: self._take(source, card, choice, found)  # noqa: E731
+        self.asking.once("answer", job, taken, self._refuse, keeps=True)
 
     def _take(self, source: Source, card: Card, choice: int | None, found: Feedback | None) -> None:
         """Show what came of an answer once it is kept; a round that was left meanwhile shows nothing any more."""
-        self._end_wait()
         if self.source is not source:
             return
         if found is None:
@@ -143,14 +123,8 @@ class Session(QObject):
         self._timer.start()
 
     def _refuse(self, problem: Exception) -> None:
-        self._end_wait()
         words = tr("The answer could not be written: {problem}. Make room on the disk, then answer again.")
         self.failed.emit(words.format(problem=problem))
-
-    def _end_wait(self) -> None:
-        self.is_waiting = False
-        self._slow.stop()
-        self.failed.emit("")
 
     def stop(self) -> None:
         """End now; an open card counts as not asked."""

@@ -10,6 +10,7 @@ from counter.desk import Case
 from counter.training import add_trainee
 from counter.window.parts.languages import speak
 from counter.window.training.frame import BOARD, PRACTICE, STANDING
+from tests.window.hands import store_answered
 
 pytestmark = pytest.mark.qt_log_ignore("This plugin does not support")
 SETTLED = "CFQ18W/G24q/841"
@@ -75,6 +76,7 @@ def test_no_spanish_word_is_cut(window, size, page):
     room = window.counter.training.room
     room.resize(*size)
     room._open(page)
+    store_answered(window)
     settle()
     for label in room.findChildren(QLabel):
         if label.isVisible() and label.text():

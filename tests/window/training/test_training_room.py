@@ -51,6 +51,7 @@ def room(counter):
     counter.counter.training.enter()
     made = counter.counter.training.room
     assert QTest.qWaitForWindowActive(made, 5000)
+    store_answered(counter)
     return made
 
 
@@ -58,7 +59,20 @@ def room(counter):
 def ada(room):
     room.people.name.setText("Ada")
     room.people.add.click()
+    store_answered(room.parent())
     return room.who
+
+
+def turn(room, page):
+    """Turn to a page, once the store has told what stands on it."""
+    room._open(page)
+    store_answered(room.parent())
+
+
+def begin(room, minutes):
+    """Start a round, once the store has told the record."""
+    room.start_round(minutes)
+    store_answered(room.parent())
 
 
 def press(room, key, modifier=Qt.KeyboardModifier.NoModifier):
@@ -118,13 +132,17 @@ def test_a_lesson_by_somebody_removed_is_asked_without_a_record(counter, room, a
     remove_trainee(room.data, ada)
     counter.detail.learn.click()
     assert room.session.card.family == "G24q"
+    press(room, Qt.Key.Key_1)
+    assert "removed meanwhile" in room.said.text()
+    press(room, Qt.Key.Key_Escape)
+    assert "Nothing of this was written down" in room.summary.again.text()
     assert room.who == ""
 
 
 def test_practice_leaves_the_counter_as_it_was(counter, room, ada):
     counter.counter.desk_cases.keep_open()
     case, kept = counter.case, files(counter.data)
-    room.start_round(5)
+    begin(room, 5)
     for key in (Qt.Key.Key_1, Qt.Key.Key_Return, Qt.Key.Key_2, Qt.Key.Key_F2, Qt.Key.Key_Escape):
         press(room, key)
     assert counter.case == case
@@ -158,6 +176,7 @@ def test_removing_is_asked_once(room, ada, button, left):
     assert "Ada" in box.text()
     assert box.defaultButton().text() == "Keep"
     next(one for one in box.buttons() if one.text() == button).click()
+    store_answered(room.parent())
     assert [one.name for one in trainees(room.data)] == left
 
 
@@ -165,6 +184,7 @@ def test_whoever_is_removed_is_no_longer_at_the_counter(counter, room, ada):
     room.roster.set_at_counter(True)
     store_answered(counter)
     room.roster.remove(ada)
+    store_answered(counter)
     assert counter.settings.value("at_counter") == ""
     assert counter.counter.training.line.isHidden()
 
@@ -178,7 +198,7 @@ def test_a_number_starts_a_round(room, ada, key, minutes):
 
 
 def test_number_answers_and_enter_goes_on(room, ada, clock):
-    room.start_round(5)
+    begin(room, 5)
     card = room.session.card
     clock.pass_by(seconds=4)
     press(room, Qt.Key.Key_1 + card.answer)
@@ -191,21 +211,21 @@ def test_number_answers_and_enter_goes_on(room, ada, clock):
 
 
 def test_a_second_number_is_not_a_second_answer(room, ada):
-    room.start_round(5)
+    begin(room, 5)
     press(room, Qt.Key.Key_1)
     press(room, Qt.Key.Key_2)
     assert len(progress(room.data, ada).answers) == 1
 
 
 def test_nought_says_i_do_not_know(room, ada):
-    room.start_round(5)
+    begin(room, 5)
     press(room, Qt.Key.Key_0)
     assert progress(room.data, ada).answers[0].said == "do not know"
     assert room.cards.reason.said.text() == "Not this one."
 
 
 def test_the_reason_and_the_right_answer_are_told(room, ada):
-    room.start_round(5)
+    begin(room, 5)
     card = room.session.card
     press(room, Qt.Key.Key_1 + card.worth.index(min(card.worth)))
     assert room.cards.reason.why.text() in card.why
@@ -213,7 +233,7 @@ def test_the_reason_and_the_right_answer_are_told(room, ada):
 
 
 def test_a_round_ends_with_its_time(room, ada, clock):
-    room.start_round(5)
+    begin(room, 5)
     press(room, Qt.Key.Key_1)
     clock.pass_by(minutes=6)
     press(room, Qt.Key.Key_Return)
@@ -223,7 +243,7 @@ def test_a_round_ends_with_its_time(room, ada, clock):
 
 
 def test_time_at_the_counter_does_not_count(room, ada, clock):
-    room.start_round(5)
+    begin(room, 5)
     clock.pass_by(seconds=3)
     press(room, Qt.Key.Key_F4)
     clock.pass_by(minutes=30)
@@ -238,7 +258,7 @@ def test_time_at_the_counter_does_not_count(room, ada, clock):
 @pytest.fixture
 def cut_off(windows, counter, room, ada, clock):
     """Return a second opening of the program, as after a kill 90 s and one right answer into ten minutes."""
-    room.start_round(10)
+    begin(room, 10)
     clock.pass_by(seconds=90)
     press(room, Qt.Key.Key_1 + room.session.card.answer)
     counter.settings.sync()
@@ -247,6 +267,7 @@ def cut_off(windows, counter, room, ada, clock):
     second.counter.training.clock = clock
     second.counter.training.enter()
     assert QTest.qWaitForWindowActive(second.counter.training.room, 5000)
+    store_answered(second)
     return second.counter.training.room
 
 
@@ -277,7 +298,7 @@ def test_another_round_may_be_started_instead(cut_off, ada, clock):
 
 
 def test_a_round_that_was_ended_is_not_offered(room, ada):
-    room.start_round(10)
+    begin(room, 10)
     press(room, Qt.Key.Key_1)
     press(room, Qt.Key.Key_Escape)
     press(room, Qt.Key.Key_Return)
@@ -287,7 +308,7 @@ def test_a_round_that_was_ended_is_not_offered(room, ada):
 
 
 def test_escape_ends_a_round_and_keeps_its_answers(room, ada):
-    room.start_round(None)
+    begin(room, None)
     press(room, Qt.Key.Key_1)
     press(room, Qt.Key.Key_Escape)
     assert room.pages.currentIndex() == SUMMARY
@@ -295,7 +316,7 @@ def test_escape_ends_a_round_and_keeps_its_answers(room, ada):
 
 
 def test_removed_meanwhile_is_said(room, ada):
-    room.start_round(5)
+    begin(room, 5)
     remove_trainee(room.data, ada)
     press(room, Qt.Key.Key_1)
     assert "removed meanwhile" in room.said.text()
@@ -303,7 +324,7 @@ def test_removed_meanwhile_is_said(room, ada):
 
 
 def test_a_full_disk_is_said_and_the_card_stays_open(room, ada, monkeypatch):
-    room.start_round(5)
+    begin(room, 5)
     monkeypatch.setattr("counter.training._round.write_record", _full)
     press(room, Qt.Key.Key_1)
     assert "could not be written" in room.said.text()
@@ -356,7 +377,7 @@ def test_a_lesson_without_a_trainee_keeps_nothing(counter):
 
 
 def test_the_first_card_is_ready_before_it_is_asked_for(qtbot, room, ada):
-    qtbot.waitUntil(lambda: not room.warmer.is_busy)
+    qtbot.waitUntil(lambda: room._first is not None)
     who, card = room._first
     press(room, Qt.Key.Key_1)
     assert (who, card) == (ada, room.session.card)
@@ -368,12 +389,13 @@ def test_tabs_by_key_with_and_without_anybody(room, tab):
     assert room.pages.currentIndex() == tab
     room.grab()
     room.roster.add("Ada")
-    room._open(tab)
+    store_answered(room.parent())
+    turn(room, tab)
     room.grab()
 
 
 def test_the_bars_and_the_interval_are_named(room, ada):
-    room._turn_to(STANDING)
+    turn(room, STANDING)
     words = room.standing.bars.text()
     assert "Clopper-Pearson" in words
     assert "over 90 for ultraviolet and what does not go together" in words
@@ -384,28 +406,30 @@ def test_everybody_has_mix_ups_together(room, clock):
     for who in ids:
         room.roster.who = who
         room.roster.show()
-        room.start_round(5)
+        store_answered(room.parent())
+        begin(room, 5)
         room.session.choose(None)
         store_answered(room.parent())
         room.session.stop()
-    room._open(STANDING)
+    turn(room, STANDING)
     told = []
     for whose in (0, 1):
         room.standing.whose.setCurrentIndex(whose)
-        room._show_pairs()
+        room.progress.show_pairs()
+        store_answered(room.parent())
         told.append([row.times.text() for row in room.standing.pairs.rows if not row.isHidden()])
     assert told == [["1 time"], ["2 times"]]
 
 
 def test_nobody_reads_ready_over_not_ready(room, ada):
-    room._turn_to(STANDING)
+    turn(room, STANDING)
     assert room.standing.title.text() == "Ada's shelf"
     assert "Ready for the counter: none yet" in room.standing.stands.text()
     assert room.windowTitle() == "Training"  # the system adds the program's name
 
 
 def test_a_place_on_the_shelf_tells_more_and_practises(room, ada):
-    room._turn_to(STANDING)
+    turn(room, STANDING)
     place = next(one for one in room.standing.shelf.places if one.kept.family == "2G11")
     place.click()
     assert room.standing.told.text().startswith("2G11: not met yet; not ready yet")
@@ -414,17 +438,19 @@ def test_a_place_on_the_shelf_tells_more_and_practises(room, ada):
 
 
 def test_a_family_is_assigned_and_taken_off(room, ada):
-    room._open(BOARD)
+    turn(room, BOARD)
     room.board.family.setCurrentText("G24q")
     room.board.give.click()
+    store_answered(room.parent())
     assert progress(room.data, ada).assigned == ("G24q",)
     assert room.board.give.text() == "Take it off"
     room.board.give.click()
+    store_answered(room.parent())
     assert progress(room.data, ada).assigned == ()
 
 
 def test_the_sheet_is_copied_and_saved(room, ada, tmp_path):
-    room._open(BOARD)
+    turn(room, BOARD)
     sheet = room.board.results
     sheet.copy.click()
     assert QGuiApplication.clipboard().text().startswith("Training results: Ada")
@@ -437,7 +463,7 @@ def test_the_sheet_is_copied_and_saved(room, ada, tmp_path):
 def test_the_sheet_is_printed(room, ada, tmp_path):
     printer = QPrinter()
     printer.setOutputFileName(str(tmp_path / "printed.pdf"))
-    room._open(BOARD)
+    turn(room, BOARD)
     room.board.results.print_on(printer)
     assert (tmp_path / "printed.pdf").read_bytes().startswith(b"%PDF")
     assert room.board.results.said.text() == "sent to the printer"
@@ -491,16 +517,16 @@ def test_whoever_learns_is_known_at_the_next_start(windows, counter, room, ada):
 
 @pytest.mark.parametrize("theme", ["dark", "light"])
 def test_the_room_follows_the_palette(counter, room, ada, theme):
-    room.start_round(5)
+    begin(room, 5)
     counter.set_theme(theme)
     assert room.cards.picture.face.theme.name == theme
     room.grab()
 
 
 def test_an_answer_that_waits_for_the_store_is_neither_lost_nor_taken_twice(room, ada):
-    room.start_round(5)
+    begin(room, 5)
     asked, jobs = room.session.card, []
-    room.session.ask = lambda *asked_for: jobs.append(asked_for)
+    room.asking.ask = lambda *asked_for, keeps: jobs.append(asked_for)
     room.session.choose(0)
     room.session.choose(1)
     room.session.next()
@@ -518,9 +544,9 @@ def test_an_answer_that_waits_for_the_store_is_neither_lost_nor_taken_twice(room
 
 
 def test_an_answer_that_comes_after_the_round_was_left_shows_nothing(room, ada):
-    room.start_round(5)
+    begin(room, 5)
     jobs = []
-    room.session.ask = lambda *asked_for: jobs.append(asked_for)
+    room.asking.ask = lambda *asked_for, keeps: jobs.append(asked_for)
     room.session.choose(0)
     room.session.stop()
     job, then, _ = jobs[0]
