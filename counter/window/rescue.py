@@ -16,7 +16,6 @@ from counter.language import tr
 from counter.window.outlines.opening import forget
 
 if TYPE_CHECKING:
-    from pathlib import Path
     from types import TracebackType
 
     from counter.reports import Report
@@ -143,13 +142,13 @@ def _private(window: MainWindow) -> list[str]:
     with contextlib.suppress(Exception):
         found.append(str(window.settings.value("who", "")))
     with contextlib.suppress(Exception):
-        found += _trainees(window.data)
+        found += _trainees(window)
     return found
 
 
-def _trainees(data: Path) -> list[str]:
-    if "counter.training" not in sys.modules:
-        return []
-    from counter.training import trainees
-
-    return [one.name for one in trainees(data)]
+def _trainees(window: MainWindow) -> list[str]:
+    """Return the trainees that this window knows by name; the store itself may be what is wrong, and is not asked."""
+    door = window.counter.training
+    people = door.room.people.list if door.room is not None else None
+    listed = [people.item(at).text() for at in range(people.count())] if people is not None else []
+    return [door.line.name, *listed]

@@ -11,7 +11,8 @@ from PySide6.QtPrintSupport import QPrinter, QPrintPreviewWidget
 
 from counter import paper
 from counter.shop import MIX_UPS
-from counter.window.paper.printing import print_sheets, printer_for
+from counter.window.measure.mixed_here import mixed_here, pairs_here
+from counter.window.paper.printing import SheetPreview, print_sheets, printer_for
 from counter.window.paper.sheets import save_sheets
 
 POINTS_PER_MM = 72 / 25.4
@@ -136,7 +137,8 @@ def test_the_menu_shows_sheets_before_they_are_printed(windows, qtbot):
     window = windows()
     door = window.counter.measuring
     window.settings.setValue("paper", "Letter")
-    preview = door.print("gauge")
+    door.print("gauge")
+    preview = window.findChild(SheetPreview)
     qtbot.waitUntil(preview.isVisible)
     shown = preview.findChild(QPrintPreviewWidget)
     qtbot.waitUntil(lambda: shown.pageCount() == len(door._sheets("gauge")))
@@ -159,7 +161,8 @@ def test_what_came_back_mixed_up_heads_the_look_alikes(windows, data, catalogue)
         note="",
     )
     add_return(open_store(data), "k1", returned)
-    door = windows().counter.measuring
-    assert door._came_back() == [("2G7", "2GX7")]
-    said = [item.text for item in door._sheets("look-alikes")[0].items if isinstance(item, paper.Text)]
+    found = mixed_here(data)
+    assert pairs_here(catalogue, found) == (("2G7", "2GX7"),)
+    sheets = windows().counter.measuring._sheets("look-alikes", found)
+    said = [item.text for item in sheets[0].items if isinstance(item, paper.Text)]
     assert {"2G7", "2GX7"} <= set(" ".join(said).split())

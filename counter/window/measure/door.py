@@ -10,9 +10,11 @@ from PySide6.QtCore import QObject, Qt
 from PySide6.QtWidgets import QFileDialog, QMenu
 
 from counter.language import current, marked, tr
+from counter.window.measure.mixed_here import MixedHere, mixed_here, pairs_here
+from counter.window.parts.asking import Asking
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from counter.paper import Sheet
     from counter.window.main_window import MainWindow
@@ -20,7 +22,6 @@ if TYPE_CHECKING:
     from counter.window.measure.glass_dialog import GlassDialog
     from counter.window.measure.photo_dialog import PhotoDialog
     from counter.window.measure.worth_dialog import WorthDialog
-    from counter.window.paper.printing import SheetPreview
 
 SHEETS = (
     (marked("Wall chart"), "wall"),
@@ -30,12 +31,16 @@ SHEETS = (
 )
 
 
+NOTHING_MIXED = MixedHere()
+
+
 class MeasureDoor(QObject):
     """Lives as long as the window."""
 
     def __init__(self, window: MainWindow) -> None:
         super().__init__(window)
-        self.window = window
+        self.window, self.asking = window, Asking()
+        self.asking.pending.connect(self._say_pending)
 
     def fill(self, menu: QMenu) -> None:
         """Add the entries to the window's menu: two, each with a few below."""
@@ -120,49 +125,43 @@ class MeasureDoor(QObject):
         name, _ = QFileDialog.getSaveFileName(self.window, tr("Save as"), f"{what}.pdf", "PDF (*.pdf)")
         if not name:
             return
+        self._with_sheets(what, lambda sheets: self._write(sheets, Path(name)))
+
+    def _write(self, sheets: Sequence[Sheet], out: Path) -> None:
         from counter.window.paper.sheets import save_sheets
 
         try:
-            save_sheets(self._sheets(what), Path(name), tr("Lamp counter"))
+            save_sheets(sheets, out, tr("Lamp counter"))
         except OSError as problem:
             self.window.counter.looks.show_problem(
                 "", tr("Not written: {problem}").format(problem=problem.strerror or problem)
             )
 
-    def print(self, what: str) -> SheetPreview:
+    def print(self, what: str) -> None:
         """Show a sheet as the printer will print it; from there it is printed."""
+        self._with_sheets(what, self._preview)
+
+    def _preview(self, sheets: Sequence[Sheet]) -> None:
         from counter.window.paper.printing import SheetPreview
 
-        preview = SheetPreview(self._sheets(what), tr("Lamp counter"), self.window)
+        preview = SheetPreview(sheets, tr("Lamp counter"), self.window)
         preview.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         preview.open()
-        return preview
 
-    def _came_back(self) -> list[tuple[str, str]]:
-        """Return the bases of lamps that came back as one sold for the other, most often first."""
-        from counter import shop
+    def _with_sheets(self, what: str, use: Callable[[Sequence[Sheet]], None]) -> None:
+        """Lay a sheet out and use it; what this shop mixes up is asked beside the window, once a press."""
+        if what != "look-alikes":
+            use(self._sheets(what))
+            return
+        self.asking.ask = self.window.counter.shop.worker.ask
+        use_found = lambda found: use(self._sheets(what, found))  # noqa: E731
+        # a store that cannot be read leaves the pairs that look alike by the catalogue
+        self.asking.once("sheet", partial(mixed_here, self.window.data), use_found, lambda _: use(self._sheets(what)))
 
-        catalogue, data = self.window.counter.catalogue, self.window.data
-        try:
-            mixed = shop.mixed_up(shop.open_store(data)) if shop.has_store(data) else []
-        except OSError:
-            return []  # a store that cannot be read leaves the pairs of the training room
-        lamps = catalogue.lamp_by_id
-        pairs = [(lamps[a].base, lamps[b].base) for a, b, _ in mixed if {a, b} <= lamps.keys()]
-        return [(one, other) for one, other in pairs if one != other]
+    def _say_pending(self, is_pending: bool) -> None:
+        self.window.counter.looks.show_problem("", tr("asking the store …") if is_pending else "")
 
-    def _mixed_up(self) -> list[tuple[str, str]]:
-        """Return the families that this shop's trainees take for one another, most often first."""
-        from counter import training
-
-        try:
-            people = training.trainees(self.window.data)
-            answers = [answer for one in people for answer in training.progress(self.window.data, one.id).answers]
-        except (OSError, ValueError, LookupError):
-            return []  # records that cannot be read leave the pairs that look alike by the catalogue
-        return [(mix.asked, mix.said) for mix in training.mixes(answers) if mix.axis == "family"]
-
-    def _sheets(self, what: str) -> Sequence[Sheet]:
+    def _sheets(self, what: str, mixed: MixedHere = NOTHING_MIXED) -> Sequence[Sheet]:
         from counter import paper
 
         spoken = current() if current() in paper.LANGUAGES else paper.LANGUAGES[0]
@@ -171,8 +170,8 @@ class MeasureDoor(QObject):
         if what == "gauge":
             return paper.pin_gauge(catalogue, words, page)
         if what == "look-alikes":
-            mixed = paper.each_once((*self._came_back(), *paper.pairs_of(catalogue, self._mixed_up())))
-            return paper.look_alike_sheets(catalogue, words, mixed or paper.likely_pairs(catalogue), page)
+            pairs = pairs_here(catalogue, mixed) or paper.likely_pairs(catalogue)
+            return paper.look_alike_sheets(catalogue, words, pairs, page)
         if what == "labels":
             grid = paper.GRIDS["letter-30" if page in ("Letter", "Tabloid") else "a4-24"]
             return paper.bin_labels(catalogue, words, paper.labels_for(catalogue), grid)

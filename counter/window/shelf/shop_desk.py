@@ -54,10 +54,12 @@ class ShopDesk(QObject):
         self.learner = ListLearner(counter)
         self._soon = QTimer(self, singleShot=True, interval=STILL_MS)
         self._soon.timeout.connect(self._ask_shelf)
+        self._again = QTimer(self, singleShot=True)  # one, so that looks asked for between do not add up
+        self._again.timeout.connect(self.open)
         self._connect()
         self.pane.say(tr(NO_LIST))
         if shop.has_store(self.data):
-            self.worker.later(OPEN_MS, self.open)
+            self._again.start(OPEN_MS)
 
     def _connect(self) -> None:
         self.worker.pending_changed.connect(lambda _: self._say_state())
@@ -113,16 +115,14 @@ class ShopDesk(QObject):
             self.worker.ask(lambda: shop.load_catalogue(self.data), self._take_catalogue, self._fail, "catalogue")
         if (codes := tuple(look.revisions[area] for area in OF_CODES)) != self._codes_seen:
             self._codes_seen = codes
-            self.worker.ask(
-                lambda: (shop.load_house(self.data), shop.load_sold(self.data)), self._take_codes, self._fail
-            )
+            self.worker.ask(self._load_codes, self._take_codes, self._fail)
         if look.revisions["stock"] != self._seen["stock"]:
             self._seen["stock"] = look.revisions["stock"]
             self._ask_shelf()
         self._about_list = _about(look.stock) if look.stock is not None else ""
         self._waiting = look.waiting
         self._say_state()
-        self.worker.later(AGAIN_MS, self.open)
+        self._again.start(AGAIN_MS)
 
     def _has_news(self, revisions: dict[str, int], is_first: bool) -> bool:
         """Whether the catalogue is another now. New slips weigh from the next start: nothing is to jump meanwhile."""
@@ -144,7 +144,7 @@ class ShopDesk(QObject):
     def _fail(self, problem: Exception) -> None:
         self._problem = str(problem)
         self._say_state()
-        self.worker.later(AGAIN_MS, self.open)
+        self._again.start(AGAIN_MS)
 
     def _say_state(self) -> None:
         pending = tr("asking the store …") if self.worker.pending else ""
@@ -283,7 +283,8 @@ class ShopDesk(QObject):
 
     def close(self) -> None:
         """Take no more questions; what is being written is written to its end, and stores are let go of."""
-        self._soon.stop()
+        for timer in (self._soon, self._again):
+            timer.stop()
         self.parked.close()
         self.worker.close()
         if self.is_open:

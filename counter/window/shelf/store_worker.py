@@ -5,7 +5,7 @@ from __future__ import annotations
 from concurrent.futures import ThreadPoolExecutor
 from typing import TYPE_CHECKING, Any, NamedTuple
 
-from PySide6.QtCore import QObject, QTimer, Signal
+from PySide6.QtCore import QObject, Signal
 from shiboken6 import isValid
 
 from counter.catalogue import ConfirmError
@@ -99,7 +99,3 @@ class StoreWorker(QObject):
         """Take no more questions and drop those not begun, but for what keeps something: that is done to its end."""
         self.is_closed = True
         self._pool.shutdown(wait=True)
-
-    def later(self, ms: int, call: Callable[[], None]) -> None:
-        """Call something in the window's thread after a while, unless the window was closed."""
-        QTimer.singleShot(ms, self, lambda: None if self.is_closed else call())

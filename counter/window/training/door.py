@@ -18,9 +18,9 @@ if TYPE_CHECKING:
 
     from counter.training import Progress
     from counter.window.main_window import MainWindow
+    from counter.window.parts.asking import Failed, Job, Then
     from counter.window.parts.theme import Theme
     from counter.window.shelf.store_worker import StoreWorker
-    from counter.window.training.asking import Failed, Job, Then
     from counter.window.training.room import TrainingRoom
     from counter.window.training.session import Clock
 

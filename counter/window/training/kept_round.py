@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from counter.training import Unfinished
-    from counter.window.training.asking import Asking
+    from counter.window.parts.asking import Asking
     from counter.window.training.session import Session
 
 

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from counter.training import Progress
-    from counter.window.training.asking import Asking
+    from counter.window.parts.asking import Asking
     from counter.window.training.board_page import BoardPage
     from counter.window.training.roster import Roster
     from counter.window.training.standing_page import StandingPage

@@ -11,7 +11,7 @@ from PySide6.QtCore import QSettings, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QHideEvent, QKeySequence, QShortcut, QShowEvent
 
 from counter.language import tr
-from counter.window.training.asking import Asking
+from counter.window.parts.asking import Asking
 from counter.window.training.filling import progress_of, round_of
 from counter.window.training.frame import BOARD, CARD, PRACTICE, STANDING, SUMMARY, TABS, RoomFrame
 from counter.window.training.kept_round import KeptRound

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
     from counter.catalogue import Catalogue
     from counter.training import Progress, Row, Trainee, Unfinished
-    from counter.window.training.asking import Asking
+    from counter.window.parts.asking import Asking
     from counter.window.training.people_pane import PeoplePane
     from counter.window.training.session import Clock
     from counter.window.training.start_pane import StartPane

@@ -12,7 +12,7 @@ from counter.language import tr
 
 if TYPE_CHECKING:
     from counter.training import Card, Feedback, Unfinished
-    from counter.window.training.asking import Asking
+    from counter.window.parts.asking import Asking
 
 Clock = Callable[[], datetime]
 AHEAD_MS = 80  # after an answer is painted, while its reason is read, the next card is made

@@ -12,7 +12,7 @@ from PySide6.QtTest import QTest
 from counter import measure
 from counter.window.measure import screens
 from tests.simulate_photos import take
-from tests.window.hands import drop_on
+from tests.window.hands import drop_on, store_answered
 
 
 @pytest.fixture(scope="module")
@@ -164,6 +164,7 @@ def test_the_menu_writes_sheets(window, tmp_path, monkeypatch, what):
         "counter.window.measure.door.QFileDialog.getSaveFileName", lambda *_: (str(out), "PDF (*.pdf)")
     )
     window.counter.measuring.save(what)
+    store_answered(window)
     assert out.read_bytes().startswith(b"%PDF")
 
 

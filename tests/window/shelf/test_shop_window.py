@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import socket
+import threading
 from datetime import date
 
 import pypdfium2
 import pytest
 import zxingcpp
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
@@ -16,6 +17,7 @@ from counter import shelf, shop, slip
 from counter.desk import Case
 from counter.shop import open_store
 from counter.window.shelf.import_dialog import ImportDialog
+from counter.window.shelf.shop_desk import AGAIN_MS
 from counter.window.shelf.slip_reopen import case_of_today
 from counter.window.slip.paper import PAPERS
 from tests.shelf.conftest import HEADINGS, LINES, write_xlsx
@@ -398,3 +400,120 @@ def test_a_server_that_accepts_and_never_answers_holds_nothing(windows, data, mo
         assert counter.assessment.lamp == "G23/9/twin"
         store_answered(counter.window, seconds=60)
         assert "cannot be reached" in dialog.problem.text()
+
+
+@pytest.fixture
+def asked_from(monkeypatch):
+    """Return whether the window's own thread asked, for each time that a store was to be opened."""
+    asked, open_at = [], shop._store.open_at
+    monkeypatch.setattr("counter.shop._engine.CONNECT_S", 1)
+
+    def opens(*of, **how):
+        asked.append(threading.current_thread() is threading.main_thread())
+        return open_at(*of, **how)
+
+    monkeypatch.setattr("counter.shop._store.open_at", opens)
+    return asked
+
+
+def said_in(label, words):
+    for _ in range(2000):
+        if words in label.text():
+            return True
+        QTest.qWait(5)
+    return False
+
+
+def test_a_silent_server_holds_nothing_in_the_training_room(windows, data, monkeypatch, asked_from):
+    from counter.training import add_trainee
+    from counter.window.training.frame import BOARD, PRACTICE, STANDING
+    from counter.window.training.session import system_clock
+
+    for name in ("Ada", "Bo"):
+        add_trainee(data, name, system_clock())
+    window = windows(case=SURE)
+    worker = window.counter.shop.worker
+    window.counter.training.enter()
+    room = window.counter.training.room
+    store_answered(window)
+    assert room.start.title.text() == "Ada: a round of"
+    asked_from.clear()
+    with socket.create_server(("127.0.0.1", 0)) as silent:
+        monkeypatch.setenv("COUNTER_STORE", f"postgresql://clerk@127.0.0.1:{silent.getsockname()[1]}/shop")
+        room._start_place(0)
+        asked = worker.pending
+        room._start_place(1)
+        assert worker.pending == asked, "a second press is not taken"
+        assert said_in(room.said, "asking the store")
+        room.people.list.setCurrentRow(1)
+        room.people.name.setText("Cy")
+        for _ in range(2):
+            room.people.add.click()
+        for page in (STANDING, BOARD, PRACTICE):
+            room._open(page)
+            QApplication.processEvents()
+            assert room.pages.currentIndex() == page
+        room.roster.remove(room.who)
+        window.counter.change(marks="CFT9W/G23/827")
+        assert window.assessment.lamp == "G23/9/twin"
+        window.counter.measuring.print("look-alikes")
+        assert worker.pending, "all this went on while the server was silent"
+        store_answered(window, seconds=120)
+    assert "cannot be reached" in room.people.problem.text()
+    assert room.people.name.text() == "Cy", "what was typed is still there to be added"
+    assert asked_from
+    assert not any(asked_from), "the window's thread asks no store"
+
+
+def test_a_lesson_starts_without_the_store_and_says_that_nothing_is_kept(windows, data, monkeypatch, asked_from):
+    from counter.training import add_trainee
+    from counter.window.training.session import system_clock
+
+    add_trainee(data, "Ada", system_clock())
+    window = windows(case=SURE)
+    window.counter.training.enter()
+    store_answered(window)
+    room = window.counter.training.room
+    asked_from.clear()
+    with socket.create_server(("127.0.0.1", 0)) as silent:
+        monkeypatch.setenv("COUNTER_STORE", f"postgresql://clerk@127.0.0.1:{silent.getsockname()[1]}/shop")
+        window.counter.training.teach("G24q")
+        assert room.session.card.family == "G24q"
+        room.session.choose(0)
+        room.session.choose(1)
+        store_answered(window, seconds=120)
+    assert [one.choice for one in room.session.given] == [0]
+    assert "cannot be reached" in room.said.text()
+    assert asked_from
+    assert not any(asked_from)
+
+
+def test_what_a_hand_gave_is_kept_though_the_window_closes_first(windows, data):
+    window = windows(case=SURE)
+    worker, holds, done = window.counter.shop.worker, threading.Event(), []
+    worker.ask(holds.wait, done.append, done.append)
+    worker.ask(lambda: done.append("read"), lambda _: None, done.append)
+    worker.ask(lambda: done.append("kept"), lambda _: None, done.append, keeps=True)
+    worker.is_closed = True  # as the first thing that closing does, while the store is still busy
+    holds.set()
+    worker.close()
+    assert done == ["kept"]
+
+
+def test_a_fault_in_a_job_ends_the_waiting_and_is_a_fault(windows, data, qtbot):
+    window, told = windows(case=SURE), []
+    worker = window.counter.shop.worker
+    with qtbot.capture_exceptions() as found:
+        worker.ask(lambda: {}["nothing"], told.append, lambda problem: told.append(str(problem)))
+        store_answered(window)
+    assert [kind for kind, *_ in found] == [KeyError]
+    assert told == ["something went wrong that should not; it is noted"]
+
+
+def test_one_timer_looks_what_other_tills_changed(counter):
+    settle(counter)
+    for _ in range(5):
+        counter.shop.open()
+        settle(counter)
+    running = [one for one in counter.shop.findChildren(QTimer) if one.isActive()]
+    assert [one.interval() for one in running] == [AGAIN_MS]
