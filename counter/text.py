@@ -17,6 +17,13 @@ def readable(text: object) -> object:
     return _UNREADABLE.sub(UNREAD, text) if isinstance(text, str) else text
 
 
+def all_readable(value: object) -> object:
+    """Return what JSON can hold with all its text made readable, keys too."""
+    if isinstance(value, dict):
+        return {readable(key): all_readable(one) for key, one in value.items()}
+    return [all_readable(one) for one in value] if isinstance(value, list) else readable(value)
+
+
 def writable(text: str) -> str:
     """Return text that every Unicode encoding can write."""
     return _UNWRITABLE.sub(UNREAD, text)

@@ -279,9 +279,7 @@ def _look(seen: Evidence) -> Iterator[Doubt]:
     """Too little has been seen: the look that tells most."""
     if _is_seen_enough(seen) or (seen.chosen is not None and seen.lamp is None):
         return
-    read = marks.says(seen.reading) if seen.reading is not None else {}
-    left = [one for one in seen.next if one.look not in read] or list(seen.next)
-    first = next((one for one in left if one.bits >= ENOUGH_BITS), None) or next(iter(left), None)
+    first = _worth_most(seen.next)
     if first is None:
         says = tr("Everything was looked at, and it can still be several lamps.")
         ask = tr("What is printed on it? Read it again, worn parts as “?”.")
@@ -289,6 +287,11 @@ def _look(seen: Evidence) -> Iterator[Doubt]:
         return
     label = tr(seen.catalogue.look_by_key[first.look].label)
     yield Doubt(kind="look", about=first.look, says=first.why, ask=tr("{look}: look at it next").format(look=label))
+
+
+def _worth_most(nexts: Sequence[NextLook]) -> NextLook | None:
+    """Return the first look that is worth its while, else the first of all."""
+    return next((one for one in nexts if one.bits >= ENOUGH_BITS), next(iter(nexts), None))
 
 
 def _is_seen_enough(seen: Evidence) -> bool:
@@ -335,9 +338,8 @@ def advice(seen: Evidence, doubts: Sequence[Doubt]) -> str:
     if first.kind == "dispute":
         label = tr(catalogue.look_by_key[first.about].label)
         return tr("{look}: look again, the marks say otherwise.").format(look=label)
-    if first.kind == "look" and nexts:
-        return _look_words(catalogue, nexts[0])
-    return first.ask
+    asked = next((one for one in nexts if one.look == first.about), None)
+    return _look_words(catalogue, asked) if first.kind == "look" and asked is not None else first.ask
 
 
 def _look_words(catalogue: Catalogue, one: NextLook) -> str:

@@ -186,7 +186,7 @@ def _looks(facts: Facts, meaning: Meaning, read: ReadLamp, known: Known) -> dict
     looks: dict[str, Any] = {
         "pins": read.pins and str(read.pins),
         "legs": _legs_look(read.shape, read.legs, known),
-        "watts": read.watts and f"{read.watts:g}",
+        "watts": _watts_look(facts, meaning, read),
         "glass": {"uv-c": "clear", "fluorescent": "white"}.get(read.kind or "") if "kind" in facts else None,
         "tube_mm": read.tube_mm,
         "length_mm": only(_length(lamp) for lamp in meaning.lamps) if read.length_mm else None,
@@ -194,6 +194,14 @@ def _looks(facts: Facts, meaning: Meaning, read: ReadLamp, known: Known) -> dict
     for key in _BASE_LOOKS:
         looks[key] = only(word.value if (word := getattr(base, key)) else None for base in meaning.bases)
     return {key: value for key, value in looks.items() if value and _is_answer(key, value, known)}
+
+
+def _watts_look(facts: Facts, meaning: Meaning, read: ReadLamp) -> str | None:
+    """Return the watts that a code claims: a saver's code prints those of the lamp whose place it takes."""
+    if facts.get("saving") and meaning.lamps:
+        own = only(lamp.watts.value for lamp in meaning.lamps)
+        return None if own is None else f"{own:g}"
+    return f"{read.watts:g}" if read.watts else None
 
 
 def _length(lamp: Lamp) -> float | None:

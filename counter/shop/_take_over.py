@@ -17,6 +17,7 @@ from counter.files import is_there
 from counter.shop._load import OLD_MAKERS
 from counter.shop._moments import now_text
 from counter.shop._tables import confirmed, own_entries, settings, trainees, training_events
+from counter.text import all_readable
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -101,7 +102,7 @@ def put_layer(connection: Connection, layer: dict[str, Any]) -> None:
 
 def _list(layer: dict[str, Any], section: str) -> list[Any]:
     found = layer.get(section)
-    return found if isinstance(found, list) else []
+    return [all_readable(one) for one in found] if isinstance(found, list) else []
 
 
 def _take_record(store: Store, data: Path, file: Path) -> None:

@@ -44,6 +44,7 @@ from counter.window.training.door import TrainingDoor
 if TYPE_CHECKING:
     from counter.catalogue import Catalogue, Loaded, Problem
     from counter.desk import Assessment, Case
+    from counter.identify import NextLook
     from counter.outline import Drawing
     from counter.window.entries.door import EntriesDoor
     from counter.window.entries.share import Share
@@ -90,6 +91,12 @@ def _fill_places(window: MainWindow) -> None:
     window.fixture, window.side = FixturePane(), SideTabs(window.theme)
     window.cautions = window.side.cautions
     window.places.fill(Panes(window.looks, window.detail, window.marks, window.fixture, window.side))
+
+
+def _asked_first(found: Assessment) -> tuple[NextLook, ...]:
+    """Return the looks left, the one that the stamp asks for first, so that its mark stands where the words say."""
+    asked = next((one.about for one in found.doubts if one.kind == "look"), None)
+    return tuple(sorted(found.next, key=lambda one: one.look != asked))
 
 
 class Counter(QObject):
@@ -503,7 +510,7 @@ class Counter(QObject):
         cards = cards_of(self.catalogue, found.candidates, self._drawn, found.outlines)
         self.grid.show_cards(cards, self._card_of(cards, shown), fresh=not case.looks and not case.marks)
         _, doubts = desk.sized(self.catalogue, case.looks, case.typed)
-        self.looks.show_looks(case, () if found.is_settled else found.next, found.advice, doubts[:1])
+        self.looks.show_looks(case, () if found.is_settled else _asked_first(found), found.advice, doubts[:1])
         self.looks.show_units(self.window.units)
         meanings = letters.choices(self.catalogue, found.lamp)
         self.marks.show_marks(case.marks, found, meanings, can_undo=self.letters.undoable is not None)

@@ -277,3 +277,15 @@ def test_nothing_seen_is_never_sold(catalogue):
 def test_an_untouched_case_names_its_first_look(catalogue):
     found = assess(catalogue, Case())
     assert found.advice == f"{catalogue.look_by_key[found.next[0].look].label}: {found.next[0].why}"
+
+
+def test_the_stamp_asks_for_the_look_that_the_looks_are_marked_with(catalogue):
+    found = assess(catalogue, Case(marks="CF?26W/G24?/8*"))
+    assert [one.about for one in found.doubts if one.kind == "look"] == [found.next[0].look] == ["pins"]
+
+
+def test_a_savers_own_watts_do_not_speak_against_its_code(catalogue):
+    code = "F32T8/841/ES"
+    assert next(one.about for one in assess(catalogue, Case(marks=code)).doubts) == "watts"
+    found = assess(catalogue, Case(marks=code, looks={"watts": "28"}))
+    assert (found.lamp, found.conflicts) == ("G13/28/linear/saver", ())

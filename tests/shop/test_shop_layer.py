@@ -344,3 +344,12 @@ def test_two_tills_confirm_at_once_and_every_one_is_kept(shop_data: Path) -> Non
     tills = [subprocess.Popen([sys.executable, "-c", _CONFIRMING, shop_data, "40"], env=env) for _ in range(2)]
     assert [till.wait() for till in tills] == [0, 0]
     assert len(layer(open_store(shop_data)).content["confirmed"]) == 80
+
+
+def test_a_file_with_half_a_character_is_taken_over_with_a_sign_in_its_place(tmp_path):
+    entry = {"kind": "lamp", "of": QUAD, "part": "length_mm", "value": 163.5, "who": "A\ud800a", "on": "2026-01-05"}
+    document = {"format": "lamp-counter/shop", "version": 1, "confirmed": [{**entry, "how": "with a caliper"}]}
+    (tmp_path / "shop.json").write_text(json.dumps(document), "ascii")
+    load_catalogue(tmp_path)
+    (kept,) = layer(open_store(tmp_path)).content["confirmed"]
+    assert kept["who"] == "A?a"

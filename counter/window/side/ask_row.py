@@ -13,7 +13,7 @@ from counter.window.parts.theme import TARGET
 from counter.window.parts.words import caption, tip
 
 if TYPE_CHECKING:
-    from PySide6.QtGui import QPaintEvent
+    from PySide6.QtGui import QKeyEvent, QMouseEvent, QPaintEvent
 
     from counter.fit import Ask
 
@@ -112,6 +112,19 @@ class AskButton(QPushButton):
         painter.end()
 
 
+class AnswerButton(QPushButton):
+    """An answer to press, once: the second press of a double click, or a key held, would answer the next question."""
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        event.accept()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.isAutoRepeat():
+            event.accept()
+        else:
+            super().keyPressEvent(event)
+
+
 class AskRow(QWidget):
     """A question, and below it what can be answered with one press."""
 
@@ -123,7 +136,7 @@ class AskRow(QWidget):
         self.about = ""
         self.question = AskButton()
         self.question.clicked.connect(lambda: self.pressed.emit(self.about))
-        self.buttons = [QPushButton() for _ in range(MOST_ANSWERS)]
+        self.buttons = [AnswerButton() for _ in range(MOST_ANSWERS)]
         self._answers: tuple[tuple[str, Answer], ...] = ()
         row = QGridLayout()
         row.setSpacing(6)
