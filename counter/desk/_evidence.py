@@ -140,9 +140,9 @@ class Evidence:
     @cached_property
     def cct_k(self) -> int | None:
         """The colour that the marks give, in kelvins, where the likely readings agree on it."""
-        if self.reading is None or self.reading.lamp.cct_k is None:
+        cct_k = self.reading.read_cct_k if self.reading is not None else None
+        if cct_k is None:
             return None
-        cct_k = self.reading.lamp.cct_k
         agreed = sum(one.probability for one in self.readings if one.lamp.cct_k == cct_k)
         return cct_k if agreed >= COLOUR_AT * sum(one.probability for one in self.readings) else None
 

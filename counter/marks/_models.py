@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fnmatch import fnmatchcase
 from typing import Literal
 
 from pydantic import Field
@@ -67,6 +68,17 @@ class Reading(Model):
     looks: dict[str, str | float] = Field(
         default_factory=dict, description="the looks this reading claims, by look key, as the catalogue's values"
     )
+
+    @property
+    def read_cct_k(self) -> int | None:
+        """The colour in kelvins that can be read; None where worn signs leave more than one."""
+        worn = (span for span in self.spans if span.part == "colour" and span.assumed is not None)
+        return None if any(_fits_several(span) for span in worn) else self.lamp.cct_k
+
+
+def _fits_several(span: Span) -> bool:
+    """Whether more than one of its choices stands to what can be read of a part: 40 and 41 to "4?"."""
+    return sum(fnmatchcase(choice, span.text.upper()) for choice in span.choices) > 1
 
 
 class MarkEvidence(Model):

@@ -86,7 +86,7 @@ def _offer(offers: Sequence[Replacement], found: Assessment, item: StockItem) ->
 
 
 def _colour(found: Assessment) -> int | None:
-    return found.readings[0].lamp.cct_k if found.readings else None
+    return found.readings[0].read_cct_k if found.readings else None
 
 
 def _rank(verdict: Verdict | None, found: Assessment, item: StockItem) -> Rank:

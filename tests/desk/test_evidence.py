@@ -71,3 +71,10 @@ def test_with_no_length_the_strongest_of_all_counts(catalogue):
     seen = evidence.evidence_of(catalogue, Case(looks={"glass": "clear", "pins": "4"}))
     strongest = max(one.uvc_w.value for one in catalogue.lamps if one.base == "2G11" and one.uvc_w is not None)
     assert seen.strongest_uvc("2G11").uvc_w.value == strongest
+
+
+@pytest.mark.parametrize(("colour", "cct_k"), [("8*", None), ("84?", None), ("8?1", 4100), ("841", 4100)])
+def test_a_rubbed_colour_is_told_only_where_one_can_be_read(catalogue, colour, cct_k):
+    looks = {"body": "square", "pins": "4", "legs": "4"}
+    seen = evidence.evidence_of(catalogue, Case(marks=f"CF?26W/G24?/{colour}", looks=looks))
+    assert seen.cct_k == cct_k
