@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from counter.catalogue import shape_words
 from counter.fit._asks import blocking
-from counter.fit._facts import Facts, facts, is_listed
+from counter.fit._facts import HIGH_FREQUENCY, Facts, facts, is_listed
 from counter.fit._holder import compare
 from counter.fit._judge import find, in_words
 from counter.fit._label import with_label
@@ -225,14 +225,20 @@ def _fixture_for(known: Facts, lamp: Lamp) -> Fixture:
     """Return the fixture as it stands to another lamp: that one burned there says nothing of it.
 
     While the holder is not known, it is taken to be one for the lamp in hand: what stands on another base is no
-    replacement before the holder has been read.
+    replacement before the holder has been read. Not so where the ballast says that the lamp in hand never belonged
+    there: then its counterpart with the other pins may well be what the holder takes.
     """
     if lamp.id == known.lamp.id:
         return known.fixture
-    holder = (
-        known.fixture.holder if known.match.says != "unknown" or lamp.base == known.lamp.base else known.lamp.base
-    )
+    is_read = known.match.says != "unknown" or lamp.base == known.lamp.base
+    is_open = is_read or (_is_stranger(known) and lamp.base == pin_counterpart(known.lamp.base))
+    holder = known.fixture.holder if is_open else known.lamp.base
     return known.fixture.model_copy(update={"came_out": False, "holder": holder})
+
+
+def _is_stranger(known: Facts) -> bool:
+    """Whether the lamp in hand has a starter of its own and the ballast is electronic."""
+    return known.has_starter and known.fixture.ballast in HIGH_FREQUENCY
 
 
 def _reason(known: Facts, verdict: Verdict, cautions: tuple[Caution, ...], waiting: tuple[str, ...]) -> str:

@@ -133,3 +133,11 @@ def test_more_watts_on_mains_and_only_more_are_said_to_be_hotter(catalogue, othe
     fixture = Fixture(holder="GU24", ballast="none")
     offered = {one.lamp: one for one in replacements(catalogue, own, fixture, "lighting")}
     assert ("More watts" in offered[other].model_dump_json()) == is_more
+
+
+def test_two_pins_on_an_electronic_ballast_ask_for_the_holder_of_the_four_pin_lamp(catalogue):
+    own = catalogue.lamp_by_id["G24d-3/26/quad"]
+    for holder, verdict in ((None, "ask first"), ("G24q-3", "sell"), ("G24d-3", None)):
+        fixture = Fixture(holder=holder, ballast="electronic", ballast_watts=(26,))
+        offered = {one.lamp: one.verdict for one in replacements(catalogue, own, fixture, "lighting")}
+        assert offered.get("G24q-3/26/quad") in ((verdict,) if verdict else (None, "do not sell"))
