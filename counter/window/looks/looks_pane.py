@@ -21,6 +21,8 @@ from counter.window.parts.words import Words, caption
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from PySide6.QtGui import QResizeEvent
+
     from counter.catalogue import Catalogue, Look
     from counter.desk import Case
     from counter.identify import NextLook, UnitDoubt
@@ -43,7 +45,7 @@ LETTERED = {
 ABOVE = (("legs",), ("pins",), ("arrangement",), ("notch",), ("block", "body"))
 ALWAYS_IN_REACH = (("glass", "watts"),)  # below what may have to be scrolled, with the sizes
 ADVICE_LINES = 3
-SCROLL_BAR_PX = 16
+SCROLL_BAR_PX, EDGE_PX, LEAST_PX = 16, 4, 60
 ACROSS, ACROSS_LARGE, LARGE_TILE_PX = 6, 3, 64  # pictures in a row, and from which width on they are fewer
 
 
@@ -83,10 +85,10 @@ class LooksPane(QFrame):
         scroll.setWidgetResizable(True)
         scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        scroll.setMinimumHeight(60)
+        scroll.setMinimumHeight(LEAST_PX)
         scroll.setWidget(self._inside)
         outer = QVBoxLayout(self)
-        outer.setContentsMargins(8, 6, 4, 6)
+        outer.setContentsMargins(8, 6, EDGE_PX, 6)
         outer.setSpacing(3)
         head = QHBoxLayout()
         head.addWidget(self.title)
@@ -97,6 +99,16 @@ class LooksPane(QFrame):
             outer.addWidget(one)
         outer.addWidget(scroll, 1)
         outer.addWidget(self._foot)
+        outer.addStretch(0)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    def _fit(self) -> None:
+        """Let the pictures take no more height than they need: glass and sizes follow them on a high screen too."""
+        across = self.width() - self._scroll.x() - EDGE_PX
+        self._scroll.setMaximumHeight(max(self._box.heightForWidth(across), LEAST_PX))
 
     def build(self, catalogue: Catalogue, theme: Theme) -> None:
         """Make the rows from the catalogue's looks; a look this pane has no place for gets a row of its own."""
@@ -115,6 +127,7 @@ class LooksPane(QFrame):
         self._box.addStretch(1)
         across = ACROSS_LARGE if is_large else ACROSS
         self._scroll.setMinimumWidth(across * (tile.width() + GAP_PX) + SCROLL_BAR_PX)
+        self._fit()
         self._order_fields()
 
     def _order_fields(self) -> None:

@@ -124,7 +124,7 @@ class CardDelegate(QStyledItemDelegate):
         path = QPainterPath()
         path.addRoundedRect(layout.frame, 4, 4)
         painter.fillPath(path, early.brush(self.theme.accent_soft if selected else self.theme.field))
-        painter.strokePath(path, early.pen(self.theme.accent if selected else self.theme.line, 2 if selected else 1))
+        painter.strokePath(path, early.pen(self.theme.accent if selected else self.theme.edge, 2 if selected else 1))
 
     def _drawings(self, painter: QPainter, layout: CardLayout, card: Card) -> None:
         ratio = painter.device().devicePixelRatio()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import (
     QComboBox,
     QFrame,
@@ -22,7 +22,7 @@ from counter.window.outlines.facts import Difference, Fact, differences, facts_o
 from counter.window.parts import early
 from counter.window.parts.calm import CalmCombo
 from counter.window.parts.row_table import Row, RowTable
-from counter.window.parts.sizes import ems, high
+from counter.window.parts.sizes import ems, high, upright_least
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
@@ -36,7 +36,8 @@ if TYPE_CHECKING:
 WORDS_MOST_PX = 480  # a value and its confidence stand near each other, and near their drawing
 COMPARED = "compared"  # no part of a drawing
 WORDS_EMS = 42
-NARROW_EMS, ONE_EMS, TWO_EMS = 56, 84, 130  # letters across, under which things stand below each other
+EDGE_PX = 8
+NARROW_EMS, ROW_EMS, ONE_EMS, TWO_EMS = 56, 76, 84, 130  # letters across, under which things stand below each other
 
 
 class DetailPane(QFrame):
@@ -86,6 +87,7 @@ class DetailPane(QFrame):
         self._catalogue: Catalogue | None = None
         self._filled_for: tuple[str | None, ...] = ()
         self._shown: tuple[object, ...] = ()
+        self._is_narrow = self._is_cramped = False
         self._lay_out()
         self.watts.activated.connect(lambda i: self.opened.emit(self.watts.itemData(i)))
         self.choose.clicked.connect(lambda on: self.chosen.emit(str(self.watts.currentData()) if on else ""))
@@ -97,7 +99,7 @@ class DetailPane(QFrame):
         self.title.set_role("title")
         self.hold.set_role("quiet")
         box = QVBoxLayout(self)
-        box.setContentsMargins(8, 8, 8, 6)
+        box.setContentsMargins(EDGE_PX, 8, EDGE_PX, 6)
         box.setSpacing(4)
         box.addLayout(self._head())
         box.addLayout(self._body(), 1)
@@ -131,11 +133,14 @@ class DetailPane(QFrame):
         self._words.setMinimumHeight(high(self.font(), 5))
         self._words.setMaximumWidth(WORDS_MOST_PX)
         self._words.setFocusPolicy(Qt.FocusPolicy.NoFocus)  # the facts in it take the keyboard
-        drawings = QHBoxLayout()
-        for view, share in ((self.face, 5), (self.side, 3), (self.other_face, 5), (self.other_side, 3)):
-            drawings.addWidget(view, share)
+        self._drawings = QHBoxLayout()
+        for face, side in ((self.face, self.side), (self.other_face, self.other_side)):
+            one = QHBoxLayout()
+            one.addWidget(face, 5)
+            one.addWidget(side, 3)
+            self._drawings.addLayout(one, 1)
         self._middle = QHBoxLayout()
-        self._middle.addLayout(drawings, 4)
+        self._middle.addLayout(self._drawings, 4)
         self._middle.addWidget(self._words, 3)
         return self._middle
 
@@ -153,17 +158,24 @@ class DetailPane(QFrame):
         self._arrange(event.size().width())
         super().resizeEvent(event)
 
+    def minimumSizeHint(self) -> QSize:
+        """Return the width of the narrowest form: of a wider one, no column could be made narrow enough for it."""
+        least = max(upright_least(self._top, self._drawings, self._below), self._words.minimumWidth())
+        return QSize(least + 2 * EDGE_PX, super().minimumSizeHint().height())
+
     def _arrange(self, width: int) -> None:
         """Let what stands side by side stand below each other where that would cut words."""
         letters = width / ems(self.font(), 1)
         has_two = self.other_face.isVisibleTo(self)
         is_narrow = letters < NARROW_EMS
-        early.set_upright(self._top, is_narrow)
+        early.set_upright(self._top, letters < ROW_EMS)
         early.set_upright(self._below, is_narrow)
         upright = letters < (TWO_EMS if has_two else ONE_EMS)
         early.set_upright(self._middle, upright)
+        early.set_upright(self._drawings, has_two and letters < ROW_EMS)  # one pair below the other
         self._words.setMaximumWidth(16_000 if upright else WORDS_MOST_PX)
-        self.how.setVisible(not is_narrow and self.hold.isVisibleTo(self))
+        self._is_narrow, self._is_cramped = is_narrow, has_two and letters < ROW_EMS
+        self._show_hold()
 
     def build(self, catalogue: Catalogue) -> None:
         """Take the catalogue the lamps come from."""
@@ -206,8 +218,13 @@ class DetailPane(QFrame):
         self.why_open.setText(why_open)
         self.why_open.setToolTip(why_open)
         self.why_open.setVisible(bool(why_open))
-        for widget in (self.hold, self.how):  # in their place, so that nothing moves
-            widget.setVisible(not why_open and self._shown != ())
+        self._show_hold()  # in its place, so that nothing moves
+
+    def _show_hold(self) -> None:
+        """Say how to hold the lamp, unless something graver stands there or two lamps take all the room."""
+        is_said = self._shown != () and not self.why_open.text() and not self._is_cramped
+        self.hold.setVisible(is_said)
+        self.how.setVisible(is_said and not self._is_narrow)
 
     def _show_nothing(self) -> None:
         self.title.setText(tr("No base chosen"))

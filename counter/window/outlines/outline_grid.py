@@ -12,7 +12,7 @@ from counter.window.outlines.card_delegate import CARD_ROLE, CardDelegate, card_
 from counter.window.outlines.cards import kind_words
 from counter.window.parts import early
 from counter.window.parts.panel import Panel
-from counter.window.parts.sizes import ems
+from counter.window.parts.sizes import ems, upright_least
 from counter.window.parts.words import Words, tip
 
 if TYPE_CHECKING:
@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from counter.window.parts.theme import Theme
 
 SCROLL_BAR_PX = 14
+EDGE_PX = 8
 FOOT_PX, TALLEST_PX = 16, 16_777_215  # the second is Qt's own for no limit
 NARROW_EMS = 66  # in less the tools stand below the title
 FOLD_UNDER = 0.004  # cards below this share are folded away once anything is known
@@ -65,16 +66,24 @@ class CardView(QListView):
     """A list in columns that always fill the width, so that no ragged margin is left."""
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        # Always as if the scroll bar were there: one that comes and goes would change the columns with it.
-        width = self.width() - SCROLL_BAR_PX
         least = card_size(self.font())
-        columns = max(width // least.width(), 1)
-        card = QSize(width // columns, least.height())
+        card = QSize(self._room() // self.columns(), least.height())
         self.setGridSize(card)
         delegate = self.itemDelegate()
         if isinstance(delegate, CardDelegate):
             delegate.size = card
         super().resizeEvent(event)
+        if self.currentIndex().isValid():
+            self.scrollTo(self.currentIndex())
+
+    def _room(self) -> int:
+        # Always as if the scroll bar were there: one that comes and goes would change the columns with it. And one
+        # pixel less: Qt takes a last card that ends on the edge to the next row.
+        return self.width() - SCROLL_BAR_PX - 1
+
+    def columns(self) -> int:
+        """Return how many cards stand side by side."""
+        return max(self._room() // card_size(self.font()).width(), 1)
 
 
 class OutlineGrid(Panel):
@@ -142,7 +151,7 @@ class OutlineGrid(Panel):
         top.addLayout(said)
         top.addLayout(tools, 1)
         box = QVBoxLayout(self)
-        box.setContentsMargins(8, 8, 8, 8)
+        box.setContentsMargins(EDGE_PX, EDGE_PX, EDGE_PX, EDGE_PX)
         box.addLayout(top)
         box.addWidget(self.view, 1)
         self.setTabOrder(self.filter, self.view)
@@ -153,6 +162,10 @@ class OutlineGrid(Panel):
         super().resizeEvent(event)
         if self._fits:
             self._fit()
+
+    def minimumSizeHint(self) -> QSize:
+        """Return the width of the narrow form: of the wide one, no column could be made narrow enough for it."""
+        return QSize(upright_least(self._top) + 2 * EDGE_PX, super().minimumSizeHint().height())
 
     def show_cards(self, cards: Sequence[Card], chosen: str | None = None, *, fresh: bool = True) -> None:
         """Show cards best first; `fresh` says that nothing is known yet, so nothing is folded away."""
@@ -172,9 +185,7 @@ class OutlineGrid(Panel):
         self._fit()
 
     def _fit(self) -> None:
-        cards = len(self.model.cards)
-        across = max((self.view.width() - SCROLL_BAR_PX) // card_size(self.font()).width(), 1)
-        rows = max(-(-cards // across), 1)
+        rows = max(-(-len(self.model.cards) // self.view.columns()), 1)
         tall = rows * card_size(self.font()).height() + self.view.y() + FOOT_PX
         self.setMaximumHeight(tall if self._fits else TALLEST_PX)
 

@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtGui import QFont, QFontMetrics
+
+if TYPE_CHECKING:
+    from PySide6.QtWidgets import QBoxLayout
 
 PLAIN_PT = 10.0  # up to here letters may grow freely beside their neighbours
 
@@ -30,3 +35,9 @@ def high(font: QFont, lines: int = 1) -> int:
 def ems(font: QFont, count: float) -> int:
     """Return the pixels of `count` letters of middling width."""
     return round(QFontMetrics(font).averageCharWidth() * count)
+
+
+def upright_least(*rows: QBoxLayout) -> int:
+    """Return the least pixels across that rows take once what is in each stands below each other."""
+    parts = (row.itemAt(at) for row in rows for at in range(row.count()))
+    return max((part.minimumSize().width() for part in parts if part is not None), default=0)

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any, cast
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QPainter, QPalette, QPen, QPolygonF
 from PySide6.QtWidgets import (
+    QAbstractScrollArea,
     QApplication,
     QComboBox,
     QFrame,
@@ -167,12 +168,50 @@ def _focus(option: QStyleOption, painter: QPainter, widget: QWidget | None) -> b
 
 
 def _frame(option: QStyleOption, painter: QPainter, widget: QWidget | None) -> bool:
+    palette, state = _of(option)
+    if isinstance(widget, QAbstractScrollArea):  # lists, tables, fields of many lines: Fusion's edge fades on dark
+        has_focus = bool(state & STATES.State_HasFocus)
+        edge = palette.color(ROLES.Highlight if has_focus else ROLES.Dark)
+        _box(painter, QRectF(_rect(option)), None, edge, 2.0 if has_focus else 1.0)
+        return True
     if widget is None or not widget.property("panel"):
         return False
-    palette, _ = _of(option)
     ground, edge = palette.color(ROLES.AlternateBase), palette.color(ROLES.Mid)
     _box(painter, QRectF(_rect(option)), ground, edge, 1.0, PANEL_ROUND_PX)
     return True
+
+
+def _mark_box(option: QStyleOption, painter: QPainter, *, is_round: bool) -> bool:
+    """Draw what can be ticked or chosen, with an edge that shows on both grounds; Fusion's is lost on dark."""
+    palette, state = _of(option)
+    rect = QRectF(_rect(option))
+    side = min(rect.width(), rect.height())
+    box = QRectF(0, 0, side, side)
+    box.moveCenter(rect.center())
+    is_on, is_marked = bool(state & STATES.State_On), bool(state & (STATES.State_On | STATES.State_NoChange))
+    is_lit = bool(state & STATES.State_Enabled) and (is_marked or bool(state & STATES.State_HasFocus))
+    edge = palette.color(ROLES.Highlight if is_lit else ROLES.Dark)
+    radius, thin = (side / 2, 1.6) if is_round else (ROUND_PX, 1.0)  # a thin circle is all half-covered pixels
+    _box(painter, box, palette.color(ROLES.Base), edge, 2.0 if is_marked else thin, radius)
+    if is_marked:
+        _mark(painter, box, edge, "dot" if is_round else "tick" if is_on else "bar")
+    return True
+
+
+def _mark(painter: QPainter, box: QRectF, colour: QColor, form: str) -> None:
+    """Draw a tick, the dot of a choice, or the bar of what is neither on nor off."""
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.translate(box.topLeft())
+    painter.scale(box.width(), box.width())
+    painter.setPen(QPen(colour, 0.16))
+    painter.setBrush(QBrush(colour))
+    if form == "dot":
+        painter.drawEllipse(QPointF(0.5, 0.5), 0.15, 0.15)
+    else:
+        points = ((0.25, 0.52), (0.43, 0.7), (0.76, 0.3)) if form == "tick" else ((0.28, 0.5), (0.72, 0.5))
+        painter.drawPolyline(QPolygonF([QPointF(*point) for point in points]))
+    painter.restore()
 
 
 _DRAW: dict[QStyle.PrimitiveElement, Callable[[QStyleOption, QPainter, QWidget | None], bool]] = {
@@ -181,6 +220,9 @@ _DRAW: dict[QStyle.PrimitiveElement, Callable[[QStyleOption, QPainter, QWidget |
     ELEMENTS.PE_PanelButtonTool: _button,
     ELEMENTS.PE_FrameFocusRect: _focus,
     ELEMENTS.PE_Frame: _frame,
+    ELEMENTS.PE_IndicatorCheckBox: lambda option, painter, _: _mark_box(option, painter, is_round=False),
+    ELEMENTS.PE_IndicatorItemViewItemCheck: lambda option, painter, _: _mark_box(option, painter, is_round=False),
+    ELEMENTS.PE_IndicatorRadioButton: lambda option, painter, _: _mark_box(option, painter, is_round=True),
 }
 
 

@@ -12,6 +12,7 @@ from counter.window.answer_bar import SignalChip
 from counter.window.outlines.facts import confidence_words
 from counter.window.parts.flash import RingOnFocus
 from counter.window.parts.scroll_column import LEAST_HEIGHT_PX
+from counter.window.parts.where_from import WhereFrom
 from counter.window.parts.words import Words
 from counter.window.side.ask_row import AskRow
 
@@ -37,6 +38,7 @@ class CautionCard(QFrame):
         self.rule = ""
         self.chip = SignalChip()
         self.says, self.why, self.do, self.source = (Words(wraps=True) for _ in range(4))
+        self.where_from = WhereFrom()
         self.learn = QPushButton(tr("teach me"))
         self.learn.setFlat(True)
         self.learn.clicked.connect(lambda: self.teach.emit(self.rule))
@@ -45,12 +47,13 @@ class CautionCard(QFrame):
         head = QHBoxLayout()
         head.addWidget(self.chip, 0, Qt.AlignmentFlag.AlignVCenter)
         head.addStretch(1)
+        head.addWidget(self.where_from)
         head.addWidget(self.learn)
         box = QVBoxLayout(self)
         box.setContentsMargins(8, 6, 8, 6)
         box.setSpacing(3)
         box.addLayout(head)
-        for label in (self.says, self.why, self.do, self.source):
+        for label in (self.says, self.why, self.do, self.source, self.where_from.said):
             box.addWidget(label)
 
     def show_caution(self, caution: Caution, source: str = "") -> None:
@@ -62,7 +65,7 @@ class CautionCard(QFrame):
         self.do.setText(f"→ {caution.do}")
         figure = f"{figure_words(caution.figure, caution.unit)} · " if caution.figure is not None else ""
         self.source.setText(f"{figure}{confidence_words(caution.confidence)}")
-        self.source.setToolTip(source)
+        self.where_from.show_source(source)
         self.source.setAccessibleDescription(source)
 
 

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
+from counter.window.parts.where_from import WhereFrom
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
@@ -32,7 +34,12 @@ class NoteRow(QWidget):
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.setSpacing(1)
-        for label in (self.head, self.text, self.quiet):
+        self.where_from = WhereFrom()
+        top = QHBoxLayout()
+        top.addWidget(self.head, 1)
+        top.addWidget(self.where_from, 0, Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignRight)
+        box.addLayout(top)
+        for label in (self.text, self.quiet, self.where_from.said):
             box.addWidget(label)
 
     def show_note(self, note: Note) -> None:
@@ -40,7 +47,7 @@ class NoteRow(QWidget):
         for label, words in ((self.head, note.head), (self.text, note.text), (self.quiet, note.quiet)):
             label.setText(words)
             label.setVisible(bool(words))
-        self.setToolTip(note.tip)
+        self.where_from.show_source(note.tip)
 
 
 def words_label(words: str = "", role: str = "") -> Words:

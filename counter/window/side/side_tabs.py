@@ -135,9 +135,9 @@ class SideTabs(QFrame):
         if is_wide:
             self.tabs.removeTab(INSTEAD)
             self._beside_box.addWidget(self.instead, 1)
+            self.instead.show()  # a tab that is taken out stays hidden
         else:
             self.tabs.insertTab(INSTEAD, self.instead, tr(TABS[INSTEAD][0]))
-        self.instead.show()
         self._beside.setVisible(is_wide)
         self._name_tabs()
         self._fill()

@@ -96,7 +96,7 @@ class ChoiceButton(QAbstractButton):
 
     def _frame(self, painter: QPainter) -> None:
         over = self.isEnabled() and (self.underMouse() or self.hasFocus())
-        painter.setPen(QPen(QColor(self.theme.accent if over else self.theme.line), 2 if over else 1))
+        painter.setPen(QPen(QColor(self.theme.accent if over else self.theme.edge), 2 if over else 1))
         painter.setBrush(QColor(self.theme.accent_soft if self.isDown() else self.theme.field))
         painter.drawRoundedRect(QRectF(self.rect()).adjusted(2, 2, -2, -2), 4, 4)
 
