@@ -12,7 +12,7 @@ from counter.desk._disputes import disputes
 from counter.desk._doubts import ABOUT_LAMP, advice, fixture_doubts, in_order, lamp_doubts, other_doubts
 from counter.desk._evidence import evidence_of, led
 from counter.desk._judged import judged
-from counter.desk._lead import SUSPECT, WATTS_NOT_SEEN, headline, subline
+from counter.desk._lead import FOREIGN_BASE, SUSPECT, WATTS_NOT_SEEN, headline, subline
 from counter.desk._lead import nothing_known as nothing_known_words
 from counter.desk._letters_asked import letters_asked
 from counter.desk._offers import offers
@@ -129,6 +129,8 @@ def _ask(one: Doubt) -> Ask:
 def _headline(seen: Evidence) -> str:
     if seen.lamp is None and seen.chosen is not None:
         return seen.in_question[0].base
+    if seen.lamp is None and seen.foreign_base:
+        return seen.foreign_base
     lamp = seen.lamp
     is_sure = lamp is None or seen.chosen is not None or seen.names_base(lamp.base)
     return headline(lamp if is_sure else None, seen.lead)
@@ -139,6 +141,8 @@ def _subline(seen: Evidence, open_: tuple[Doubt, ...], settled: bool) -> str:
         return tr(SUSPECT)
     if seen.lamp is None and seen.chosen is not None:
         return tr(WATTS_NOT_SEEN)
+    if seen.lamp is None and seen.foreign_base:
+        return tr(FOREIGN_BASE)
     return subline(seen.lamp, seen.lead, settled, seen.cct_k)
 
 

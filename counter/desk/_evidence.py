@@ -81,6 +81,14 @@ class Evidence:
         return self.readings[0] if self.readings else None
 
     @cached_property
+    def foreign_base(self) -> str:
+        """Return the base that the marks spell out and the catalogue does not have, else ""."""
+        bases = self.catalogue.bases
+        known = {name for base in bases for name in (base.designation, base.family)}
+        named = next((one for one in self.readings if one.lamp.base and not one.assumptions), None)
+        return named.lamp.base or "" if named is not None and named.lamp.base not in known else ""
+
+    @cached_property
     def lamp(self) -> Lamp | None:
         """The lamp type that is named: the one chosen, as far as its watts are known, else the likeliest by far."""
         if self.chosen is not None:

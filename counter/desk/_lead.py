@@ -23,6 +23,7 @@ SELDOM = 1 / 3  # how a seldom met base counts when one is to be named first; it
 MOSTLY = 0.55  # of its family: from here the base itself can be named
 SUSPECT = marked("may be germicidal UV-C")
 NOTHING = marked("Nothing looked at yet")
+FOREIGN_BASE = marked("base not in the catalogue")
 WATTS_NOT_SEEN = marked("watts not seen yet")
 UNREADABLE = marked("These marks say nothing known: look at the lamp")
 KIND_WORDS = {"uv-c": marked("UV-C germicidal"), "uv-a": marked("blacklight"), "led": "LED", "other": "UV-B"}

@@ -37,6 +37,8 @@ if TYPE_CHECKING:
 _ONE_DIGIT_KEY = re.compile(r"[-=]\d(?![\dA-Z])(?!/\d\d)(?! ?-?(?:PIN|P\b))", re.ASCII)
 _KEY_BEFORE_COLOUR = re.compile(r"[-=]\d(?=/[5-9]\d\d(?!\d))", re.ASCII)
 
+_DECIMALS = re.compile(r"[.,]\d\d?(?![\dW])", re.ASCII)  # of a size, as in G5.3: another base than G5
+
 
 class CapParsed(NamedTuple):
     """A designation, its parts where they stand, and where it ends."""
@@ -95,14 +97,19 @@ def _known(plain: str, at: int, known: Known, loose: bool, sized: bool) -> CapPa
     for name, (cap, note) in known.names_at(plain, at):
         end = at + len(name)
         if ends(plain, end) or (loose and at_colour(plain, end)):
-            if not cap.key and _is_key(plain, end, cap, known):
-                continue  # a key number that the catalogue does not hold: the grammar reads it whole
+            if not cap.key and (_is_key(plain, end, cap, known) or _is_cut_short(plain, end)):
+                continue  # a key or a size that the catalogue does not hold: the grammar reads it whole
             found = scan_designation(plain[:end], at, joined=True)
             pieces = found.pieces if found else ()
             behind = _behind(plain, end, sized)
             parts = _parts(pieces + behind) if pieces else (Part(at, end, "base", cap.text), *_parts(behind))
             return CapParsed(cap, parts, behind[-1].end if behind else end, cap.text + _written(behind), note)
     return None
+
+
+def _is_cut_short(plain: str, end: int) -> bool:
+    """Return whether the number that ends here goes on behind a decimal sign."""
+    return plain[end - 1].isdecimal() and _DECIMALS.match(plain, end) is not None
 
 
 def _behind(plain: str, at: int, sized: bool) -> tuple[Piece, ...]:
