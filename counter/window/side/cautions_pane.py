@@ -47,14 +47,18 @@ class CautionCard(QFrame):
         head = QHBoxLayout()
         head.addWidget(self.chip, 0, Qt.AlignmentFlag.AlignVCenter)
         head.addStretch(1)
-        head.addWidget(self.where_from)
         head.addWidget(self.learn)
+        foot = QHBoxLayout()
+        foot.addWidget(self.source, 1)
+        foot.addWidget(self.where_from)
         box = QVBoxLayout(self)
         box.setContentsMargins(8, 6, 8, 6)
         box.setSpacing(3)
         box.addLayout(head)
-        for label in (self.says, self.why, self.do, self.source, self.where_from.said):
+        for label in (self.says, self.why, self.do):
             box.addWidget(label)
+        box.addLayout(foot)
+        box.addWidget(self.where_from.said)
 
     def show_caution(self, caution: Caution, source: str = "") -> None:
         """Show a caution; `source` says in full where it comes from."""
