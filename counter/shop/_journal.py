@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 from contextlib import suppress
 from typing import TYPE_CHECKING, Any, NamedTuple
 
@@ -97,6 +98,31 @@ def flush(store: Store) -> int:
     return done
 
 
+def forget_waiting(data: Path, is_meant: Callable[[Mapping[str, Any]], bool]) -> int:
+    """Take the names off slips that wait on this machine, or were put aside here; returns how many had one.
+
+    Each keeps its place in the queue. One that another window puts in at this moment is in the store already, which
+    knows its key and takes nothing of it twice.
+
+    Raises:
+        OSError: a name could not be taken off.
+    """
+    return sum(_forget_in(file, is_meant) for folder in ("", REFUSED) for file in _entries(data, folder))
+
+
+def _forget_in(file: Path, is_meant: Callable[[Mapping[str, Any]], bool]) -> bool:
+    try:
+        entry, moment = json.loads(file.read_bytes()), file.stat()
+        if entry["kind"] != "slip" or not entry["customer"] or not is_meant(entry):
+            return False
+    except (FileNotFoundError, ValueError, KeyError, TypeError):
+        return False  # put in meanwhile, or no entry at all
+    entry |= {"customer": "", "folded": ""}
+    write_atomic(file, json.dumps(entry, ensure_ascii=False).encode())
+    os.utime(file, ns=(moment.st_atime_ns, moment.st_mtime_ns))
+    return True
+
+
 def _put(store: Store, entry: Mapping[str, Any]) -> int | None:
     puts: dict[str, Callable[[Store, Mapping[str, Any]], int | None]] = {
         "slip": _put_slip,
@@ -124,11 +150,11 @@ def _put_return(store: Store, entry: Mapping[str, Any]) -> None:
     add_return(store, entry["key"], Return(**entry["return"]))
 
 
-def _entries(data: Path) -> list[Path]:
+def _entries(data: Path, folder: str = "") -> list[Path]:
     """Return what waits, oldest first; a file that another window has just put in is no longer there."""
     found = []
     with suppress(OSError):
-        for file in _folder(data).glob("*.json"):
+        for file in (_folder(data) / folder).glob("*.json"):
             with suppress(OSError):
                 found.append((file.stat().st_mtime_ns, file))
     return [file for _, file in sorted(found)]

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from sqlalchemy import delete, func, insert, or_, select, union
 
 from counter.language import marked
+from counter.shop._journal import forget_waiting
 from counter.shop._moments import now_text
 from counter.shop._numbers import next_number
 from counter.shop._printed import note, noted, skip_to
@@ -281,24 +282,33 @@ def mixed_up(store: Store) -> list[tuple[str, str, int]]:
 
 
 def forget_name(store: Store, folded: str) -> int:
-    """Forget a customer: the name goes off every slip, the slips stay. Returns how many slips had it."""
+    """Forget a customer: the name goes off every slip, the slips stay. Returns how many slips had it.
+
+    Slips that wait on this machine count too; those that wait on another one do not.
+
+    Raises:
+        StoreProblem: the store cannot be written.
+        OSError: a slip that waits here cannot be written.
+    """
+    waited = forget_waiting(store.where.data, lambda entry: entry["folded"] == folded)
     with store.writing(AREA) as connection:
         done = connection.execute(delete(slip_names).where(slip_names.c.folded == folded))
     store.wipe("slip_names")
-    return int(done.rowcount)
+    return int(done.rowcount) + waited
 
 
 def forget_names_before(store: Store, day: str) -> int:
-    """Forget all names on slips before a day (ISO 8601); returns how many there were."""
+    """Forget all names on slips before a day (ISO 8601), also on those that wait here; returns how many it were."""
+    waited = forget_waiting(store.where.data, lambda entry: entry["slip"]["day"] < day)
     old = select(slips.c.number).where(slips.c.day < day)
     with store.reading() as connection:
         count = connection.scalar(select(func.count()).select_from(slip_names).where(slip_names.c.number.in_(old)))
     if not count:
-        return 0
+        return waited
     with store.writing(AREA) as connection:
         done = connection.execute(delete(slip_names).where(slip_names.c.number.in_(old)))
     store.wipe("slip_names")
-    return int(done.rowcount)
+    return int(done.rowcount) + waited
 
 
 def forget_old_names(store: Store, today: date) -> int:

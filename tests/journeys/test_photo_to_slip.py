@@ -47,7 +47,7 @@ def test_from_a_picture_to_the_slip(window, qtbot, picture, tmp_path):
     window.counter.shop.write_slip()
     slip = window.counter.shop.writer
     out = tmp_path / "slip.pdf"
-    slip._as_pdf = lambda asked, number: slip.save(asked, out, number)
+    slip._as_pdf = lambda asked: slip.save(asked, out)
     QTest.mouseClick(slip.dialog.buttons["pdf"], Qt.MouseButton.LeftButton)
     qtbot.waitUntil(out.exists, timeout=30_000)
     qtbot.waitUntil(lambda: window.counter.shop.worker.pending == 0, timeout=30_000)

@@ -201,3 +201,35 @@ def test_parked_cases_wait_in_order_and_survive(data):
     shop.unpark(data, "key1")
     assert [one.headline for one in shop.parked(data)] == ["case 0", "case 2"]
     assert shop.parked(data)[0].items == ({"code": "a"},)
+
+
+def wait_here(data, key, day, customer):
+    """Let a slip wait on this machine, as while a server cannot be reached."""
+    from counter.shop._journal import _write
+
+    entry = {"kind": "slip", "slip": slip(key, day=day), "items": [SOLD]}
+    entry |= {"customer": customer, "folded": customer.casefold()}
+    _write(data, key, entry, StoreProblem("gone", "away", "wait"))
+
+
+def test_a_name_on_a_slip_that_waits_is_forgotten_too_and_the_slip_keeps_its_turn(store):
+    from counter.shop._journal import REFUSED, _folder
+
+    data = store.where.data
+    for key, customer in (("a" * 32, "Ola Nordberg"), ("b" * 32, "Kim"), ("c" * 32, "Ola Nordberg")):
+        wait_here(data, key, "2026-11-25", customer)
+    put_aside = _folder(data) / REFUSED / f"{'c' * 32}.json"
+    put_aside.parent.mkdir()
+    (_folder(data) / put_aside.name).replace(put_aside)
+    assert shop.forget_name(store, "ola nordberg") == 2
+    assert not any(b"Nordberg" in file.read_bytes() for file in _folder(data).rglob("*.json"))
+    assert shop.flush(store) == 2
+    assert [(one.key[0], one.customer) for one in shop.find_slips(store)] == [("b", "Kim"), ("a", "")]
+
+
+def test_names_on_slips_that_wait_go_with_age(store):
+    for key, day, customer in (("a" * 32, "2024-01-01", "Ola"), ("b" * 32, "2026-11-25", "Kim")):
+        wait_here(store.where.data, key, day, customer)
+    assert shop.forget_names_before(store, "2025-01-01") == 1
+    shop.flush(store)
+    assert {one.customer for one in shop.find_slips(store)} == {"", "Kim"}

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from PySide6.QtWidgets import QWidget
 
     from counter.shelf import ShelfAnswer
-    from counter.shop import Kept
+    from counter.shop import Kept, LoggedSlip
     from counter.slip import Slip, SlipItem
     from counter.window.counter_room import Counter
     from counter.window.shelf.shelf_pane import ShelfPane
@@ -86,16 +86,34 @@ class SlipWriter(QObject):
         """Open the slip of this case."""
         from counter.window.slip.slip_dialog import SlipDialog
 
-        settings = self.counter.settings
-        made = self._slip()
-        paper, initials = str(settings.value("paper", "receipt")), str(settings.value("initials", ""))
-        own = self.counter.shop.settings
-        head = ShopHead(str(own["shop_name"]), str(own["shop_address"]), bool(own["names_asked"]))
         self._kept = None
-        self.dialog = SlipDialog(made, self.counter.catalogue, head, paper, initials, parent)
+        initials = str(self.counter.settings.value("initials", ""))
+        self.dialog = SlipDialog(self._slip(), self.counter.catalogue, self._head(), self._paper(), initials, parent)
         self.dialog.wanted.connect(self.write)
         self.dialog.finished.connect(self._closed)
         self.dialog.open()
+
+    def open_copy(self, logged: LoggedSlip, parent: QWidget) -> None:
+        """Open a slip of the log to print it once more, under its own number; nothing new goes into the log.
+
+        Raises:
+            ValidationError: a later version of this program wrote it.
+        """
+        from counter.window.slip.slip_dialog import SlipDialog
+
+        written = slip.slip_of(logged)
+        dialog = SlipDialog(written, self.counter.catalogue, self._head(), self._paper(), written.initials, parent)
+        dialog.number = logged.number
+        dialog.set_copy(logged.customer)
+        dialog.wanted.connect(lambda how: self._give(dialog, how))
+        dialog.open()
+
+    def _paper(self) -> str:
+        return str(self.counter.settings.value("slip_paper", "receipt"))
+
+    def _head(self) -> ShopHead:
+        own = self.counter.shop.settings
+        return ShopHead(str(own["shop_name"]), str(own["shop_address"]), bool(own["names_asked"]))
 
     def _closed(self) -> None:
         """What is in the log is sold; it is not to be on the next slip too."""
@@ -121,16 +139,25 @@ class SlipWriter(QObject):
         if self._kept is not None:
             self._give(dialog, how)
             return
+        if not dialog.initials.isEnabled():  # it is on its way into the log
+            return
         printed, data = dialog.printed(), self.counter.data
         self.counter.settings.setValue("initials", printed.slip.initials)
-        self.counter.settings.setValue("paper", dialog.paper.currentData())
+        self.counter.settings.setValue("slip_paper", dialog.paper.currentData())
         dialog.set_kept()
         job = lambda: slip.keep(data, printed.slip, printed.customer)  # noqa: E731
-        said = lambda problem: dialog.say(str(problem))  # noqa: E731
+        said = lambda problem: self._not_taken(dialog, problem)  # noqa: E731
+        dialog.say(tr("asking the store …"))
         self.worker.ask(job, lambda kept: self._taken(dialog, kept, how), said, owner=dialog, keeps=True)
 
+    def _not_taken(self, dialog: SlipDialog, problem: Exception) -> None:
+        """Neither store nor machine took it: it may be tried again."""
+        for field in (dialog.initials, dialog.customer):
+            field.setEnabled(True)
+        dialog.say(str(problem))
+
     def _taken(self, dialog: SlipDialog, kept: Kept, how: str) -> None:
-        self._kept = kept
+        self._kept, dialog.number = kept, kept.number
         said = tr("Slip {number} is in the log.").format(number=kept.number)
         if kept.problem is not None:
             said = " ".join((str(kept.problem), tr("This slip waits on this machine.")))
@@ -138,39 +165,38 @@ class SlipWriter(QObject):
         self._give(dialog, how)
 
     def _give(self, dialog: SlipDialog, how: str) -> None:
-        number = self._kept.number if self._kept is not None else None
         if how == "pdf":
-            self._as_pdf(dialog, number)
+            self._as_pdf(dialog)
         elif how == "print":
-            self._on_printer(dialog, number)
+            self._on_printer(dialog)
         else:
             dialog.accept()
 
-    def _as_pdf(self, dialog: SlipDialog, number: int | None) -> None:
+    def _as_pdf(self, dialog: SlipDialog) -> None:
         from PySide6.QtWidgets import QFileDialog
 
-        name = f"slip-{number or dialog.slip.key[:8]}.pdf"
+        name = f"slip-{dialog.number or dialog.slip.key[:8]}.pdf"
         chosen, _ = QFileDialog.getSaveFileName(dialog, tr("Slip as PDF"), str(Path.home() / name), "PDF (*.pdf)")
         if chosen:
-            self.save(dialog, Path(chosen), number)
+            self.save(dialog, Path(chosen))
 
-    def save(self, dialog: SlipDialog, out: Path, number: int | None) -> None:
+    def save(self, dialog: SlipDialog, out: Path) -> None:
         """Write the PDF and say so."""
         try:
-            save_pdf(dialog.printed(number), self.counter.catalogue, PAPERS[dialog.paper.currentData()], out)
+            save_pdf(dialog.printed(), self.counter.catalogue, PAPERS[dialog.paper.currentData()], out)
         except OSError as problem:
             dialog.say(tr("Not written: {problem}").format(problem=problem))
             return
         dialog.accept()
 
-    def _on_printer(self, dialog: SlipDialog, number: int | None) -> None:
+    def _on_printer(self, dialog: SlipDialog) -> None:
         from PySide6.QtPrintSupport import QPrintDialog, QPrinter
 
         paper = PAPERS[dialog.paper.currentData()]
-        blocks = blocks_of(dialog.printed(number), self.counter.catalogue, paper)
+        blocks = blocks_of(dialog.printed(), self.counter.catalogue, paper)
         printer: Any = QPrinter(QPrinter.PrinterMode.HighResolution)  # a name as long as the dialog lives
         set_page(printer, paper, height_mm(blocks, paper))
-        printer.setDocName(tr("Slip {number}").format(number=number or dialog.slip.key[:8]))
+        printer.setDocName(tr("Slip {number}").format(number=dialog.number or dialog.slip.key[:8]))
         asks = QPrintDialog(printer, dialog)
         if asks.exec() == QPrintDialog.DialogCode.Accepted:
             paint(printer, blocks, paper)

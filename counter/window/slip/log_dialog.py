@@ -48,6 +48,7 @@ class LogDialog(QDialog):
         self.setWindowTitle(tr("Slips"))
         self.counter, self.worker, self.reopener, self.data = counter, worker, reopener, counter.data
         self.found: list[LoggedSlip] = []
+        self._is_noting = False  # a return is on its way into the log
         self.field, self.list, self.says = QLineEdit(), QListWidget(), Words(wraps=True)
         self.field.setPlaceholderText(tr("number (#12), name, day (2026-11), base, bin, code"))
         self.field.setMinimumHeight(TARGET)
@@ -69,7 +70,7 @@ class LogDialog(QDialog):
 
     def _lay_out(self) -> None:
         slips, row = QWidget(), QHBoxLayout()
-        for name in ("reopen", "came_back", "export", "forget"):
+        for name in ("reopen", "print_again", "came_back", "export", "forget"):
             if name == "came_back":
                 row.addWidget(self.reason)
             row.addWidget(self.buttons[name])
@@ -122,11 +123,25 @@ class LogDialog(QDialog):
             self.reopener.reopen(one)
             self.accept()
 
-    def came_back(self) -> None:
-        """Note that what this slip sold came back and why; the lamp that the counter names now was right."""
+    def print_again(self) -> None:
+        """Show the marked slip to print it once more, as a copy."""
+        from pydantic import ValidationError
+
         one = self._current()
         if one is None:
             return
+        try:
+            self.counter.shop.writer.open_copy(one, self)
+        except ValidationError:
+            said = tr("Slip {number} was written by a later version of this program.")
+            self.says.setText(said.format(number=one.number))
+
+    def came_back(self) -> None:
+        """Note that what this slip sold came back and why; the lamp that the counter names now was right."""
+        one = self._current()
+        if one is None or self._is_noting:
+            return
+        self._is_noting = True
         now, right = datetime.now().astimezone(), self.counter.assessment.lamp
         sold = next((item.get("lamp") for item in one.body.get("items", []) if item.get("lamp")), one.lamp)
         row = {"at": now.isoformat(timespec="seconds"), "day": now.date().isoformat(), "number": one.number}
@@ -139,11 +154,17 @@ class LogDialog(QDialog):
         self.worker.ask(
             lambda: shop.keep_return(data, key, row),
             lambda _: self._noted(said),
-            self._fail,
+            self._not_noted,
             owner=self,
+            keeps=True,
         )
 
+    def _not_noted(self, problem: Exception) -> None:
+        self._is_noting = False
+        self._fail(problem)
+
     def _noted(self, said: str) -> None:
+        self._is_noting = False
         self.says.setText(said)
         self._ask_happened()
         self._ask_month(self.months.currentText())
@@ -193,6 +214,7 @@ class LogDialog(QDialog):
 
 BUTTONS = (
     ("reopen", marked("Reopen  (Enter)")),
+    ("print_again", marked("Print again…")),
     ("came_back", marked("Came back")),
     ("export", "CSV…"),
     ("forget", marked("Forget name")),

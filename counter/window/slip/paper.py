@@ -61,12 +61,13 @@ class ShopHead(NamedTuple):
 
 
 class Printed(NamedTuple):
-    """A slip with what only paper shows: its number, the shop, and a customer's name where one was given."""
+    """A slip with what only paper shows: number, shop, a customer's name, and whether it is printed once more."""
 
     slip: Slip
     number: int | None
     shop: ShopHead = ShopHead()
     customer: str = ""
+    is_copy: bool = False
 
 
 def save_pdf(printed: Printed, catalogue: Catalogue, paper: Paper, out: Path) -> None:
@@ -165,6 +166,8 @@ def _blocks(printed: Printed, catalogue: Catalogue, paper: Paper) -> Iterator[Bl
         if printed.number
         else tr("Slip not numbered yet, ref. {key}").format(key=slip.key[:8].upper())
     )
+    if printed.is_copy:
+        yield _text(tr("Copy: printed once more"), px + 3, bold=True)
     if printed.shop.name:
         yield _text(printed.shop.name, px + 3, bold=True)
     if printed.shop.address:

@@ -42,6 +42,8 @@ class SlipDialog(QDialog):
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(tr("Slip"))
         self.slip, self.catalogue, self.shop = slip, catalogue, shop
+        self.number: int | None = None
+        self.is_copy = False
         self.initials, self.customer, self.paper = QLineEdit(initials), QLineEdit(), QComboBox()
         self.initials.setMaxLength(8)
         self.customer.setMaxLength(200)
@@ -81,10 +83,10 @@ class SlipDialog(QDialog):
         self.resize(560, 720)
         self.buttons["print"].setDefault(True)
 
-    def printed(self, number: int | None = None) -> Printed:
+    def printed(self) -> Printed:
         """Return the slip with what was typed here."""
         slip = self.slip.model_copy(update={"initials": self.initials.text().strip()})
-        return Printed(slip, number, self.shop, " ".join(self.customer.text().split()))
+        return Printed(slip, self.number, self.shop, " ".join(self.customer.text().split()), self.is_copy)
 
     def repaint_slip(self) -> None:
         """Show the slip as it will be."""
@@ -100,6 +102,16 @@ class SlipDialog(QDialog):
         """The slip is in the log or waits to be: what is on it is fixed now, only paper can still be had."""
         self.initials.setEnabled(False)
         self.customer.setEnabled(False)
+
+    def set_copy(self, customer: str) -> None:
+        """The slip was written before: it is only printed once more, and says so."""
+        self.is_copy = True
+        self.customer.setText(customer)
+        self.set_kept()
+        self.buttons["keep"].hide()
+        for how, words in (("print", tr("Print")), ("pdf", tr("PDF…"))):
+            self.buttons[how].setText(words)
+        self.repaint_slip()
 
 
 WAYS = (("print", marked("Print and keep")), ("pdf", marked("PDF and keep…")), ("keep", marked("Only keep")))

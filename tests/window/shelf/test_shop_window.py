@@ -72,7 +72,7 @@ def write(counter, tmp_path, paper="A4", customer=""):
     dialog.paper.setCurrentIndex(dialog.paper.findData(paper))
     dialog.customer.setText(customer)
     out = tmp_path / f"slip-{paper}.pdf"
-    counter.shop.writer._as_pdf = lambda asked, number: counter.shop.writer.save(asked, out, number)
+    counter.shop.writer._as_pdf = lambda asked: counter.shop.writer.save(asked, out)
     QTest.mouseClick(dialog.buttons["pdf"], Qt.MouseButton.LeftButton)
     settle(counter)
     return out
@@ -517,3 +517,61 @@ def test_one_timer_looks_what_other_tills_changed(counter):
         settle(counter)
     running = [one for one in counter.shop.findChildren(QTimer) if one.isActive()]
     assert [one.interval() for one in running] == [AGAIN_MS]
+
+
+def logged(counter, tmp_path):
+    """Open the log over one slip that was written for a customer."""
+    from counter.window.slip.log_dialog import LogDialog
+
+    write(counter, tmp_path, customer="Ola Nordberg")
+    counter.next_customer()
+    dialog = LogDialog(counter, counter.shop.worker, counter.shop.reopener)
+    dialog.show()
+    settle(counter)
+    return dialog
+
+
+def test_a_slip_is_printed_again_under_its_number_and_says_that_it_is_a_copy(windows, data, tmp_path):
+    from counter.window.slip.slip_dialog import SlipDialog
+
+    counter = windows(case=SURE).counter
+    dialog = logged(counter, tmp_path)
+    QTest.mouseClick(dialog.buttons["print_again"], Qt.MouseButton.LeftButton)
+    again = dialog.findChild(SlipDialog)
+    assert not again.initials.isEnabled()
+    out = tmp_path / "again.pdf"
+    counter.shop.writer._as_pdf = lambda asked: counter.shop.writer.save(asked, out)
+    QTest.mouseClick(again.buttons["pdf"], Qt.MouseButton.LeftButton)
+    words = pypdfium2.PdfDocument(out)[0].get_textpage().get_text_range()
+    assert "Copy" in words
+    assert "Slip 1 " in words
+    assert "Ola Nordberg" in words
+    assert "Copy" not in pypdfium2.PdfDocument(tmp_path / "slip-A4.pdf")[0].get_textpage().get_text_range()
+    assert len(shop.find_slips(open_store(counter.data))) == 1
+    assert counter.shop.writer.items == {}
+
+
+def test_a_return_is_kept_in_english_whatever_is_spoken_and_once(windows, data, tmp_path):
+    window = windows(case=SURE)
+    window.set_language("es")
+    counter = window.counter
+    dialog = logged(counter, tmp_path)
+    dialog.reason.setCurrentIndex(dialog.reason.findData("does not light"))
+    assert dialog.reason.currentText() == "no enciende"
+    for _ in range(2):
+        QTest.mouseClick(dialog.buttons["came_back"], Qt.MouseButton.LeftButton)
+    settle(counter)
+    assert [one.reason for one in shop.came_back(open_store(counter.data))] == ["does not light"]
+    assert "no enciende" in dialog.happened.back.item(0).text()
+
+
+def test_a_slip_on_its_way_into_the_log_is_not_written_twice(windows, data, monkeypatch):
+    counter, kept = windows(case=SURE).counter, []
+    monkeypatch.setattr(slip, "keep", lambda *of: kept.append(of) or shop.Kept(7))
+    counter.shop.write_slip()
+    dialog = counter.shop.writer.dialog
+    for _ in range(2):
+        counter.shop.writer.write("keep")
+    assert "asking the store" in dialog.says.text()
+    settle(counter)
+    assert len(kept) == 1
