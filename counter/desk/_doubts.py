@@ -333,6 +333,8 @@ def advice(seen: Evidence, doubts: Sequence[Doubt]) -> str:
     if not doubts:  # an untouched case has none either, and its first look is still to come
         return _look_words(catalogue, nexts[0]) if seen.nothing_known and nexts else tr("Nothing more to ask.")
     first = doubts[0]
+    if first.kind == "broken":
+        return first.ask
     if not any(one.is_about_lamp for one in doubts):
         return tr("Enough is known of the lamp. Ask about the fixture.")
     if first.kind == "dispute":

@@ -212,6 +212,8 @@ class Counter(QObject):
         self.commands = commands_of(self)
         self.answer.menu.setMenu(menu_of(self, self.commands))
         QShortcut(QKeySequence("F10"), window.places, self.answer.menu.showMenu)
+        # Wherever the keyboard is: a filter is forgotten just because one has gone on to something else.
+        QShortcut(QKeySequence("Escape"), window.places, self.grid.filter.clear)
 
     # -- the case and its history
 
@@ -405,9 +407,13 @@ class Counter(QObject):
         self.side.law.ask_for_place()
 
     def toggle_broken(self) -> None:
-        """Say that a lamp lies broken, or that none does, and show the steps."""
+        """Say that a lamp lies broken, and show the steps; or that it is dealt with, and go on with the marks."""
         self.change(broken=not self.case.broken)
-        self.side.open(LAW_TAB if self.case.broken else 0)
+        if self.case.broken:
+            self.side.open(LAW_TAB)
+        else:
+            self.side.open_quietly()
+            self.marks.take_focus()
 
     def next_customer(self) -> None:
         """Start over; the case left behind comes back by undo."""

@@ -18,7 +18,7 @@ from counter.window.parts.words import Words, tip
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from PySide6.QtGui import QKeyEvent, QResizeEvent
+    from PySide6.QtGui import QResizeEvent
 
     from counter.window.outlines.cards import Card
     from counter.window.parts.theme import Theme
@@ -234,14 +234,6 @@ class OutlineGrid(Panel):
             if not self._fresh
             else tr("all {shown}, nothing looked at yet").format(shown=shown)
         )
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        from PySide6.QtGui import QKeySequence  # nobody presses a key before the first paint
-
-        if event.matches(QKeySequence.StandardKey.Cancel) and self.filter.text():
-            self.filter.clear()
-        else:
-            super().keyPressEvent(event)
 
     def _set_unfolded(self, on: bool) -> None:
         self._unfolded = on
