@@ -35,7 +35,7 @@ LAMP_LINES, LAMP_EMS, CAUTION_EMS, CAUTION_LINES = 2, 14, 36, 2
 NEXT, NEXT_SHORT, SHORT_UNDER_EMS = marked("Next customer  F2"), marked("Next  F2"), 160
 
 
-class Stamp(QWidget):
+class Stamp(Words):
     """The verdict as a stamp: its weight, not its hue, says how firm it is."""
 
     def __init__(self, theme: Theme) -> None:

@@ -22,7 +22,7 @@ from counter.window.parts.style import CounterStyle
 from counter.window.parts.theme import SMALL_TARGET, TARGET
 from counter.window.parts.words import Words, tip
 from tests.conftest import settle
-from tests.window.hands import FULL, key
+from tests.window.hands import FULL, button, key
 
 UV = Case(looks={"glass": "clear", "pins": "2", "legs": "2"}, marks="9W")
 
@@ -192,3 +192,23 @@ def test_a_look_asked_for_is_brought_into_view_and_flashes_once(qapp, qtbot, win
     assert view.rect().intersects(QRect(at, row.size()))
     assert row.findChild(QWidget, "flash") is not None
     qtbot.waitUntil(lambda: row.findChild(QWidget, "flash") is None, timeout=3000)
+
+
+def test_a_toggle_from_outside_is_a_press(window):
+    """Tools for those who cannot see do a button's first action, which on one that stays pressed clicks nothing."""
+    tile = button(window, "pins", "4")
+    for on in (True, False):
+        QAccessible.queryAccessibleInterface(tile).actionInterface().doAction("Toggle")
+        assert (window.case.looks.get("pins") == "4") is on
+    QAccessible.queryAccessibleInterface(window.side.law.broken).actionInterface().doAction("Toggle")
+    assert window.case.broken
+
+
+def test_drawings_are_pictures_and_say_what_they_show(windows):
+    window = windows(case=FULL)
+    face = QAccessible.queryAccessibleInterface(window.detail.face)
+    assert face.role() == QAccessible.Role.Graphic
+    assert face.text(QAccessible.Text.Name) == "Face of G24q-2, pins toward you"
+    assert "Pins: 4" in face.text(QAccessible.Text.Description)
+    window.counter.next_customer()
+    assert not window.detail.face.accessibleName()

@@ -11,6 +11,7 @@ from counter.language import tr
 from counter.outline import look_icon
 from counter.window.looks.picture_button import PictureButton
 from counter.window.looks.tiles import Tiles
+from counter.window.parts.checked import show_checked
 from counter.window.parts.flash import bring
 from counter.window.parts.letters import NEXT_MARK, letter_of, widest
 from counter.window.parts.words import Words
@@ -55,7 +56,7 @@ class LookRow(QWidget):
             button.setToolTip(f"{button.words}  ({i})" if i <= LAST_DIGIT else button.words)
         for tile in self.tiles:
             tile.setAccessibleName(f"{label}: {tile.words}")
-            tile.clicked.connect(lambda on, one=tile: self._press(one, on))
+            tile.toggled.connect(lambda on, one=tile: self._press(one, on))
         self.title.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
         self._lay_out()
         self._set_stop(self.buttons[0])
@@ -85,7 +86,7 @@ class LookRow(QWidget):
     def show_answer(self, value: str | None) -> None:
         """Show which answer the case holds, without telling anybody."""
         for tile in self.tiles:
-            tile.setChecked(tile.value == value)
+            show_checked(tile, tile.value == value)
 
     def mark_next(self, is_next: bool) -> None:
         """Mark the row as the look most worth taking now."""

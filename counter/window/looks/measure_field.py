@@ -8,6 +8,7 @@ from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from counter.language import tr
+from counter.window.parts.checked import show_checked
 from counter.window.parts.flash import bring
 from counter.window.parts.letters import NEXT_MARK, letter_of, widest
 from counter.window.parts.sizes import ems
@@ -52,7 +53,7 @@ class MeasureField(QWidget):
         self._pause.timeout.connect(self._say)
         self.field.textEdited.connect(lambda _: self._pause.start())
         self.field.editingFinished.connect(self._say_now)
-        self.cannot.clicked.connect(lambda on: self.answered.emit(look.key, CANNOT_TELL if on else ""))
+        self.cannot.toggled.connect(lambda on: self.answered.emit(look.key, CANNOT_TELL if on else ""))
         self._lay_out()
 
     def _lay_out(self) -> None:
@@ -82,7 +83,7 @@ class MeasureField(QWidget):
 
     def show_answer(self, value: str | float | None, typed: str = "") -> None:
         """Show the case's answer, as it was typed if it was, unless the hand is in the field."""
-        self.cannot.setChecked(value == CANNOT_TELL)
+        show_checked(self.cannot, value == CANNOT_TELL)
         if self.field.hasFocus():
             return
         if typed:

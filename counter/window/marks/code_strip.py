@@ -18,10 +18,9 @@ from PySide6.QtGui import (
     QPaintEvent,
     QPen,
 )
-from PySide6.QtWidgets import QWidget
 
 from counter.language import tr
-from counter.window.parts.words import tip
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from counter.marks import Span
@@ -47,15 +46,18 @@ def parts_of(spans: tuple[Span, ...], character_px: float) -> tuple[Part, ...]:
     )
 
 
-class CodeStrip(QWidget):
-    """Shows one reading over the text as typed; a press on a doubtful part asks to choose its character."""
+class CodeStrip(Words):
+    """Shows one reading over the text as typed; a press on a doubtful part asks to choose its character.
+
+    A label, since bare widgets pass for mere room to whoever listens.
+    """
 
     pressed = Signal(int)
 
     def __init__(self, theme: Theme) -> None:
         super().__init__()
         self.theme = theme
-        self.text = ""
+        self.code = ""
         self.spans: tuple[Span, ...] = ()
         self.setMinimumHeight(HEIGHT)
         self.setMouseTracking(True)
@@ -67,7 +69,7 @@ class CodeStrip(QWidget):
 
     def show_reading(self, text: str, spans: tuple[Span, ...]) -> None:
         """Show a text with its parts."""
-        self.text, self.spans = text, spans
+        self.code, self.spans = text, spans
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus if spans else Qt.FocusPolicy.NoFocus)
         self.at = -1
         self.setAccessibleDescription("; ".join(f"{span.text}: {span.means}" for span in spans))
@@ -100,7 +102,7 @@ class CodeStrip(QWidget):
         font = QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont)
         font.setPointSizeF(self.font().pointSizeF() * 1.35)
         font.setWeight(QFont.Weight.DemiBold)
-        wide = QFontMetricsF(font).horizontalAdvance("0") * max(len(self.text), 1)
+        wide = QFontMetricsF(font).horizontalAdvance("0") * max(len(self.code), 1)
         if wide > self.width() - 2 * SIDE:
             font.setPointSizeF(max(font.pointSizeF() * (self.width() - 2 * SIDE) / wide, 6.0))
         return font
@@ -121,7 +123,7 @@ class CodeStrip(QWidget):
                 painter.setBrush(Qt.BrushStyle.NoBrush)
                 painter.drawRoundedRect(part.box.adjusted(-2, -3, 2, 3), 2, 2)
         painter.setPen(QColor(self.theme.ink))
-        for i, character in enumerate(self.text):
+        for i, character in enumerate(self.code):
             box = QRectF(SIDE + i * step, 4, step, HEIGHT - 18)
             painter.drawText(box, Qt.AlignmentFlag.AlignCenter, character)
         painter.end()
@@ -158,4 +160,4 @@ class CodeStrip(QWidget):
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         span = self.part_at(event.position())
-        self.setToolTip(tip(self.spans[span].means) if span is not None else "")
+        self.setToolTip(self.spans[span].means if span is not None else "")

@@ -199,7 +199,7 @@ class MarksPane(QFrame):
         menu = QMenu(self)
         for choice in span.choices:
             action = menu.addAction(choice)
-            action.setData(self.strip.text[: span.start] + choice + self.strip.text[span.end :])
+            action.setData(self.strip.code[: span.start] + choice + self.strip.code[span.end :])
         menu.triggered.connect(lambda action: self._retype(str(action.data())))
         menu.popup(self.strip.mapToGlobal(self.strip.rect().bottomLeft()))
 

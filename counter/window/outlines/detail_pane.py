@@ -18,9 +18,19 @@ from PySide6.QtWidgets import (
 from counter.language import tr
 from counter.outline import face_doubt, face_view, hold_view, side_view
 from counter.window.outlines.drawing_view import DrawingView, Sketch
-from counter.window.outlines.facts import Difference, Fact, differences, facts_of, lamp_title
+from counter.window.outlines.facts import (
+    FACE_PARTS,
+    SIDE_PARTS,
+    Difference,
+    Fact,
+    differences,
+    facts_of,
+    lamp_title,
+    shown_in,
+)
 from counter.window.parts import early
 from counter.window.parts.calm import CalmCombo
+from counter.window.parts.checked import show_checked
 from counter.window.parts.row_table import Row, RowTable
 from counter.window.parts.sizes import ems, high, upright_least
 from counter.window.parts.words import Words
@@ -90,7 +100,7 @@ class DetailPane(QFrame):
         self._is_narrow = self._is_cramped = False
         self._lay_out()
         self.watts.activated.connect(lambda i: self.opened.emit(self.watts.itemData(i)))
-        self.choose.clicked.connect(lambda on: self.chosen.emit(str(self.watts.currentData()) if on else ""))
+        self.choose.toggled.connect(lambda on: self.chosen.emit(str(self.watts.currentData()) if on else ""))
         self.compare.activated.connect(lambda i: self.beside.emit(self.compare.itemData(i) or ""))
         self.facts.pressed.connect(lambda row: self.source_wanted.emit(self._facts[row]))
         self.learn.clicked.connect(lambda: self.teach.emit(self.watts.currentData() or ""))
@@ -204,7 +214,7 @@ class DetailPane(QFrame):
             view.units = units
         self._show_one(catalogue, here, units, marked)
         if there is not None:
-            self._show_second(catalogue, there, units, marked)
+            self._draw(self.other_face, self.other_side, there, units, marked)
             self._facts = ()
             self.facts.show_rows(_difference_rows(here, there, found), even=True)
         else:
@@ -214,7 +224,7 @@ class DetailPane(QFrame):
 
     def show_choice(self, chosen: bool, why_open: str = "") -> None:
         """Show whether the clerk has said that this is the lamp, and why that does not settle it, if it does not."""
-        self.choose.setChecked(chosen)
+        show_checked(self.choose, chosen)
         self.why_open.setText(why_open)
         self.why_open.setToolTip(why_open)
         self.why_open.setVisible(bool(why_open))
@@ -238,6 +248,7 @@ class DetailPane(QFrame):
         self.facts.show_rows(())
         for view in (self.face, self.side):
             view.show_drawing(None)
+            view.describe("", "")
         self._filled_for = self._shown = ()
         self._show_choices(False)
         self._show_other(False)
@@ -248,13 +259,16 @@ class DetailPane(QFrame):
         self.tell.setText(tr(base.tell))
         self.hold.setText(tr(base.hold))
         self.how.show_drawing(hold_view(base))
-        self.face.show_drawing(_face(lamp, base, units), marked, face_doubt(base))
-        self.side.show_drawing(side_view(lamp, base, full=True, units=units), marked)
+        self._draw(self.face, self.side, lamp, units, marked)
 
-    def _show_second(self, catalogue: Catalogue, lamp: Lamp, units: Units, marked: frozenset[str]) -> None:
-        base = catalogue.base_of(lamp)
-        self.other_face.show_drawing(_face(lamp, base, units), marked, face_doubt(base))
-        self.other_side.show_drawing(side_view(lamp, base, full=True, units=units), marked)
+    def _draw(self, face: DrawingView, side: DrawingView, lamp: Lamp, units: Units, marked: frozenset[str]) -> None:
+        """Draw a lamp's face and side, and say in words what each shows."""
+        assert self._catalogue is not None
+        base, facts = self._catalogue.base_of(lamp), facts_of(self._catalogue, lamp, units)
+        face.show_drawing(_face(lamp, base, units), marked, face_doubt(base))
+        side.show_drawing(side_view(lamp, base, full=True, units=units), marked)
+        face.describe(tr("Face of {base}, pins toward you").format(base=lamp.base), shown_in(facts, FACE_PARTS))
+        side.describe(tr("Side of a lamp on {base}").format(base=lamp.base), shown_in(facts, SIDE_PARTS))
 
     def _show_other(self, on: bool) -> None:
         self._words.setMinimumWidth(ems(self.font(), WORDS_EMS))

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from counter.outline import MM_PER_INCH, length_words
 from counter.window.parts import pen
+from counter.window.parts.picture import Picture
 from counter.window.parts.sizes import high
 
 if TYPE_CHECKING:
@@ -24,7 +25,7 @@ LINES_BELOW = 3  # of lettering: two of the caption, one of the scale bar
 LINES_HIGH = 8.5  # of lettering that a drawing needs, so that its dimensions do not print over each other
 
 
-class DrawingView(QWidget):
+class DrawingView(Picture):
     """Paints one drawing as large as it fits; a mate, where it shows something, is painted to the same scale."""
 
     def __init__(self, theme: Theme, most: float = 6.0, least_width: int = 98) -> None:

@@ -53,6 +53,10 @@ def confidence_words(confidence: str) -> str:
     return tr(CONFIDENCE_WORDS.get(confidence, confidence))
 
 
+FACE_PARTS = frozenset({"pins", "pin_spacing", "notch"})
+SIDE_PARTS = frozenset({"legs", "length", "tube"})
+
+
 @dataclass(frozen=True, slots=True)
 class Fact:
     """One row: what, value, how sure, where from; `part` names the part of the drawing it speaks of."""
@@ -89,6 +93,11 @@ def facts_of(catalogue: Catalogue, lamp: Lamp, units: str = "mm") -> tuple[Fact,
         _row(catalogue, tr("Met"), tr(MET_WORDS[lamp.met.value]), lamp.met) if lamp.met is not None else None,
     ]
     return tuple(_addressed(lamp, row) for row in rows if row is not None)
+
+
+def shown_in(facts: Iterable[Fact], parts: frozenset[str]) -> str:
+    """Return in words what a drawing of these parts shows."""
+    return "; ".join(f"{fact.what}: {fact.value}" for fact in facts if fact.part in parts)
 
 
 def _addressed(lamp: Lamp, fact: Fact) -> Fact:

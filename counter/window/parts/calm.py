@@ -25,6 +25,15 @@ class CalmCombo(QComboBox):
         if name:
             self.setAccessibleName(name)
 
+    def setAccessibleName(self, name: str) -> None:
+        """Give it a name, and say it as the description too: where Qt speaks AT-SPI the value stands as the name."""
+        super().setAccessibleName(name)
+        self.setAccessibleDescription(name)
+
+    def showPopup(self) -> None:
+        self.view().setAccessibleName(self.accessibleName())  # not before: each list that is made costs the start
+        super().showPopup()
+
     def wheelEvent(self, event: QWheelEvent) -> None:
         event.ignore()
 

@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import QColor, QFont, QFontDatabase, QFontMetricsF, QPainter, QPen
-from PySide6.QtWidgets import QWidget
+
+from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from PySide6.QtCore import QEvent, QPointF
@@ -57,8 +58,11 @@ def columns_of(left: float, right: float, width: float, *, even: bool) -> Column
     return Columns(middle, max(rest - right - GAP, 40.0), max(width - right, middle + 40), right)
 
 
-class RowTable(QWidget):
-    """Shows rows; emits the place of a row that is pressed, by mouse or by Up, Down and Enter."""
+class RowTable(Words):
+    """Shows rows; emits the place of a row that is pressed, by mouse or by Up, Down and Enter.
+
+    A label, since bare widgets pass for mere room to whoever listens.
+    """
 
     pressed = Signal(int)
 

@@ -6,13 +6,14 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QRectF, QSize
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QWidget
+
+from counter.window.parts.picture import Picture
 
 if TYPE_CHECKING:
     from counter.window.parts.theme import Theme
 
 
-class Swatch(QWidget):
+class Swatch(Picture):
     """A field of one colour; its name stands beside it in words, never in the colour alone."""
 
     def __init__(self, theme: Theme, size: QSize) -> None:

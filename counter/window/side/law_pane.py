@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 from counter.language import day, marked, tr
 from counter.window.outlines.facts import confidence_words
 from counter.window.parts.calm import CalmCombo
+from counter.window.parts.checked import show_checked
 from counter.window.parts.scroll_column import ScrollColumn
 from counter.window.parts.words import Words
 from counter.window.side.note_list import Note, NoteList, words_label
@@ -46,7 +47,7 @@ class LawPane(QWidget):
         self.disposal_check = words_label(role="quiet")
         self.area = ScrollColumn(tr("Law"), spacing=8)
         self.place.activated.connect(lambda i: self.place_chosen.emit(self.place.itemData(i)))
-        self.broken.clicked.connect(self.broken_toggled)
+        self.broken.toggled.connect(self.broken_toggled)
         self._sources: dict[str, str] = {}
         self._lay_out()
 
@@ -85,7 +86,7 @@ class LawPane(QWidget):
     def show_law(self, found: LawNotes, broken: bool) -> None:
         """Show law, disposal and, while a lamp lies broken, the steps first."""
         self.place.setCurrentIndex(max(self.place.findData(found.place or ""), 0))
-        self.broken.setChecked(broken)
+        show_checked(self.broken, broken)
         self.steps.show_notes(tuple(self._steps(found)))
         self.says.setText(found.says if found.place else f"{tr(NOT_CHECKED)}\n{found.says}")
         self.says.setVisible(bool(found.says))

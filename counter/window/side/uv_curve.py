@@ -8,10 +8,11 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtWidgets import QSizePolicy
 
 from counter.language import figure, marked, tr
 from counter.window.parts import pen
+from counter.window.parts.picture import Picture
 
 if TYPE_CHECKING:
     from counter.desk.notes import UvcNote
@@ -59,7 +60,7 @@ def axes_of(note: UvcNote, rect: QRectF) -> Axes:
     return Axes(rect, (note.curve[0][0], note.curve[-1][0]), (low, high))
 
 
-class UvCurve(QWidget):
+class UvCurve(Picture):
     """The curve; near the lamp, where the formula is not to be relied on, it is dashed."""
 
     def __init__(self, theme: Theme) -> None:
