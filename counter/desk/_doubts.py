@@ -128,7 +128,7 @@ def other_doubts(seen: Evidence) -> tuple[Doubt, ...]:
     return tuple(found)
 
 
-BROKEN_ASK = marked("Is the broken lamp cleaned up, by the steps?")
+BROKEN_ASK = marked("Is the broken lamp cleaned up as shown?")
 
 
 def in_order(found: Iterable[Doubt]) -> tuple[Doubt, ...]:
@@ -336,7 +336,7 @@ def advice(seen: Evidence, doubts: Sequence[Doubt]) -> str:
     if first.kind == "broken":
         return first.ask
     if not any(one.is_about_lamp for one in doubts):
-        return tr("Enough is known of the lamp. Ask about the fixture.")
+        return tr("Lamp known. Now ask about the fixture.")
     if first.kind == "dispute":
         label = tr(catalogue.look_by_key[first.about].label)
         return tr("{look}: look again, the marks say otherwise.").format(look=label)

@@ -55,7 +55,7 @@ class Leading(NamedTuple):
         names = tuple(dict.fromkeys((own, *self.tied)))
         if len(names) <= MOST_TIED:
             return tr(" or ").join(names)
-        return tr("{name} or {count} more").format(name=own, count=len(names) - 1)
+        return tr("{name} or {count} others").format(name=own, count=len(names) - 1)
 
     @property
     def is_sure(self) -> bool:

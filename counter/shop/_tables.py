@@ -184,7 +184,7 @@ slip_items = Table(
     Column("quantity", Integer, nullable=False),
     Column("price_cents", Integer),
 )
-# Asked for and not there; came back and why: each only grows too.
+# Wanted, out of stock; came back and why: each only grows too.
 wishes = Table(
     "wishes",
     metadata,

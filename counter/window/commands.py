@@ -52,7 +52,7 @@ def commands_of(room: Counter) -> tuple[Command, ...]:
         Command(CASE, tr("Redo"), ("Ctrl+Shift+Z", "Ctrl+Y"), room.redo),
         Command(CASE, tr("Copy the answer as text"), ("Ctrl+Shift+C",), room.copy_answer),
         Command(CASE, tr("Put this case aside"), ("F6",), stock.parked.park),
-        Command(CASE, tr("Back to the case that waits longest"), ("F7",), stock.parked.back),
+        Command(CASE, tr("Oldest case set aside"), ("F7",), stock.parked.back),
         Command(CASE, tr("Slip …"), ("Ctrl+P",), stock.write_slip),
         Command(CASE, tr("Slips, and the month …"), ("Ctrl+L",), stock.open_log),
         *_stock_commands(stock),
@@ -86,7 +86,7 @@ def _stock_commands(stock: ShopDesk) -> tuple[Command, ...]:
         Command(STOCK, tr("Cost over the years …"), (), stock.open_cost),
         Command(STOCK, tr("Count own sales in identifying, or not"), (), stock.toggle_sales),
         Command(STOCK, tr("Load the demo shop"), (), stock.load_demo),
-        Command(STOCK, tr("Take the demo shop out"), (), stock.drop_demo),
+        Command(STOCK, tr("Remove the demo shop"), (), stock.drop_demo),
     )
 
 

@@ -45,7 +45,7 @@ def test_advice_ends_when_all_is_answered(catalogue):
     case = Case(marks="CFQ26W/G24q/841", fixture=fixture, use="lighting")
     assert assess(catalogue, case).advice == "Nothing more to ask."
     asked = case.model_copy(update={"fixture": Fixture()})
-    assert assess(catalogue, asked).advice == "Enough is known of the lamp. Ask about the fixture."
+    assert assess(catalogue, asked).advice == "Lamp known. Now ask about the fixture."
 
 
 def test_advice_sends_back_to_what_the_marks_contradict(catalogue):
@@ -67,8 +67,8 @@ def test_outlines_stand_by_family_and_name_every_base_and_kind_once(catalogue):
     [
         ((), "G23"),
         (("GX23",), "G23 or GX23"),
-        (("GX23", "2G7"), "G23 or 2 more"),
-        (("GX23", "2G7", "GU24"), "G23 or 3 more"),
+        (("GX23", "2G7"), "G23 or 2 others"),
+        (("GX23", "2G7", "GU24"), "G23 or 3 others"),
     ],
 )
 def test_names_that_tie_are_named_or_counted(catalogue, tied, name):

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from counter.catalogue import Catalogue, Lamp
 
 PLACE_NOT_SET = marked("No place is chosen, so no law can be named. Choose the shop's place above.")
-NO_LAMP = marked("No lamp is named yet. The law hangs on the lamp type.")
+NO_LAMP = marked("No lamp is named yet. First say which lamp.")
 NO_ROW = marked("No rule was found for this lamp type in this place. That is no permission.")
 UNKNOWN_PLACE = marked("The table does not know this place. That is no permission.")
 

@@ -48,7 +48,7 @@ PAGES: dict[str, Page] = {
     "outlines": Page(
         marked("Outlines"),
         (
-            marked("Bases, the likeliest family first, with a bar for how likely. Arrows open what they highlight."),
+            marked("Bases, the most likely first, with a bar for how likely. Arrows open what they highlight."),
             marked("Opening an outline only shows it. «This is the lamp», below the drawing, says that you know."),
             marked(
                 "Filter by base or watts (Ctrl+F); Esc clears it. A right click compares an outline with "

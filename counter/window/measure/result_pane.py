@@ -28,7 +28,7 @@ class ResultPane(QWidget):
         self.catalogue = catalogue
         self.looks, self.fits, self.problems = Words(wraps=True), Words(wraps=True), Words(wraps=True)
         self.problems.set_role("title")
-        self.take = QPushButton(tr("Take these looks"))
+        self.take = QPushButton(tr("Use these looks"))
         self.take.setMinimumHeight(36)
         self.take.setEnabled(False)
         self._told: dict[str, str | float] = {}

@@ -129,7 +129,7 @@ class OutlineGrid(Panel):
         view.setProperty("horizontalScrollBarPolicy", early.NO_SCROLL_BAR)
         view.setProperty("frameShape", early.NO_FRAME)
         view.setProperty("on_paper", True)
-        view.setAccessibleName(tr("Outlines, likeliest family first"))
+        view.setAccessibleName(tr("Outlines, most likely first"))
         view.selectionModel().currentRowChanged.connect(self._follow)
         view.clicked.connect(self._pick)
         view.activated.connect(self._pick)
@@ -230,7 +230,7 @@ class OutlineGrid(Panel):
         if self.filter.text().strip():
             return tr("filtered, {shown} of {all}").format(shown=shown, all=len(self._all))
         return (
-            tr("likeliest family first")
+            tr("most likely first")
             if not self._fresh
             else tr("all {shown}, nothing looked at yet").format(shown=shown)
         )

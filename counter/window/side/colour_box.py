@@ -92,7 +92,7 @@ class ColourBox(QWidget):
         self.setVisible(notes.colour is not None or notes.room is not None)
         self.lamp.show_colour(tr("This lamp"), notes.colour)
         self.room.show_colour(tr("The room"), notes.room)
-        self.title.setText(tr("What goes with the room") if notes.room else tr("What looks like it"))
+        self.title.setText(tr("What goes with the room") if notes.room else tr("Close in colour"))
         while len(self.rows) < len(notes.matches):
             self._add_row()
         for i, (swatch, labels) in enumerate(self.rows):

@@ -44,7 +44,7 @@ class Happened(QSplitter):
         super().__init__(Qt.Orientation.Vertical)
         self.catalogue = catalogue
         self.asked, self.back = QListWidget(), QListWidget()
-        for title, rows in ((tr("Asked for and not there"), self.asked), (tr("Came back"), self.back)):
+        for title, rows in ((tr("Wanted, out of stock"), self.asked), (tr("Came back"), self.back)):
             rows.setAccessibleName(title)
             rows.setWordWrap(True)
             part = QWidget()

@@ -196,7 +196,7 @@ def _blocks(printed: Printed, catalogue: Catalogue, paper: Paper) -> Iterator[Bl
         yield _text(tr("The case is too long for the code: it only names this slip in the shop's own log."), px)
     yield _text(
         tr(
-            "Bring this slip along next time: the code holds the case. Labels, local codes and a licensed "
+            "Bring this slip next time; we scan it. Labels, local codes and a licensed "
             "electrician come before anything printed here."
         ),
         px - 1,

@@ -42,7 +42,7 @@ class StartPane(QFrame):
         large.setPointSizeF(large.pointSizeF() * 1.5)
         self.title.setFont(large)
         self.stands = Words(wraps=True)
-        self.at_counter = QCheckBox(tr("Learns at the counter now: offer to keep each new case for training"))
+        self.at_counter = QCheckBox(tr("New hire at the counter: offer to keep cases"))
         self.at_counter.toggled.connect(self.at_counter_toggled)
         self.rounds.chosen.connect(self.started)
         self.shelf.picked.connect(self.lesson_wanted)
