@@ -16,6 +16,8 @@ from pathlib import Path
 
 import psycopg
 
+MOST_S = 120  # on a busy machine too; what takes longer is told instead of waited for
+
 
 class Server:
     """A server of one's own on a free port of this machine; `stop` and `start` may be called in between."""
@@ -43,7 +45,7 @@ class Server:
         """Return the address of an empty database."""
         self.made += 1
         name = f"shop_{self.made}"
-        with psycopg.connect(self.url("postgres"), autocommit=True) as connection:
+        with psycopg.connect(self.url("postgres"), autocommit=True, connect_timeout=MOST_S) as connection:
             connection.execute(f"CREATE DATABASE {name}")  # type: ignore[arg-type]
         return self.url(name)
 
@@ -56,6 +58,7 @@ class Server:
             user=self.user,
             capture_output=True,
             check=False,
+            timeout=MOST_S,
             cwd=self.folder,
         )
         time.sleep(0.1)
@@ -70,6 +73,7 @@ class Server:
             stderr=subprocess.PIPE,
             text=True,
             check=False,
+            timeout=MOST_S,
             env={"PATH": os.environ.get("PATH", ""), "LC_ALL": "C", "HOME": str(self.folder)},
         )
         if done.returncode:

@@ -286,6 +286,7 @@ class ShopDesk(QObject):
         for timer in (self._soon, self._again):
             timer.stop()
         self.parked.close()
+        self.learner.close()
         self.worker.close()
         if self.is_open:
             shop.close_all()

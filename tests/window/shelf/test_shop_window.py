@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import socket
 import threading
 from datetime import date
@@ -575,3 +576,34 @@ def test_a_slip_on_its_way_into_the_log_is_not_written_twice(windows, data, monk
     assert "asking the store" in dialog.says.text()
     settle(counter)
     assert len(kept) == 1
+
+
+def test_a_list_that_is_being_read_for_letters_is_left_when_the_window_closes(windows, shop_data, tmp_path):
+    """Else its thread would open the store anew after the window has let go of it, and hold the program's end."""
+    counter = windows(case=SURE).counter
+    bring_in(counter, tmp_path)
+    counter.shop.learner._quiet_from = float("inf")  # a hand that never rests
+    counter.shop.learner.begin()
+    counter.window.close()
+    assert counter.shop.learner.worker.is_closed
+    assert not any(one.is_alive() for one in counter.shop.learner.worker._pool._threads)
+
+
+def test_a_folder_that_may_only_be_read_keeps_what_it_can_on_the_machine(windows, data):
+    open_store(data)
+    shop.close_all()
+    (data / "shop.db").chmod(0o400)
+    data.chmod(0o500)
+    try:
+        if os.access(data, os.W_OK):
+            pytest.skip("permissions bind nobody who runs as root, nor any folder of another system")
+        window = windows(case=SURE)
+        window.counter.set_place("us")
+        window.set_units("in")
+        window.counter.shop.write_slip()
+        window.counter.shop.writer.write("keep")
+        store_answered(window, seconds=60)
+        assert shop.waiting(data) == 1
+        assert (window.settings.value("place"), window.settings.value("units")) == ("us", "in")
+    finally:
+        data.chmod(0o700)
