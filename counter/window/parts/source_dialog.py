@@ -115,6 +115,7 @@ class SourceDialog(QDialog):
             combo = CalmCombo()
             for look, words in NOTCH_WORDS.items():
                 combo.addItem(tr(words), look)
+            combo.setCurrentIndex(-1)  # nobody has found anything yet: a first entry would be confirmed unread
             return combo
         field = QLineEdit()
         is_current = fact.part == "current"
@@ -122,7 +123,7 @@ class SourceDialog(QDialog):
         return field
 
     def _confirm(self) -> None:
-        value = str(self.seen.currentData()) if isinstance(self.seen, CalmCombo) else self.seen.text().strip()
+        value = str(self.seen.currentData() or "") if isinstance(self.seen, CalmCombo) else self.seen.text().strip()
         missing = [
             words
             for words, text in (

@@ -13,6 +13,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QPainter, QPalette, QPen, QPolygonF
 from PySide6.QtWidgets import (
     QAbstractScrollArea,
+    QAbstractSpinBox,
     QApplication,
     QComboBox,
     QFrame,
@@ -94,6 +95,8 @@ class CounterStyle(QProxyStyle):
             _scroll_bar(option, painter, QRectF(slider))
         else:
             super().drawComplexControl(control, option, painter, widget)
+            if control == CONTROLS.CC_SpinBox:
+                _edge(option, painter)
 
 
 def _dress(widget: QWidget) -> None:
@@ -102,7 +105,9 @@ def _dress(widget: QWidget) -> None:
         widget.setFlat(False)  # a button looks like one
         least = SMALL_TARGET if is_small else TARGET
         widget.setMinimumHeight(max(widget.minimumHeight(), widget.fontMetrics().height() + 6, least))
-    elif isinstance(widget, (QLineEdit, QComboBox)):
+    elif isinstance(widget, QLineEdit) and isinstance(widget.parentWidget(), QAbstractSpinBox):
+        return  # as high as its box leaves it; a height of its own would push its words out below
+    elif isinstance(widget, (QLineEdit, QComboBox, QAbstractSpinBox)):
         widget.setMinimumHeight(max(widget.minimumHeight(), widget.sizeHint().height(), TARGET - 6))
         if isinstance(widget, QLineEdit):
             widget.setTextMargins(3, 0, 3, 0)
@@ -147,6 +152,14 @@ def _line_edit(option: QStyleOption, painter: QPainter, widget: QWidget | None) 
     return True
 
 
+def _edge(option: QStyleOption, painter: QPainter) -> None:
+    """Draw the edge of what has a ground already, over Fusion's, which fades on dark."""
+    palette, state = _of(option)
+    has_focus = bool(state & STATES.State_HasFocus)
+    edge = palette.color(ROLES.Highlight if has_focus else ROLES.Dark)
+    _box(painter, QRectF(_rect(option)), None, edge, 2.0 if has_focus else 1.0)
+
+
 def _button(option: QStyleOption, painter: QPainter, widget: QWidget | None) -> bool:
     palette, state = _of(option)
     is_on, has_focus = bool(state & (STATES.State_On | STATES.State_Sunken)), bool(state & STATES.State_HasFocus)
@@ -168,14 +181,12 @@ def _focus(option: QStyleOption, painter: QPainter, widget: QWidget | None) -> b
 
 
 def _frame(option: QStyleOption, painter: QPainter, widget: QWidget | None) -> bool:
-    palette, state = _of(option)
-    if isinstance(widget, QAbstractScrollArea):  # lists, tables, fields of many lines: Fusion's edge fades on dark
-        has_focus = bool(state & STATES.State_HasFocus)
-        edge = palette.color(ROLES.Highlight if has_focus else ROLES.Dark)
-        _box(painter, QRectF(_rect(option)), None, edge, 2.0 if has_focus else 1.0)
+    if isinstance(widget, QAbstractScrollArea):  # lists, tables, fields of many lines
+        _edge(option, painter)
         return True
     if widget is None or not widget.property("panel"):
         return False
+    palette, _ = _of(option)
     ground, edge = palette.color(ROLES.AlternateBase), palette.color(ROLES.Mid)
     _box(painter, QRectF(_rect(option)), ground, edge, 1.0, PANEL_ROUND_PX)
     return True

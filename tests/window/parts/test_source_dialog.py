@@ -98,3 +98,13 @@ def test_a_closed_dialog_is_gone(shown, qapp):
     qapp.sendPostedEvents(None, 52)  # QEvent.DeferredDelete: no event loop runs here that would do it
     settle(qapp)
     assert shown.findChildren(SourceDialog) == []
+
+
+def test_a_key_that_nobody_chose_is_not_confirmed(shown):
+    dialog = open_at(shown, "Key")
+    dialog.who.setText("Ada")
+    dialog.how.setText("looked at one")
+    press(dialog.save)
+    assert "what you found" in dialog.problem.text()
+    assert fact(shown, "Key").confidence != "seen here"
+    dialog.close()

@@ -5,7 +5,16 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor
-from PySide6.QtWidgets import QCheckBox, QListWidget, QPlainTextEdit, QRadioButton, QTableWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QListWidget,
+    QPlainTextEdit,
+    QRadioButton,
+    QSpinBox,
+    QTableWidget,
+    QVBoxLayout,
+    QWidget,
+)
 
 from counter.window.parts.style import CounterStyle
 from counter.window.parts.theme import DARK, LIGHT, palette
@@ -31,7 +40,7 @@ def strongest(widget, ground, columns):
 
 
 @pytest.mark.parametrize("theme", [LIGHT, DARK], ids=["light", "dark"])
-@pytest.mark.parametrize("kind", [QCheckBox, QRadioButton, QPlainTextEdit, QListWidget, QTableWidget])
+@pytest.mark.parametrize("kind", [QCheckBox, QRadioButton, QPlainTextEdit, QListWidget, QTableWidget, QSpinBox])
 def test_the_edge_of_what_is_pressed_or_written_into_is_seen(qapp, theme, kind):
     before = qapp.style().objectName(), qapp.palette()
     qapp.setStyle(CounterStyle())
@@ -48,3 +57,13 @@ def test_the_edge_of_what_is_pressed_or_written_into_is_seen(qapp, theme, kind):
         whole.close()
         qapp.setStyle(before[0])
         qapp.setPalette(before[1])
+
+
+def test_the_number_in_a_box_stands_inside_of_it(qapp, windows):
+    window = windows("dark")
+    window.fixture.more.setChecked(True)
+    qapp.processEvents()
+    boxes = [one for one in window.fixture.findChildren(QSpinBox) if one.isVisible()]
+    assert boxes
+    for box in boxes:
+        assert box.rect().contains(box.lineEdit().geometry())
