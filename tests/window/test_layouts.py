@@ -84,7 +84,7 @@ def test_no_spans_no_brackets():
         (120, "s", "2|min"),
         (3600, "s", "60|min"),
         (86_400, "s", "24.0|h"),
-        (3, "wattages", "3|wattages"),
+        (3, "wattages", "3 wattages"),
         (1234567, "W", "1|234|567|W"),
         (0.5, None, "0.5"),
     ],
