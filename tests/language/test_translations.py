@@ -342,6 +342,6 @@ def test_results_are_told_in_spanish(catalogue, spanish):
     now = datetime(2031, 3, 3, tzinfo=UTC)
     known = Progress(trainee=Trainee(id="0" * 16, name="Ada", at=now))
     sheet = results_sheet(catalogue, known, now)
-    assert "Resultados de la formación: Ada" in sheet
+    assert "Resultados de la capacitación: Ada" in sheet
     assert ENGLISH.findall(sheet) == []
     assert {one.said for one in freshness(catalogue, known, now)} == {"aún no vista"}

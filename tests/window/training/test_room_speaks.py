@@ -51,7 +51,7 @@ def test_an_open_room_speaks_at_once(window):
     window.set_language("es")
     room = window.counter.training.room
     assert room.isVisible()
-    assert room.windowTitle() == "Formación"
+    assert room.windowTitle() == "Capacitación"
     assert room.back.text() == "Volver al mostrador  F4"
 
 
