@@ -57,7 +57,7 @@ def test_an_open_room_speaks_at_once(window):
 
 def test_the_lamp_that_is_offered_for_training_is_asked_in_it(window):
     window.set_language("es")
-    assert window.counter.training.line.keep.text() == "Sí, guardarlo para la formación"
+    assert window.counter.training.line.keep.text() == "Sí, guardarlo para la capacitación"
 
 
 def test_qts_own_words_follow(window):
