@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from counter.language import marked, tr
@@ -21,6 +21,7 @@ from counter.window.parts.words import Words, caption
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from PySide6.QtCore import QObject
     from PySide6.QtGui import QResizeEvent
 
     from counter.catalogue import Catalogue, Look
@@ -87,6 +88,7 @@ class LooksPane(QFrame):
         scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         scroll.setMinimumHeight(LEAST_PX)
         scroll.setWidget(self._inside)
+        self._inside.installEventFilter(self)
         outer = QVBoxLayout(self)
         outer.setContentsMargins(8, 6, EDGE_PX, 6)
         outer.setSpacing(3)
@@ -104,6 +106,11 @@ class LooksPane(QFrame):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._fit()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.LayoutRequest:  # rows count once shown: after the first size
+            self._fit()
+        return super().eventFilter(watched, event)
 
     def _fit(self) -> None:
         """Let the pictures take no more height than they need: glass and sizes follow them on a high screen too."""
