@@ -81,7 +81,7 @@ def keep_fault(data: Path, trace: str) -> Report:
 def _kept(data: Path, details: str, private: Iterable[str]) -> Report:
     text = _without(_text(data, details), private)
     stamp = time.strftime("%Y%m%d-%H%M%S")
-    path = folder(data) / f"report-{stamp}-{os.urandom(2).hex()}.txt"
+    path = folder(data) / f"report-{stamp}-{os.urandom(6).hex()}.txt"
     try:
         write_atomic(path, text.encode("utf-8", "replace"))
     except OSError:

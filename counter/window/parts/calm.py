@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QComboBox, QSpinBox, QWidget
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtWidgets import QAbstractSpinBox, QComboBox, QDoubleSpinBox, QSpinBox, QWidget
 
 from counter.window.parts.words import tip
 
@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from PySide6.QtGui import QWheelEvent
 
 MOST_ROWS = 16
+FRAME_PX = 12  # above and below the letters of a number box: its frame, and the field's own margins
 
 
 class CalmCombo(QComboBox):
@@ -42,11 +43,32 @@ class CalmCombo(QComboBox):
 
 
 class CalmSpin(QSpinBox):
-    """A number; the wheel goes by it to the column that scrolls."""
+    """A number; the wheel goes by it to the column that scrolls. Tall enough for its letters inside the frame."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
 
+    def sizeHint(self) -> QSize:
+        return _tall(self, super().sizeHint())
+
+    def minimumSizeHint(self) -> QSize:
+        return _tall(self, super().minimumSizeHint())
+
     def wheelEvent(self, event: QWheelEvent) -> None:
         event.ignore()
+
+
+class CalmFigure(QDoubleSpinBox):
+    """A number with decimals, as tall."""
+
+    def sizeHint(self) -> QSize:
+        return _tall(self, super().sizeHint())
+
+    def minimumSizeHint(self) -> QSize:
+        return _tall(self, super().minimumSizeHint())
+
+
+def _tall(box: QAbstractSpinBox, size: QSize) -> QSize:
+    """Return a size whose field inside the frame holds a whole line at any size of letters."""
+    return size.expandedTo(QSize(0, box.fontMetrics().height() + FRAME_PX))

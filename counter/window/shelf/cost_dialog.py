@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QDialog, QDoubleSpinBox, QFormLayout, QHBoxLayout, QVBoxLayout
+from PySide6.QtWidgets import QDialog, QFormLayout, QHBoxLayout, QVBoxLayout
 
 from counter.language import marked, tr
 from counter.shelf import FORMULA, LEFT_OUT, CostOf, Usage, pay_back, yearly
+from counter.window.parts.calm import CalmFigure
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
@@ -30,7 +31,7 @@ FIGURE_WORDS = {
 }
 
 
-class Figure(QDoubleSpinBox):
+class Figure(CalmFigure):
     """A figure to type; the wheel only turns it once it has the keyboard."""
 
     def __init__(self, value: float, most: float, decimals: int = 0) -> None:
