@@ -253,6 +253,12 @@ class Lamp(Model):
         """Whether it is a lamp of fewer watts for another one's place."""
         return bool(self.stands_in_for)
 
+    @property
+    def output(self) -> str:
+        """The class of a tube by inches, "ho", "vho" or "", as the words of its id have it."""
+        words = self.id.replace("-", "/").split("/")
+        return "vho" if "vho" in words else "ho" if "ho" in words else ""
+
 
 class LookValue(Model):
     """One answer to a look."""

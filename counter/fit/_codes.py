@@ -50,14 +50,12 @@ def _parsed(found: re.Match[str]) -> TubeCode:
         reduced_w=float(reduced[1]) if reduced else None,
         is_saver=bool(reduced or _SAVES.search(tail)),
         is_instant=bool(_INSTANT.search(tail)),
-        output=output_of(tail),
+        output=_output(tail),
     )
 
 
-def output_of(text: str) -> str:
-    """Return "ho", "vho" or "" by a code or a lamp's id."""
-    plain = text.lower()
-    return "vho" if "vho" in plain else "ho" if "ho" in plain.replace("linear", "") else ""
+def _output(tail: str) -> str:
+    return "vho" if "vho" in tail else "ho" if "ho" in tail else ""
 
 
 def names(code: TubeCode, lamp: Lamp, catalogue: Catalogue) -> bool:
@@ -80,12 +78,16 @@ def _is_same_tube(code: TubeCode, lamp: Lamp) -> bool:
     if lamp.tube_mm is None or code.head not in _HEADS.get(lamp.shape or "", ()):
         return False
     is_thick_alike = abs(code.eighths - lamp.tube_mm.value / EIGHTH_MM) < SAME_EIGHTHS
-    return is_thick_alike and (code.eighths <= THIN_EIGHTHS or code.output == output_of(lamp.id))
+    return is_thick_alike and (code.eighths <= THIN_EIGHTHS or code.output == lamp.output)
 
 
 def _is_same_start(code: TubeCode, lamp: Lamp) -> bool:
-    is_joined = lamp.starts == ("instant",) and lamp.base == "G13"
-    return code.eighths < THICK_EIGHTHS or lamp.base != "G13" or code.is_instant == is_joined
+    return code.eighths < THICK_EIGHTHS or lamp.base != "G13" or code.is_instant == is_joined(lamp)
+
+
+def is_joined(lamp: Lamp) -> bool:
+    """Whether two pins an end are joined inside, so that nothing can heat the cathodes: instant start alone."""
+    return lamp.starts == ("instant",) and lamp.base == "G13"
 
 
 def _has_full_lamp(lamp: Lamp, catalogue: Catalogue) -> bool:

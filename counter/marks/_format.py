@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 from counter.marks._house import house_code, shipped_house
 from counter.marks._known import known_for
 from counter.marks._lex import fold
-from counter.marks._resolve import output_of
 from counter.marks._tables import tables
 from counter.marks._variants import is_by_inches, is_joined, own_number
 
@@ -95,7 +94,7 @@ def _linear(lamp: Lamp, base: Base, colour: str | None) -> str | None:
         return _circular(lamp, eighths, colour)
     letters = "FB" if lamp.shape == "u-bent" else "FS" if lamp.band else "F"
     head = f"{letters}{_number(own_number(lamp))}T{eighths}"
-    return _joined("/", head, _leg_spacing(lamp), output_of(lamp).upper(), _is_instant(lamp), colour, _uva_tail(lamp))
+    return _joined("/", head, _leg_spacing(lamp), lamp.output.upper(), _is_instant(lamp), colour, _uva_tail(lamp))
 
 
 def _saver(lamp: Lamp, full: Lamp, colour: str | None) -> str | None:
@@ -104,7 +103,7 @@ def _saver(lamp: Lamp, full: Lamp, colour: str | None) -> str | None:
     if eighths is None or lamp.shape not in ("linear", "u-bent"):
         return None
     head = f"{'FB' if lamp.shape == 'u-bent' else 'F'}{_number(own_number(full))}T{eighths}"
-    return _joined("/", head, _leg_spacing(lamp), output_of(lamp).upper(), colour, f"{_number(lamp.watts.value)}W")
+    return _joined("/", head, _leg_spacing(lamp), lamp.output.upper(), colour, f"{_number(lamp.watts.value)}W")
 
 
 def _leg_spacing(lamp: Lamp) -> str | None:
@@ -188,7 +187,7 @@ def _shorthand(lamp: Lamp, base: Base, colour: str | None) -> str | None:
     kind = {"uv-c": "UV-C", "uv-a": "blacklight"}.get(lamp.kind)
     shape = lamp.shape if lamp.shape and lamp.shape != "linear" else None
     tube = _eighths(lamp) if base.mount == "two-ends" else None
-    output = output_of(lamp).upper() if lamp.inches and lamp.shape == "linear" else None
+    output = lamp.output.upper() if lamp.inches and lamp.shape == "linear" else None
     length = f'{_number(lamp.inches)}"' if lamp.inches and base.mount == "two-ends" else None
     shade = f"/{colour}" if colour and len(colour) == 1 else colour  # W alone would be watts
     words = (lamp.base, shape, tube and f"T{tube}", length, output, shade, kind)

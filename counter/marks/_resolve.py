@@ -168,19 +168,13 @@ def _number_agrees(lamp: Lamp, known: Known, facts: Facts) -> bool:
     if output and not by_inches:
         return output == "ho" and _is_thin(lamp)
     is_any = output is None or (not output and "base" in facts)  # the base says it where the suffix does not
-    return is_any or not by_inches or output == output_of(lamp)
+    return is_any or not by_inches or output == lamp.output
 
 
 def _is_thin(lamp: Lamp) -> bool:
     """Whether it is a straight or circular tube of 16 mm: of those by watts the only ones called high output."""
     is_tube = lamp.shape in ("linear", "circular")
     return is_tube and lamp.tube_mm is not None and lamp.tube_mm.value < THINNEST_T8_MM
-
-
-def output_of(lamp: Lamp) -> str:
-    """Return "ho", "vho" or "" by the words of the lamp's id."""
-    words = lamp.id.replace("-", "/").split("/")
-    return "vho" if "vho" in words else "ho" if "ho" in words else ""
 
 
 def _in_order(bases: Iterable[Base]) -> tuple[Base, ...]:

@@ -3,13 +3,9 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING
 
-from counter.fit._codes import names, tube_codes
+from counter.fit._codes import is_joined, names, tube_codes
 from counter.fit._facts import Facts, Finding, number
-
-if TYPE_CHECKING:
-    from counter.catalogue import Lamp
 
 # What ballast labels print, letters only. "Programmed rapid start" is programmed start, so it is looked for first.
 _SAID = (
@@ -28,11 +24,6 @@ def starts_said(label: str) -> frozenset[str]:
         if count:
             found.add(name)
     return frozenset(found)
-
-
-def is_joined(lamp: Lamp) -> bool:
-    """Whether two pins an end are joined inside, so that nothing can heat the cathodes: instant start alone."""
-    return lamp.starts == ("instant",) and lamp.base == "G13"
 
 
 def instant_only(facts: Facts) -> Finding | None:
