@@ -13,7 +13,7 @@ from counter.shop import open_store
 from counter.window.shelf.import_dialog import ImportDialog
 from counter.window.slip.log_dialog import LogDialog
 from tests.shelf.conftest import as_text
-from tests.window.hands import CTRL, button, key, press, type_into
+from tests.window.hands import CTRL, button, key, press, shop_at_rest, type_into
 
 NAMES = ("XK", "ZN", "ST")
 LINES = tuple(
@@ -37,25 +37,14 @@ def counter(windows, shop_data):
     return window.counter
 
 
-def settle(counter, rounds=1):
-    for _ in range(rounds):
-        for _ in range(2000):
-            QTest.qWait(5)
-            asked = (counter.shop.worker, counter.shop.learner.worker)
-            if not any(one.pending for one in asked) and not counter.shop._soon.isActive():
-                break
-        else:
-            raise AssertionError("the store does not answer")
-
-
 def bring_in(counter, tmp_path):
     path = tmp_path / "spring.csv"
     path.write_text(as_text(",", LINES, ("Code", "Description", "Bin")), "utf-8")
     dialog = ImportDialog(counter, counter.shop.worker, path, counter.shop._imported)
     dialog.show()
-    settle(counter)
+    shop_at_rest(counter)
     press(dialog.go)
-    settle(counter)
+    shop_at_rest(counter)
 
 
 def serve(counter):
@@ -73,7 +62,7 @@ def serve(counter):
     key(counter.window, Qt.Key.Key_P, CTRL)
     dialog = counter.shop.writer.dialog
     press(dialog.buttons["keep"])
-    settle(counter)
+    shop_at_rest(counter)
 
 
 def test_from_a_list_and_one_press_to_the_next_customer_and_back(counter, tmp_path):
@@ -82,7 +71,7 @@ def test_from_a_list_and_one_press_to_the_next_customer_and_back(counter, tmp_pa
     press(counter.desk_cases.line.buttons[0])
     dialog = counter.shop.learner.dialog
     press(dialog.buttons["take_all"])
-    settle(counter)
+    shop_at_rest(counter)
     dialog.reject()
     counter.window.activateWindow()
     assert QTest.qWaitForWindowActive(counter.window, 5000)
@@ -101,7 +90,8 @@ def test_from_a_list_and_one_press_to_the_next_customer_and_back(counter, tmp_pa
     # The next one with the same code has the same lamp first.
     key(counter.window, Qt.Key.Key_F2)
     counter.shop.open()
-    settle(counter, 2)
+    shop_at_rest(counter)
+    shop_at_rest(counter)
     type_into(counter.marks.field, "f26qv 841 4p")
     assert counter.assessment.lamp == QUAD
     assert counter.assessment.sold[0].leads
@@ -113,14 +103,15 @@ def test_from_a_list_and_one_press_to_the_next_customer_and_back(counter, tmp_pa
     # It comes back as the wrong lamp: then it leads nobody any more.
     log = LogDialog(counter, counter.shop.worker, counter.shop.reopener)
     log.show()
-    settle(counter)
+    shop_at_rest(counter)
     log.list.setCurrentRow(0)
     log.reason.setCurrentText("wrong base")
     press(log.buttons["came_back"])
-    settle(counter)
+    shop_at_rest(counter)
     log.reject()
     counter.shop.open()
-    settle(counter, 2)
+    shop_at_rest(counter)
+    shop_at_rest(counter)
     counter.change(looks={})
     QApplication.processEvents()
     assert counter.assessment.sold == ()

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import time
+
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtTest import QTest
@@ -67,10 +69,22 @@ def fields(window):
     return [*boxes, window.marks.field, window.fixture.watts, window.fixture.space, window.fixture.room]
 
 
-def store_answered(window, seconds=20):
+def store_answered(window):
     """Wait until the store has answered all that was asked beside the window."""
-    for _ in range(seconds * 200):
-        if window.counter.shop.worker.pending == 0:
-            return
+    _waited(lambda: window.counter.shop.worker.pending == 0)
+
+
+def shop_at_rest(counter):
+    """Wait until the store has answered, a search put off has run, and a list learned from has been read."""
+    workers = counter.shop.worker, counter.shop.learner.worker
+    _waited(lambda: not any(one.pending for one in workers) and not counter.shop._soon.isActive())
+
+
+def _waited(done, seconds=120):
+    """Let the window live until `done`; a busy machine is no fault, so the patience is long."""
+    until = time.monotonic() + seconds
+    while time.monotonic() < until:
         QTest.qWait(5)
+        if done():
+            return
     raise AssertionError("the store does not answer")

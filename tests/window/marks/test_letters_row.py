@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QApplication
 
 from counter import shop
 from counter.desk import Case, SoldCode, code_key
-from tests.window.hands import CTRL, button, key, press
+from tests.window.hands import CTRL, button, key, press, shop_at_rest
 
 CODE = "F26XK/841/4P"
 
@@ -20,15 +20,6 @@ def counter(windows, shop_data):
     window = windows(case=Case(marks=CODE))
     window.settings.setValue("who", "Ada")
     return window.counter
-
-
-def settled(counter):
-    """Wait until the store has answered everything."""
-    for _ in range(400):
-        QTest.qWait(5)
-        if counter.shop.worker.pending == 0:
-            return
-    raise AssertionError("the store does not answer")
 
 
 def chosen(counter, words):
@@ -44,7 +35,7 @@ def kinds(counter):
 
 
 def stored(counter):
-    settled(counter)
+    shop_at_rest(counter)
     return shop.house_codes_of(shop.open_store(counter.data)).letters.letters
 
 
@@ -107,7 +98,7 @@ def test_what_cannot_be_kept_is_said_and_does_not_count(counter, monkeypatch):
 
     monkeypatch.setattr("counter.shop.change_letters", refuse, raising=False)
     press(counter.marks.letters.ordinary)
-    settled(counter)
+    shop_at_rest(counter)
     assert "unread" in kinds(counter)
     assert "Not kept: The disk is full" in counter.marks.letters.kept.text()
 
@@ -116,13 +107,13 @@ def test_what_another_till_taught_counts_here(counter):
     from counter.marks import letters
 
     press(counter.marks.letters.ordinary)
-    settled(counter)
+    shop_at_rest(counter)
     means = letters.LettersMean(shape="quad", legs=4)
     teach = lambda table: letters.teach(table, "XK", means, who="Ola", at="2026-11-02T10:00")  # noqa: E731
     shop.change_letters(shop.open_store(counter.data), teach, who="Ola", what="taught XK")
     counter.shop.open()
-    settled(counter)
-    settled(counter)
+    shop_at_rest(counter)
+    shop_at_rest(counter)
     assert counter.assessment.readings[0].lamps == ("G24q-3/26/quad",)
 
 

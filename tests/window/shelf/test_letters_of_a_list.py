@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtTest import QTest
 
 from counter import shop
 from counter.desk import Case
@@ -12,7 +11,7 @@ from counter.shop import open_store
 from counter.window.marks.letters_dialog import LettersDialog
 from counter.window.shelf.import_dialog import ImportDialog
 from tests.shelf.conftest import as_text
-from tests.window.hands import press
+from tests.window.hands import press, shop_at_rest
 
 HEADINGS = ("Code", "Description", "Bin")
 LINES = tuple(
@@ -33,28 +32,18 @@ def counter(windows, shop_data):
     return windows(case=Case()).counter
 
 
-def settle(counter):
-    """Wait until the store has answered, and the list has been read."""
-    for _ in range(2000):
-        QTest.qWait(5)
-        busy = (counter.shop.worker.pending, counter.shop.learner.worker.pending, counter.shop._soon.isActive())
-        if not any(busy):
-            return
-    raise AssertionError("the store does not answer")
-
-
 def opened(counter, tmp_path, lines=LINES, name="spring.csv"):
     path = tmp_path / name
     path.write_text(as_text(",", lines, HEADINGS), "utf-8")
     dialog = ImportDialog(counter, counter.shop.worker, path, counter.shop._imported)
     dialog.show()
-    settle(counter)
+    shop_at_rest(counter)
     return dialog
 
 
 def bring_in(counter, tmp_path, lines=LINES, name="spring.csv"):
     press(opened(counter, tmp_path, lines, name).go)
-    settle(counter)
+    shop_at_rest(counter)
 
 
 def look_at_the_offer(counter):
@@ -65,7 +54,7 @@ def look_at_the_offer(counter):
 
 
 def stored(counter):
-    settle(counter)
+    shop_at_rest(counter)
     table = shop.house_codes_of(open_store(counter.data)).letters.letters
     return {one.letters: one.source for one in table}
 
@@ -99,8 +88,8 @@ def test_a_list_offers_its_letters_which_are_taken_and_go_with_it(counter, tmp_p
     bring_in(counter, tmp_path, LINES[:1], "autumn.csv")
     assert stored(counter) == {}  # withdrawn with its list
     counter.shop.open()
-    settle(counter)
-    settle(counter)
+    shop_at_rest(counter)
+    shop_at_rest(counter)
     assert len(counter.assessment.readings[0].lamps) > 1
     counter.shop.bring_back()
     assert set(stored(counter)) == {"XK", "ZN"}
@@ -132,18 +121,18 @@ def test_letters_of_lines_without_a_lamp_are_told_while_importing(counter, tmp_p
     (action,) = (one for one in dialog.letters.menu.actions() if "three bent tubes" in one.text())
     action.trigger()
     dialog.letters.menu.close()
-    settle(counter)
+    shop_at_rest(counter)
     assert stored(counter) == {"QV": "taught"}
     assert not dialog.letters.offers  # nothing is left to be told
     press(dialog.go)
-    settle(counter)
+    shop_at_rest(counter)
     assert shop.current_list(open_store(counter.data)).lines == 2
 
 
 def test_the_letters_of_a_line_on_the_shelf_are_told_below_its_code(counter, tmp_path):
     bring_in(counter, tmp_path, OPEN)
     counter.shop.pane.field.setText("F26QV")
-    settle(counter)
+    shop_at_rest(counter)
     assert counter.shop.pane.teach.isVisible()
     press(counter.shop.pane.teach)
     assert counter.case.marks == "F26QV/841"

@@ -22,7 +22,7 @@ from counter.window.shelf.shop_desk import AGAIN_MS
 from counter.window.shelf.slip_reopen import case_of_today
 from counter.window.slip.paper import PAPERS
 from tests.shelf.conftest import HEADINGS, LINES, write_xlsx
-from tests.window.hands import store_answered
+from tests.window.hands import shop_at_rest, store_answered
 
 CODE = "CFQ26W/G24q/835"
 SURE = Case(marks=CODE, looks={"glass": "white", "pins": "4", "legs": "4"}, fixture={"holder": "G24q-3"})
@@ -34,26 +34,17 @@ def counter(windows, shop_data):
     return windows(case=SURE).counter
 
 
-def settle(counter):
-    """Wait until the store has answered everything."""
-    for _ in range(400):
-        QTest.qWait(5)
-        if counter.shop.worker.pending == 0 and not counter.shop._soon.isActive():
-            return
-    raise AssertionError("the store does not answer")
-
-
 def bring_in(counter, tmp_path):
     """Import a list as a clerk does: look at it, then press Import."""
     path = tmp_path / "stock.xlsx"
     write_xlsx(path, [HEADINGS, *LINES])
     dialog = ImportDialog(counter, counter.shop.worker, path, counter.shop._imported)
     dialog.show()
-    settle(counter)
+    shop_at_rest(counter)
     assert dialog.go.isEnabled()
     said = dialog.says.text()
     QTest.mouseClick(dialog.go, Qt.MouseButton.LeftButton)
-    settle(counter)
+    shop_at_rest(counter)
     return said
 
 
@@ -75,7 +66,7 @@ def write(counter, tmp_path, paper="A4", customer=""):
     out = tmp_path / f"slip-{paper}.pdf"
     counter.shop.writer._as_pdf = lambda asked: counter.shop.writer.save(asked, out)
     QTest.mouseClick(dialog.buttons["pdf"], Qt.MouseButton.LeftButton)
-    settle(counter)
+    shop_at_rest(counter)
     return out
 
 
@@ -138,7 +129,7 @@ def test_what_must_not_go_in_is_struck_through_and_cannot_be_chosen(counter, tmp
     bring_in(counter, tmp_path)
     counter.change(fixture=counter.case.fixture.model_copy(update={"holder": "G23"}))
     counter.shop.pane.field.setText("TV100")
-    settle(counter)
+    shop_at_rest(counter)
     (found,) = counter.shop.pane.model.answers
     assert (found.rank, found.verdict) == ("not for this", "do not sell")
     assert found.why
@@ -149,19 +140,19 @@ def test_search_as_you_type_and_what_is_missing_is_noted(counter, tmp_path):
     bring_in(counter, tmp_path)
     counter.shop.search()
     QTest.keyClicks(counter.shop.pane.field, "wire nut")
-    settle(counter)
+    shop_at_rest(counter)
     assert codes(counter) == ["TV103"]
     QTest.mouseClick(counter.shop.pane.miss, Qt.MouseButton.LeftButton)
-    settle(counter)
+    shop_at_rest(counter)
     assert [one.text for one in shop.asked_for(open_store(counter.data))] == ["wire nut"]
 
 
 def test_a_line_is_matched_by_hand(counter, tmp_path):
     bring_in(counter, tmp_path)
     counter.shop.pane.field.setText("tv103")
-    settle(counter)
+    shop_at_rest(counter)
     QTest.mouseClick(counter.shop.pane.same, Qt.MouseButton.LeftButton)
-    settle(counter)
+    shop_at_rest(counter)
     assert shelf.find(open_store(counter.data), "tv103")[0].lamp == "G24q-3/26/quad"
 
 
@@ -197,19 +188,19 @@ def test_what_another_till_confirms_is_taken_without_a_restart(counter):
     by = {"who": "Kim", "on": date(2026, 3, 2), "how": "caliper"}
     shop.confirm(counter.data, kind="lamp", of="G24q-3/26/quad", part="length_mm", value=163.5, **by)
     counter.shop.open()
-    settle(counter)
+    shop_at_rest(counter)
     assert counter.catalogue.lamp_by_id["G24q-3/26/quad"].length_mm.value == 163.5
 
 
 def test_demo_shop_is_marked_and_taken_out(windows, data):
     counter = windows(case=SURE).counter
     counter.shop.load_demo()
-    settle(counter)
+    shop_at_rest(counter)
     assert "nothing in it exists" in counter.shop.pane.state.text()
     assert counter.shop.pane.model.answers
     assert not counter.window.grab().isNull()
     counter.shop.drop_demo()
-    settle(counter)
+    shop_at_rest(counter)
     assert shop.current_list(open_store(data)) is None
 
 
@@ -223,19 +214,19 @@ def test_the_log_finds_reopens_and_takes_back(counter, tmp_path):
     dialog = LogDialog(counter, counter.shop.worker, counter.shop.reopener)
     dialog.show()
     QTest.keyClicks(dialog.field, "nordb")
-    settle(counter)
+    shop_at_rest(counter)
     assert dialog.list.count() == 1
     QTest.mouseClick(dialog.buttons["came_back"], Qt.MouseButton.LeftButton)
-    settle(counter)
+    shop_at_rest(counter)
     dialog.export_to(tmp_path / "log.csv")
-    settle(counter)
+    shop_at_rest(counter)
     assert "Nordberg" not in (tmp_path / "log.csv").read_text("utf-8-sig")
     assert not dialog.month.grab().isNull()
     QTest.mouseClick(dialog.buttons["forget"], Qt.MouseButton.LeftButton)
-    settle(counter)
+    shop_at_rest(counter)
     assert shop.find_slips(open_store(counter.data))[0].customer == ""
     dialog.field.clear()
-    settle(counter)
+    shop_at_rest(counter)
     QTest.mouseClick(dialog.buttons["reopen"], Qt.MouseButton.LeftButton)
     assert counter.case.marks == CODE
     assert [one.reason for one in shop.came_back(open_store(counter.data))] == ["wrong base"]
@@ -247,7 +238,7 @@ def test_a_value_is_confirmed_beside_the_window(counter):
     fact = next(one for one in counter.detail._facts if one.address == ("lamp", "G24q-3/26/quad", "length_mm"))
     dialog = SourceDialog(fact, "26 W", "", (), counter.window)
     counter._confirm(dialog, fact, "163.5", "Kim", "caliper")
-    settle(counter)
+    shop_at_rest(counter)
     assert counter.catalogue.lamp_by_id["G24q-3/26/quad"].length_mm.value == 163.5
 
 
@@ -258,7 +249,7 @@ def test_an_import_that_is_closed_in_the_middle_leaves_no_trace(counter, tmp_pat
     dialog.show()
     QTest.qWait(150)
     dialog.reject()
-    settle(counter)
+    shop_at_rest(counter)
     assert shop.current_list(open_store(counter.data)) is None
 
 
@@ -275,9 +266,9 @@ def test_what_was_sold_last_time_is_chosen_again_and_a_sold_slip_is_not_sold_twi
     dialog = LogDialog(counter, counter.shop.worker, counter.shop.reopener)
     dialog.show()
     QTest.keyClicks(dialog.field, "nordb")
-    settle(counter)
+    shop_at_rest(counter)
     QTest.keyClick(dialog.field, Qt.Key.Key_Return)
-    settle(counter)
+    shop_at_rest(counter)
     assert counter.case.marks == CODE
     assert list(counter.shop.writer.items) == chosen
 
@@ -307,7 +298,7 @@ def test_shops_name_and_address_are_set_once_for_all_slips(counter, tmp_path):
     from counter.window.dialogs.settings import Settings
 
     counter.shop.open()
-    settle(counter)
+    shop_at_rest(counter)
     dialog = Settings(counter.window)
     dialog.show()
     own = dialog.of_shop
@@ -316,7 +307,7 @@ def test_shops_name_and_address_are_set_once_for_all_slips(counter, tmp_path):
         QTest.keyClicks(field, text)
         QTest.keyClick(field, Qt.Key.Key_Return)
     QTest.mouseClick(own.asked, Qt.MouseButton.LeftButton)
-    settle(counter)
+    shop_at_rest(counter)
     store = open_store(counter.data)
     assert [shop.setting(store, key) for key in ("shop_name", "shop_address")] == ["Corner Lamps", "1 North Street"]
     assert shop.setting(store, "names_asked") is own.asked.isChecked()
@@ -328,13 +319,13 @@ def test_shops_name_and_address_are_set_once_for_all_slips(counter, tmp_path):
 
 def test_place_that_another_till_sets_is_taken(counter):
     counter.shop.open()
-    settle(counter)
+    shop_at_rest(counter)
     shop.put_setting(open_store(counter.data), "place", "us-ca")
     counter.shop.open()
-    settle(counter)
+    shop_at_rest(counter)
     assert counter.case.place == "us-ca"
     counter.set_place("")
-    settle(counter)
+    shop_at_rest(counter)
     assert shop.setting(open_store(counter.data), "place") == ""
 
 
@@ -356,7 +347,7 @@ def test_lists_say_what_was_asked_for_and_what_came_back(counter):
     shop.add_return(store, "r", back)
     dialog = LogDialog(counter, counter.shop.worker, counter.shop.reopener)
     dialog.show()
-    settle(counter)
+    shop_at_rest(counter)
     assert "3 × wire nut" in dialog.happened.asked.item(0).text()
     said = dialog.happened.back.item(0).text()
     assert all(part in said for part in ("G23 9", "wrong base", "GX23 13"))
@@ -375,10 +366,10 @@ def test_what_the_shop_said_is_read_and_withdrawn_beside_the_window(counter):
     counter.open_source(length_of(counter))
     dialog = counter.window.findChild(SourceDialog)
     assert "asking the store" in dialog.history.text()
-    settle(counter)
+    shop_at_rest(counter)
     assert "Kim" in dialog.history.text()
     QTest.mouseClick(dialog.withdraw, Qt.MouseButton.LeftButton)
-    settle(counter)
+    shop_at_rest(counter)
     assert shop.confirmed_before(counter.data, kind="lamp", of="G24q-3/26/quad", part="length_mm") == ()
 
 
@@ -399,7 +390,7 @@ def test_a_server_that_accepts_and_never_answers_holds_nothing(windows, data, mo
         QApplication.processEvents()
         assert counter.shop.worker.pending, "all this went on while the server was silent"
         assert counter.assessment.lamp == "G23/9/twin"
-        store_answered(counter.window, seconds=60)
+        store_answered(counter.window)
         assert "cannot be reached" in dialog.problem.text()
 
 
@@ -459,7 +450,7 @@ def test_a_silent_server_holds_nothing_in_the_training_room(windows, data, monke
         assert window.assessment.lamp == "G23/9/twin"
         window.counter.measuring.print("look-alikes")
         assert worker.pending, "all this went on while the server was silent"
-        store_answered(window, seconds=120)
+        store_answered(window)
     assert "cannot be reached" in room.people.problem.text()
     assert room.people.name.text() == "Cy", "what was typed is still there to be added"
     assert asked_from
@@ -482,7 +473,7 @@ def test_a_lesson_starts_without_the_store_and_says_that_nothing_is_kept(windows
         assert room.session.card.family == "G24q"
         room.session.choose(0)
         room.session.choose(1)
-        store_answered(window, seconds=120)
+        store_answered(window)
     assert [one.choice for one in room.session.given] == [0]
     assert "cannot be reached" in room.said.text()
     assert asked_from
@@ -512,10 +503,10 @@ def test_a_fault_in_a_job_ends_the_waiting_and_is_a_fault(windows, data, qtbot):
 
 
 def test_one_timer_looks_what_other_tills_changed(counter):
-    settle(counter)
+    shop_at_rest(counter)
     for _ in range(5):
         counter.shop.open()
-        settle(counter)
+        shop_at_rest(counter)
     running = [one for one in counter.shop.findChildren(QTimer) if one.isActive()]
     assert [one.interval() for one in running] == [AGAIN_MS]
 
@@ -528,7 +519,7 @@ def logged(counter, tmp_path):
     counter.next_customer()
     dialog = LogDialog(counter, counter.shop.worker, counter.shop.reopener)
     dialog.show()
-    settle(counter)
+    shop_at_rest(counter)
     return dialog
 
 
@@ -561,7 +552,7 @@ def test_a_return_is_kept_in_english_whatever_is_spoken_and_once(windows, data, 
     assert dialog.reason.currentText() == "no enciende"
     for _ in range(2):
         QTest.mouseClick(dialog.buttons["came_back"], Qt.MouseButton.LeftButton)
-    settle(counter)
+    shop_at_rest(counter)
     assert [one.reason for one in shop.came_back(open_store(counter.data))] == ["does not light"]
     assert "no enciende" in dialog.happened.back.item(0).text()
 
@@ -574,7 +565,7 @@ def test_a_slip_on_its_way_into_the_log_is_not_written_twice(windows, data, monk
     for _ in range(2):
         counter.shop.writer.write("keep")
     assert "asking the store" in dialog.says.text()
-    settle(counter)
+    shop_at_rest(counter)
     assert len(kept) == 1
 
 
@@ -602,7 +593,7 @@ def test_a_folder_that_may_only_be_read_keeps_what_it_can_on_the_machine(windows
         window.set_units("in")
         window.counter.shop.write_slip()
         window.counter.shop.writer.write("keep")
-        store_answered(window, seconds=60)
+        store_answered(window)
         assert shop.waiting(data) == 1
         assert (window.settings.value("place"), window.settings.value("units")) == ("us", "in")
     finally:
