@@ -180,6 +180,13 @@ class Base(Model):
         """Whether a counter meets it so seldom that among much the same it is not named first."""
         return self.seldom is not None and self.seldom.value == "yes"
 
+    def joins_pins(self, lamp: Lamp) -> bool:
+        """Whether the pins of each end are joined inside a lamp on this base, so that nothing can heat its cathodes.
+
+        So they are in tubes for instant start alone (common practice, no source); one pin has no other to join.
+        """
+        return lamp.starts == ("instant",) and self.mount == "two-ends" and self.pins.value > 1
+
 
 class Circuit(Model):
     """Lamp values on one kind of supply: lamp power, current and voltage."""

@@ -60,7 +60,7 @@ def _output(tail: str) -> str:
 
 def names(code: TubeCode, lamp: Lamp, catalogue: Catalogue) -> bool:
     """Whether a tube's code on a label names this lamp type, and not one of the same watts."""
-    if not _is_same_tube(code, lamp) or not _is_same_start(code, lamp):
+    if not _is_same_tube(code, lamp) or not _is_same_start(code, lamp, catalogue):
         return False
     if not lamp.is_saver:
         return not code.is_saver and code.number == _number(lamp)
@@ -81,13 +81,9 @@ def _is_same_tube(code: TubeCode, lamp: Lamp) -> bool:
     return is_thick_alike and (code.eighths <= THIN_EIGHTHS or code.output == lamp.output)
 
 
-def _is_same_start(code: TubeCode, lamp: Lamp) -> bool:
-    return code.eighths < THICK_EIGHTHS or lamp.base != "G13" or code.is_instant == is_joined(lamp)
-
-
-def is_joined(lamp: Lamp) -> bool:
-    """Whether two pins an end are joined inside, so that nothing can heat the cathodes: instant start alone."""
-    return lamp.starts == ("instant",) and lamp.base == "G13"
+def _is_same_start(code: TubeCode, lamp: Lamp, catalogue: Catalogue) -> bool:
+    is_joined = catalogue.base_of(lamp).joins_pins(lamp)
+    return code.eighths < THICK_EIGHTHS or lamp.base != "G13" or code.is_instant == is_joined
 
 
 def _has_full_lamp(lamp: Lamp, catalogue: Catalogue) -> bool:

@@ -8,7 +8,7 @@ from counter.marks._house import house_code, shipped_house
 from counter.marks._known import known_for
 from counter.marks._lex import fold
 from counter.marks._tables import tables
-from counter.marks._variants import is_by_inches, is_joined, own_number
+from counter.marks._variants import is_by_inches, own_number
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
@@ -94,7 +94,8 @@ def _linear(lamp: Lamp, base: Base, colour: str | None) -> str | None:
         return _circular(lamp, eighths, colour)
     letters = "FB" if lamp.shape == "u-bent" else "FS" if lamp.band else "F"
     head = f"{letters}{_number(own_number(lamp))}T{eighths}"
-    return _joined("/", head, _leg_spacing(lamp), lamp.output.upper(), _is_instant(lamp), colour, _uva_tail(lamp))
+    suffixes = (_leg_spacing(lamp), lamp.output.upper(), _is_instant(lamp, base))
+    return _joined("/", head, *suffixes, colour, _uva_tail(lamp))
 
 
 def _saver(lamp: Lamp, full: Lamp, colour: str | None) -> str | None:
@@ -110,8 +111,8 @@ def _leg_spacing(lamp: Lamp) -> str | None:
     return "6" if lamp.shape == "u-bent" else None
 
 
-def _is_instant(lamp: Lamp) -> str | None:
-    return "IS" if is_joined(lamp) else None
+def _is_instant(lamp: Lamp, base: Base) -> str | None:
+    return "IS" if base.joins_pins(lamp) else None
 
 
 def _uva_tail(lamp: Lamp) -> str | None:
@@ -130,7 +131,7 @@ def _circular(lamp: Lamp, eighths: str, colour: str | None) -> str | None:
 
 
 def _ilcos(lamp: Lamp, base: Base, colour: str | None) -> str | None:
-    if lamp.kind != "fluorescent" or base.supply == "mains" or _is_instant(lamp):
+    if lamp.kind != "fluorescent" or base.supply == "mains" or _is_instant(lamp, base):
         return None
     code = next((word.value for word in lamp.codes if _is_ilcos(word.value)), None) or _ilcos_made(lamp, base)
     if code is None or not (shade := _ilcos_colour(colour)):
@@ -172,7 +173,7 @@ def _ilcos_colour(colour: str | None) -> str:
 
 
 def _lbs(lamp: Lamp, base: Base, colour: str | None) -> str | None:
-    if lamp.kind != "fluorescent" or _is_instant(lamp):
+    if lamp.kind != "fluorescent" or _is_instant(lamp, base):
         return None
     tube = lamp.tube_mm.value if lamp.tube_mm else None
     for row in tables()["lbs"]["rows"]:

@@ -51,7 +51,7 @@ def resolve(facts: Facts, known: Known) -> Meaning:
     for bases, base_note in _base_readings(facts, known):
         for shapes, shape_note in _shape_readings(facts):
             lamps = tuple(lamp for lamp in _on(bases, known, facts) if _agrees(lamp, known, facts, shapes))
-            lamps = told_apart(_surest(lamps, facts, shapes), facts)
+            lamps = told_apart(_surest(lamps, facts, shapes), known, facts)
             if not lamps:
                 continue
             notes = tuple(note for note in (base_note, shape_note) if note)

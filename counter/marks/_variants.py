@@ -17,11 +17,6 @@ def is_by_inches(lamp: Lamp) -> bool:
     return lamp.inches is not None and lamp.shape == "linear"
 
 
-def is_joined(lamp: Lamp) -> bool:
-    """Whether two pins an end are joined inside, for instant start alone; its code says so with a suffix."""
-    return lamp.starts == ("instant",) and not is_by_inches(lamp)
-
-
 def own_number(lamp: Lamp) -> float:
     """Return the number that the code of a tube prints."""
     return lamp.inches if lamp.inches is not None and is_by_inches(lamp) else lamp.watts.value
@@ -43,14 +38,14 @@ def kind_agrees(lamp: Lamp, facts: Facts) -> bool:
     return kind in (None, lamp.kind) or (kind == "fluorescent" and is_tanning and "number" in facts)
 
 
-def told_apart(lamps: tuple[Lamp, ...], facts: Facts) -> tuple[Lamp, ...]:
+def told_apart(lamps: tuple[Lamp, ...], known: Known, facts: Facts) -> tuple[Lamp, ...]:
     """Return the lamps that the code's suffixes mean; without a suffix the plain ones, where there are any.
 
     Shorthand (no number of a tube's code) leaves all in the running: 25 W on a T8 may be two lamps.
     """
     is_instant = facts.get("start") == "instant"
     if is_instant or "number" in facts:
-        lamps = _preferred(lamps, lambda one: is_joined(one) == is_instant)
+        lamps = _preferred(lamps, lambda one: known.bases[one.base].joins_pins(one) == is_instant)
     if facts.get("saving"):
         lamps = _preferred(lamps, lambda one: one.is_saver)
     elif "number" in facts and "watts" not in facts:

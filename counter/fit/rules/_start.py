@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from counter.fit._codes import is_joined, names, tube_codes
+from counter.fit._codes import names, tube_codes
 from counter.fit._facts import Facts, Finding, number
 
 # What ballast labels print, letters only. "Programmed rapid start" is programmed start, so it is looked for first.
@@ -28,7 +28,7 @@ def starts_said(label: str) -> frozenset[str]:
 
 def instant_only(facts: Facts) -> Finding | None:
     """Joined pins put the heating windings of a rapid start or preheat ballast into a short circuit."""
-    if not is_joined(facts.lamp):
+    if not facts.catalogue.base_of(facts.lamp).joins_pins(facts.lamp):
         return None
     if any(code.is_instant and names(code, facts.lamp, facts.catalogue) for code in tube_codes(facts.fixture.label)):
         return None
