@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QBuffer, QTimer, qInstallMessageHandler
+import counter.window  # noqa: F401 - first: it keeps PySide6 from reading the source of what comes after
+
+# isort: split
+from PySide6.QtCore import QTimer, qInstallMessageHandler
 from PySide6.QtWidgets import QApplication
 
 from counter import __version__
@@ -47,7 +51,6 @@ def run(data: Path) -> int:
     rescue = Rescue(window)
     rescue.install()
     window.painted.connect(lambda: QTimer.singleShot(0, lambda: _wake(window, rescue, only)))
-    window.painted.connect(lambda: QTimer.singleShot(OFFER_MS, lambda: _offer_first_case(window)))
     window.show()
     try:
         return application.exec()
@@ -77,6 +80,7 @@ def _window(data: Path) -> MainWindow:
 
 def _wake(window: MainWindow, rescue: Rescue, only: OneInstance) -> None:
     """Do what the first paint need not wait for."""
+    gc.enable()
     window.wake()
     from counter import reports
 
@@ -93,6 +97,7 @@ def _wake(window: MainWindow, rescue: Rescue, only: OneInstance) -> None:
     from counter.window.idle import make_ready
 
     make_ready(window)
+    QTimer.singleShot(OFFER_MS, lambda: _offer_first_case(window))
 
 
 def _note_qt(kind: QtMsgType, context: QMessageLogContext, words: str) -> None:
@@ -136,6 +141,8 @@ def save_picture(out: Path, data: Path, case: Case | None, size: tuple[int, int]
 
 def _write_png(window: MainWindow, out: Path) -> None:
     """Write the window's picture, in full or not at all; never into a folder, a pipe or a device."""
+    from PySide6.QtCore import QBuffer
+
     raw = QBuffer()
     raw.open(QBuffer.OpenModeFlag.WriteOnly)
     window.grab().save(raw, "PNG")

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import os
+import sys
 from pathlib import Path
 
 APP_NAME = "lamp-counter"
+BASES = {"data": ("XDG_DATA_HOME", ".local/share"), "state": ("XDG_STATE_HOME", ".local/state")}
 
 
 def resources() -> Path:
@@ -23,9 +25,7 @@ def user_data(chosen: str | None = None) -> Path:
     named = chosen or os.environ.get("COUNTER_DATA")
     if named:
         return Path(named).expanduser()
-    from platformdirs import user_data_path  # 5 ms that most commands need not pay
-
-    return user_data_path(APP_NAME, appauthor=False)
+    return _of_system("data")
 
 
 def machine(data: Path) -> Path:
@@ -37,9 +37,22 @@ def machine(data: Path) -> Path:
     named = os.environ.get("COUNTER_LOCAL")
     if named:
         return Path(named).expanduser() / _fingerprint(data)
-    from platformdirs import user_state_path
+    return _of_system("state") / _fingerprint(data)
 
-    return user_state_path(APP_NAME, appauthor=False) / _fingerprint(data)
+
+def _of_system(kind: str) -> Path:
+    """Return the system's own folder for our `data` or `state`, as platformdirs says.
+
+    Where the XDG base directories say it at once, that is not imported: it takes 5 ms, and the first paint waits.
+    """
+    variable, beneath_home = BASES[kind]
+    named, home = os.environ.get(variable, ""), os.environ.get("HOME", "")
+    if sys.platform == "linux" and (named.startswith("/") or home.startswith("/")):
+        return Path(named if named.startswith("/") else f"{home}/{beneath_home}", APP_NAME)
+    import platformdirs
+
+    whole: Path = getattr(platformdirs, f"user_{kind}_path")(APP_NAME, appauthor=False)
+    return whole
 
 
 def _fingerprint(data: Path) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gc
+from functools import lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
 from counter import paths
@@ -34,7 +35,11 @@ def load_file(path: Path) -> Catalogue:
         OSError: the file cannot be read.
         pydantic.ValidationError: it is not a catalogue; `counter check` says the same with places.
     """
-    raw = read_bytes(path)
+    return _made_of(read_bytes(path))
+
+
+@lru_cache(maxsize=1)  # a window loads the same file anew with each entry of the shop's, and what rests on it is kept
+def _made_of(raw: bytes) -> Catalogue:
     was_on = gc.isenabled()
     gc.disable()  # thousands of new objects and none to free: the collector doubles the time
     try:

@@ -55,7 +55,7 @@ def use(code: str) -> None:
 
 
 def _is_known(code: str) -> bool:
-    return code.replace("_", "").isalpha() and (folder() / code / f"{DOMAIN}.mo").is_file()
+    return code == OWN or (code.replace("_", "").isalpha() and (folder() / code / f"{DOMAIN}.mo").is_file())
 
 
 def current() -> str:

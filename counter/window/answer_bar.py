@@ -12,7 +12,7 @@ from counter.language import marked, tr
 from counter.window.parts import early
 from counter.window.parts.fitted import FittedWords
 from counter.window.parts.panel import Panel
-from counter.window.parts.sizes import ems, grown, high, wide
+from counter.window.parts.sizes import ems, grown, high, kept_by_letters, wide
 from counter.window.parts.theme import SIGNALS, SMALL_TARGET, TARGET
 from counter.window.parts.words import Words
 
@@ -48,20 +48,8 @@ class Stamp(Words):
         policy.setRetainSizeWhenHidden(True)  # so that nothing moves when a verdict comes
         self.setSizePolicy(policy)
 
-    def _font(self) -> QFont:
-        return grown(self.font(), 1.55, QFont.Weight.Bold)
-
-    def _small(self) -> QFont:
-        font = QFont(self.font())
-        font.setPointSizeF(max(font.pointSizeF() * 0.75, 8.0))
-        return font
-
     def sizeHint(self) -> QSize:
-        across = max(
-            *(wide(self._font(), tr(words)) for words in STAMP_WORDS.values()),
-            *(wide(self._small(), tr(words)) for words in AFTER.values()),
-        )
-        return QSize(across + 24, high(self._font()) + high(self._small()) + 10)
+        return stamp_size(self.font())
 
     def show_verdict(self, verdict: str | None, signal: str | None = None) -> None:
         """Show a verdict, or nothing yet; a sale beside a warning says that the warning comes first."""
@@ -87,12 +75,12 @@ class Stamp(Words):
         colour = QColor(self.theme.accent if self.verdict == "sell" else self.theme.ink)
         box = QRectF(self.rect()).adjusted(2, 2, -2, -2)
         self._frame(painter, box, colour, solid)
-        painter.setFont(self._font())
+        painter.setFont(stamp_font(self.font()))
         painter.setPen(QColor(self.theme.paper) if solid else colour)
-        after = high(self._small()) + 3 if self.after else 0
+        after = high(small_font(self.font())) + 3 if self.after else 0
         painter.drawText(box.adjusted(0, 0, 0, -after), early.CENTRE, tr(STAMP_WORDS[self.verdict]))
         if self.after:
-            painter.setFont(self._small())
+            painter.setFont(small_font(self.font()))
             painter.drawText(box.adjusted(0, box.height() - after - 3, 0, -3), early.CENTRE, self.after)
         painter.end()
 
@@ -105,6 +93,29 @@ class Stamp(Words):
         if solid:
             painter.fillPath(path, early.brush(colour.name()))
         painter.strokePath(path, pen)
+
+
+def stamp_font(font: QFont) -> QFont:
+    """Return the letters of the verdict itself."""
+    return grown(font, 1.55, QFont.Weight.Bold)
+
+
+def small_font(font: QFont) -> QFont:
+    """Return the letters of what is said below it."""
+    small = QFont(font)
+    small.setPointSizeF(max(font.pointSizeF() * 0.75, 8.0))
+    return small
+
+
+@kept_by_letters
+def stamp_size(font: QFont) -> QSize:
+    """Return the room of a stamp, whichever its verdict."""
+    large, small = stamp_font(font), small_font(font)
+    across = max(
+        *(wide(large, tr(words)) for words in STAMP_WORDS.values()),
+        *(wide(small, tr(words)) for words in AFTER.values()),
+    )
+    return QSize(across + 24, high(large) + high(small) + 10)
 
 
 class SignalChip(Words):

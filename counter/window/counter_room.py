@@ -214,6 +214,7 @@ class Counter(QObject):
         QShortcut(QKeySequence("F10"), window.places, self.answer.menu.showMenu)
         # Wherever the keyboard is: a filter is forgotten just because one has gone on to something else.
         QShortcut(QKeySequence("Escape"), window.places, self.grid.filter.clear)
+        self.grid.filter.setClearButtonEnabled(True)  # its icon takes time that the first paint has not
 
     # -- the case and its history
 

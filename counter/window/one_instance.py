@@ -9,7 +9,7 @@ from __future__ import annotations
 import contextlib
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QFileSystemWatcher, QLockFile, QObject, QThread, Signal
+from PySide6.QtCore import QFileSystemWatcher, QLockFile, QObject, Signal
 
 from counter.language import tr
 
@@ -62,6 +62,8 @@ class OneInstance(QObject):
             (self.data / CALL_FILE).touch()
         except OSError as problem:
             return f"{self._holder()} {problem.strerror or problem}"
+        from PySide6.QtCore import QThread  # what the start of a first window need not know
+
         for _ in range(WAIT_MS // STEP_MS):
             QThread.msleep(STEP_MS)
             if not (self.data / CALL_FILE).exists():

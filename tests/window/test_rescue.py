@@ -249,7 +249,7 @@ def test_kept_outlines_that_are_sound_json_and_wrong_do_not_end_the_start(data, 
     file = paths.machine(data) / "opening.json"
     kept = json.loads(file.read_text())
     for card in kept["cards"]:
-        card["face"][0] = json.loads(value)
+        card["face"] = f"[{value}, [0, 0, 1, 1], []]"
         card["words"] = json.loads(value)
     import zlib
 

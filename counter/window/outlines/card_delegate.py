@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 
 from counter.window.outlines.cards import KIND_WORDS, kind_words
 from counter.window.parts import early, pen
-from counter.window.parts.sizes import high, wide
+from counter.window.parts.sizes import high, kept_by_letters, wide
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QPixmap
@@ -42,6 +42,7 @@ class CardLayout(NamedTuple):
     flag: QRectF
 
 
+@kept_by_letters
 def card_size(font: QFont) -> QSize:
     """Return the least size of a card whose words fit in these letters."""
     kind = max(wide(small_of(font), f" {kind_words(one)}") for one in KIND_WORDS)

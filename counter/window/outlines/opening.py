@@ -10,6 +10,7 @@ from __future__ import annotations
 import contextlib
 import json
 import zlib
+from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 from counter import __version__, language, paths
@@ -84,20 +85,31 @@ def _sum_in(raw: bytes, cards: list[Any]) -> int:
 def _plain(card: Card) -> dict[str, Any]:
     plain = card._asdict()
     for view, drawing in (("face", card.face), ("side", card.side)):
-        plain[view] = [
-            drawing.box,
-            drawing.reach,
-            [[type(shape).__name__, *shape] for shape in drawing.shapes],
-        ]
+        shapes = [[type(shape).__name__, *shape] for shape in drawing.shapes]
+        plain[view] = _compact([drawing.box, drawing.reach, shapes]).decode()
     return plain
 
 
 def _card(plain: dict[str, Any]) -> Card:
     plain["against"] = tuple(plain["against"])
     for view in ("face", "side"):
-        box, reach, shapes = plain[view]
-        plain[view] = Drawing(tuple(_shape(shape) for shape in shapes), tuple(box), tuple(reach))
+        plain[view] = _KeptDrawing(plain[view].encode())
     return Card(**plain)
+
+
+class _KeptDrawing:
+    """Stands for a drawing and reads it when it is first painted: of sixty a first paint shows a dozen."""
+
+    def __init__(self, text: bytes) -> None:
+        self._text = text
+
+    @cached_property
+    def _drawing(self) -> Drawing:
+        box, reach, shapes = json.loads(self._text)
+        return Drawing(tuple(_shape(shape) for shape in shapes), tuple(box), tuple(reach))
+
+    def __getattr__(self, name: str) -> Any:
+        return getattr(self._drawing, name)
 
 
 def _shape(plain: list[Any]) -> Path | Disc | Label | Measure:

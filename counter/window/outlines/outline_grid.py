@@ -65,6 +65,8 @@ class CardModel(QAbstractListModel):
 class CardView(QListView):
     """A list in columns that always fill the width, so that no ragged margin is left."""
 
+    turned = Signal(QModelIndex)
+
     def resizeEvent(self, event: QResizeEvent) -> None:
         least = card_size(self.font())
         card = QSize(self._room() // self.columns(), least.height())
@@ -75,6 +77,12 @@ class CardView(QListView):
         super().resizeEvent(event)
         if self.currentIndex().isValid():
             self.scrollTo(self.currentIndex())
+
+    def currentChanged(
+        self, now: QModelIndex | QPersistentModelIndex, before: QModelIndex | QPersistentModelIndex
+    ) -> None:
+        super().currentChanged(now, before)
+        self.turned.emit(now)  # as the selection model's own signal does, which the first paint need not know
 
     def _room(self) -> int:
         # Always as if the scroll bar were there: one that comes and goes would change the columns with it. And one
@@ -104,7 +112,6 @@ class OutlineGrid(Panel):
         self.delegate = CardDelegate(theme)
         self.view = self._make_view()
         self.filter = QLineEdit(placeholderText=tr("Filter, like 26"))
-        self.filter.setClearButtonEnabled(True)
         self.filter.setAccessibleName(tr("Filter the outlines"))
         self.filter.setMaximumWidth(ems(self.font(), 34))
         self.filter.setMinimumWidth(ems(self.font(), 14))
@@ -130,7 +137,7 @@ class OutlineGrid(Panel):
         view.setProperty("frameShape", early.NO_FRAME)
         view.setProperty("on_paper", True)
         view.setAccessibleName(tr("Outlines, most likely first"))
-        view.selectionModel().currentRowChanged.connect(self._follow)
+        view.turned.connect(self._follow)
         view.clicked.connect(self._pick)
         view.activated.connect(self._pick)
         view.setProperty("contextMenuPolicy", early.ASK_FOR_MENU)

@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+from functools import wraps
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import QSize
 from PySide6.QtGui import QFont, QFontMetrics
 
+from counter import language
+
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from PySide6.QtWidgets import QBoxLayout
 
 PLAIN_PT = 10.0  # up to here letters may grow freely beside their neighbours
@@ -35,6 +41,20 @@ def high(font: QFont, lines: int = 1) -> int:
 def ems(font: QFont, count: float) -> int:
     """Return the pixels of `count` letters of middling width."""
     return round(QFontMetrics(font).averageCharWidth() * count)
+
+
+def kept_by_letters(measure: Callable[[QFont], QSize]) -> Callable[[QFont], QSize]:
+    """Keep a size that follows from letters and language alone: layouts ask for it dozens of times."""
+    kept: dict[tuple[str, str], QSize] = {}
+
+    @wraps(measure)
+    def asked(font: QFont) -> QSize:
+        key = (font.key(), language.current())
+        if key not in kept:
+            kept[key] = measure(font)
+        return QSize(kept[key])
+
+    return asked
 
 
 def upright_least(*rows: QBoxLayout) -> int:

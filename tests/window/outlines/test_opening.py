@@ -36,7 +36,7 @@ def damaged(kept, how):
     if how == "cards are numbers":
         return json.dumps({"of": kept["of"], "cards": [1, 2]})
     if how == "unknown shape":
-        kept["cards"][0]["face"][2][0][0] = "Blob"
+        kept["cards"][0]["face"] = kept["cards"][0]["face"].replace("Path", "Blob")
     elif how == "field missing":
         del kept["cards"][0]["share"]
     elif how == "older":
