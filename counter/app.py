@@ -121,8 +121,10 @@ def _offer_first_case(window: MainWindow) -> None:
     offer_first_case(window)
 
 
-def save_picture(out: Path, data: Path, case: Case | None, size: tuple[int, int], theme: str) -> None:
+def save_picture(out: Path, data: Path, case: Case | None, size: tuple[int, int], theme: str, spoken: str) -> None:
     """Paint the window with a case into a PNG of `size` pixels, with no screen needed.
+
+    `spoken` is the language asked for; "" is that of the settings.
 
     Raises:
         OSError: the picture cannot be written.
@@ -130,7 +132,7 @@ def save_picture(out: Path, data: Path, case: Case | None, size: tuple[int, int]
     os.environ["QT_QPA_PLATFORM"] = "offscreen"
     qInstallMessageHandler(_without_size_hints)
     application = make_application(sys.argv[:1])
-    window = MainWindow(data, theme)
+    window = MainWindow(data, theme, spoken)
     window.resize(*size)
     window.show()
     window.wake(case)

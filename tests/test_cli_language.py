@@ -40,6 +40,7 @@ def test_the_line_says_the_language_anywhere_on_it(capsys):
         ({"LC_ALL": "C", "LANGUAGE": "es"}, "en"),
         ({"LANG": "fr_FR.UTF-8"}, "en"),
         ({"LANG": "en_US.UTF-8", "COUNTER_LANGUAGE": "es"}, "es"),
+        ({"LANG": "xx_YY.UTF-8", "LC_MESSAGES": "es_MX.UTF-8"}, "es"),
     ],
 )
 def test_the_system_says_it_where_the_line_does_not(set_, spoken, monkeypatch):

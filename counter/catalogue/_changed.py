@@ -9,6 +9,7 @@ from counter.catalogue._own import merge_patched
 from counter.catalogue._problems import Finding, shown
 from counter.catalogue._rules_shop import hides_ultraviolet, newly_broken, stays_the_same
 from counter.catalogue._validate import findings_of
+from counter.language import marked, tr
 
 if TYPE_CHECKING:
     from counter.catalogue._models import Catalogue
@@ -23,6 +24,9 @@ def written(entry: Base | Lamp) -> dict[str, Any]:
     return found
 
 
+NOT_SHIPPED = {"base": marked("no base {name} is shipped"), "lamp": marked("no lamp type {name} is shipped")}
+
+
 def changed_entries(
     changed: Changed, entries: dict[str, Any], parts: Parts, below: Catalogue, loc: Loc
 ) -> list[Finding]:
@@ -30,7 +34,11 @@ def changed_entries(
     shipped = (below.base_by_name if changed.kind == "base" else below.lamp_by_id).get(changed.of)
     if shipped is None:
         return [
-            Finding((*loc, "of"), f"no {changed.kind} {shown(changed.of)} is shipped", "Add it as the shop's own.")
+            Finding(
+                (*loc, "of"),
+                tr(NOT_SHIPPED[changed.kind]).format(name=shown(changed.of)),
+                tr("Add it as the shop's own."),
+            )
         ]
     here = (*loc, "to")
     model = Base if changed.kind == "base" else Lamp

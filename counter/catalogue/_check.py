@@ -18,6 +18,7 @@ from counter.catalogue._shop import FORMAT as SHOP
 from counter.catalogue._shop import lay_over
 from counter.catalogue._tables import TABLES, findings_in_table
 from counter.catalogue._validate import findings_of
+from counter.language import tr
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -77,5 +78,9 @@ def _shop(data: dict[str, Any]) -> Iterable[Finding]:
 
 
 def _unknown(name: object, checkers: Mapping[str, Checker]) -> Finding:
-    what = "the file does not say which format it has" if name is None else f"the format {shown(name)} is not known"
-    return Finding(("format",), what, f"Write one of {', '.join(sorted(checkers))}.")
+    what = (
+        tr("the file does not say which format it has")
+        if name is None
+        else tr("the format {name} is not known").format(name=shown(name))
+    )
+    return Finding(("format",), what, tr("Write one of {words}.").format(words=", ".join(sorted(checkers))))

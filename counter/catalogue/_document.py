@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 
 from counter.catalogue._problems import Finding, Problem, shown
 from counter.files import read_bytes, reason
+from counter.language import tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -18,7 +19,6 @@ if TYPE_CHECKING:
     from counter.catalogue._problems import Loc
 
 DEEPEST = 100  # brackets within brackets; the JSON reader behind the models gives up at 200
-TOO_DEEP = Problem("", f"nested more than {DEEPEST} deep", "No file of ours is: name another.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +28,11 @@ class Document:
     data: dict[str, Any]
     findings: tuple[Finding, ...] = ()
     text: str = ""
+
+
+def _too_deep() -> Problem:
+    said = tr("nested more than {most} deep").format(most=DEEPEST)
+    return Problem("", said, tr("No file of ours is: name another."))
 
 
 def read(path: Path) -> Document | Problem:
@@ -44,36 +49,48 @@ def parse(text: str) -> Document | Problem:
     try:
         data = json.loads(text, object_pairs_hook=_object, parse_constant=_refuse)
     except json.JSONDecodeError as error:
-        where = f"line {error.lineno}, column {error.colno}"
-        way_out = "Mend the file at that line and column."
-        return Problem("", f"not JSON: {error.msg}", way_out, where, line=error.lineno)
+        where = tr("line {line}, column {column}").format(line=error.lineno, column=error.colno)
+        way_out = tr("Correct the file at that line and column.")
+        return Problem("", tr("not JSON: {problem}").format(problem=error.msg), way_out, where, line=error.lineno)
     except RecursionError:
-        return TOO_DEEP
+        return _too_deep()
     except ValueError as error:
-        return Problem("", f"not JSON: {shown(error)}", "Write plain numbers, text, lists and objects only.")
+        return Problem(
+            "",
+            tr("not JSON: {problem}").format(problem=shown(error)),
+            tr("Write plain numbers, text, lists and objects only."),
+        )
     if not isinstance(data, dict):
-        return Problem("", "the file holds no object", "Begin with { and end with }.")
-    return TOO_DEEP if _depth(data) > DEEPEST else Document(data, tuple(_oddities(data, ())), text)
+        return Problem("", tr("the file holds no object"), tr("Begin and end it with curly brackets."))
+    return _too_deep() if _depth(data) > DEEPEST else Document(data, tuple(_oddities(data, ())), text)
 
 
 def _bytes(path: Path) -> bytes | Problem:
     try:
         return read_bytes(path)
     except FileNotFoundError:
-        return Problem("", f"there is no file {shown(path)}", "Mend the name.")
+        return Problem("", tr("there is no file {file}").format(file=shown(path)), tr("Correct the name."))
     except OSError as error:
-        return Problem("", f"the file cannot be read: {shown(reason(error))}", "Check its name and its permissions.")
+        return Problem(
+            "",
+            tr("the file cannot be read: {why}").format(why=shown(reason(error))),
+            tr("Check its name and its permissions."),
+        )
 
 
 def _text(raw: bytes) -> str | Problem:
     if raw.startswith(b"\xef\xbb\xbf"):
-        return Problem("", "the file begins with a byte-order mark", "Save it as UTF-8 without one.")
+        return Problem("", tr("the file begins with a byte-order mark"), tr("Save it as UTF-8 without one."))
     try:
         return raw.decode("utf-8")
     except UnicodeDecodeError as error:
         line = raw.count(b"\n", 0, error.start) + 1
         return Problem(
-            "", f"not UTF-8 text at byte {error.start}", "Save the file as UTF-8.", f"line {line}", line=line
+            "",
+            tr("not UTF-8 text at byte {place}").format(place=error.start),
+            tr("Save the file as UTF-8."),
+            tr("line {line}").format(line=line),
+            line=line,
         )
 
 
@@ -103,20 +120,20 @@ def _object(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
 
 
 def _refuse(word: str) -> NoReturn:
-    raise ValueError(f"{word} is not a number that JSON knows")
+    raise ValueError(tr("{word} is not a number that JSON knows").format(word=word))
 
 
 def _oddities(value: Any, loc: Loc) -> Iterator[Finding]:
     """Yield keys that stand twice, numbers too large to hold and text that no encoding can write."""
     if isinstance(value, dict):
         for key in value.twice if isinstance(value, _Doubled) else ():
-            yield Finding((*loc, key), "the key stands more than once in one object", "Keep one of them.")
+            yield Finding((*loc, key), tr("the key stands more than once in one object"), tr("Keep one of them."))
         for key, inner in value.items():
             yield from _oddities(inner, (*loc, key))
     elif isinstance(value, list):
         for index, inner in enumerate(value):
             yield from _oddities(inner, (*loc, index))
     elif isinstance(value, float) and not math.isfinite(value):
-        yield Finding(loc, "the number is too large", "Write a number of the lamp trade.")
+        yield Finding(loc, tr("the number is too large"), tr("Write a number of the lamp trade."))
     elif isinstance(value, str) and not value.isascii() and shown(value, len(value)) != value:
-        yield Finding(loc, "the text holds characters that cannot be shown", "Write it anew.")
+        yield Finding(loc, tr("the text holds characters that cannot be shown"), tr("Write it anew."))

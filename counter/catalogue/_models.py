@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from pydantic import BaseModel, ConfigDict, Field, PrivateAttr
 
+from counter.language import marked
+
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
@@ -74,7 +76,7 @@ class Figure(Sourced):
     """One number; its unit stands in the name of the field that holds it."""
 
     value: float
-    plus_minus: float | None = Field(None, ge=0, description="spread met in the trade, in the field's unit")
+    plus_minus: float | None = Field(None, ge=0, description=marked("spread met in the trade, in the same unit"))
 
 
 class Word(Sourced):
@@ -140,7 +142,7 @@ class Face(Model):
     outline: Outline
     pin_diameter_mm: Figure | None = None
     centre: Centre | None = None
-    notches: Notches | None = Field(None, description="absent: where the key sits is not known")
+    notches: Notches | None = Field(None, description=marked("left out: where the key sits is not known"))
 
     @property
     def is_known(self) -> bool:
@@ -161,19 +163,21 @@ class Base(Model):
     designation: str
     family: str = Field(description="designation without key number, as generic lamp codes print it")
     sheet: Word | None = None
-    pins: Figure = Field(description="contacts on one base; per end for a tube with two ends")
+    pins: Figure = Field(description=marked("pins on one base; on a tube, of one end"))
     arrangement: Word | None = None
-    block: Word | None = Field(None, description="yes or no: a block or post between the pins")
-    pin_spacing_mm: Figure | None = Field(None, description="what a ruler can measure; spacing_means says which")
+    block: Word | None = Field(None, description=marked("is there a block or post between the pins"))
+    pin_spacing_mm: Figure | None = Field(
+        None, description=marked("what a ruler measures; the line below says between what")
+    )
     spacing_means: str | None = None
-    family_notches: tuple[str, ...] = Field((), description="notch looks met in this family (common practice)")
-    starter: Word | None = Field(None, description="internal, external, none or integral")
+    family_notches: tuple[str, ...] = Field((), description=marked("keys met in this family, by common practice"))
+    starter: Word | None = Field(None, description=marked("where the starter sits"))
     supply: Literal["ballast", "mains"]
     mount: Literal["push", "twist-lock", "two-ends"]
-    hold: str = Field(description="how to hold the lamp so that left and right mean the same to everybody")
-    tell: str = Field(description="one sentence: how to know this base")
-    seldom: Word | None = Field(None, description="yes: seldom met, so among much the same it is not named first")
-    face: Face = Field(default_factory=face_not_known, description="absent: how it looks is not known")
+    hold: str = Field(description=marked("how to hold the lamp, so that left and right mean the same to everybody"))
+    tell: str = Field(description=marked("one sentence: how to know this base"))
+    seldom: Word | None = Field(None, description=marked("yes: among bases that look alike it is not named first"))
+    face: Face = Field(default_factory=face_not_known, description=marked("left out: how it looks is not known"))
 
     @property
     def is_seldom(self) -> bool:
@@ -203,38 +207,46 @@ class Lamp(Model):
     base: str
     watts: Figure
     kind: Kind
-    band: Literal["uv-b"] | None = Field(None, description="what a lamp of the kind other gives instead of light")
+    band: Literal["uv-b"] | None = Field(
+        None, description=marked("what a lamp of another kind gives instead of light")
+    )
     shape: LampShape | None = None
     legs: int | None = Field(None, description="straight glass legs: 2 is one bent tube, 4 two, 6 three, 8 four")
     glass: Word | None = None
     tube_mm: Figure | None = None
-    length_mm: Figure | None = Field(None, description="overall, pins excluded unless the note says otherwise")
-    length_also_mm: Figure | None = Field(None, description="the longer one, where two markets differ")
-    mains: Circuit | None = Field(None, description="on a magnetic ballast at mains frequency")
-    hf: Circuit | None = Field(None, description="on an electronic ballast")
+    length_mm: Figure | None = Field(
+        None, description=marked("over all, without the pins; if with them, say so in the note")
+    )
+    length_also_mm: Figure | None = Field(None, description=marked("the longer one, where two markets differ"))
+    mains: Circuit | None = Field(None, description=marked("on a magnetic ballast, at mains frequency"))
+    hf: Circuit | None = Field(None, description=marked("on an electronic ballast"))
     ballasts: tuple[Literal["magnetic", "electronic", "none"], ...] = Field(
-        description="kinds of ballast made for it"
+        description=marked("kinds of ballast made for it")
     )
     ballasts_from: Sourced
     magnetic_if_listed: Sourced | None = Field(
-        None, description="mostly on electronic ballasts, but magnetic ones exist whose label lists it"
+        None, description=marked("mostly on electronic ballasts, but magnetic ones exist whose label lists it")
     )
-    starts: tuple[Start, ...] = Field((), description="ways of starting it is made for; empty: not known")
+    starts: tuple[Start, ...] = Field(
+        (), description=marked("ways of starting it is made for; none ticked: not known")
+    )
     starts_from: Sourced | None = None
-    starts_above_c: Figure | None = Field(None, description="air temperature in degrees Celsius it still starts at")
-    most_light_at_c: Figure | None = Field(None, description="air temperature in degrees Celsius of most light")
-    dims: Word | None = Field(None, description="no, or with a dimming ballast")
-    stands_in_for: tuple[str, ...] = Field((), description="savers: the lamp types whose place it is made for")
+    starts_above_c: Figure | None = Field(None, description=marked("coldest air in which it still starts, °C"))
+    most_light_at_c: Figure | None = Field(None, description=marked("air in which it gives most light, °C"))
+    dims: Word | None = Field(None, description=marked("may it be dimmed"))
+    stands_in_for: tuple[str, ...] = Field((), description=marked("savers: the lamp types whose place it fills"))
     stands_in_from: Sourced | None = None
     uvc_w: Figure | None = None
     uva_w: Figure | None = None
     uvb_w: Figure | None = None
     arc_mm: Figure | None = None
-    purposes: tuple[Purpose, ...] = Field((), description="what a lamp for other than lighting is made for")
+    purposes: tuple[Purpose, ...] = Field((), description=marked("what a lamp is made for that is not for lighting"))
     purposes_from: Sourced | None = None
-    met: Prevalence | None = Field(None, description="how often a counter meets it")
-    inches: float | None = Field(None, description="nominal length that the code of a linear lamp may print")
-    codes: tuple[Word, ...] = Field((), description="designations printed for it in a standard or law")
+    met: Prevalence | None = Field(None, description=marked("how often a counter meets it"))
+    inches: float | None = Field(
+        None, description=marked("length in inches, as the code of a straight tube may print it")
+    )
+    codes: tuple[Word, ...] = Field((), description=marked("codes printed for it in a standard or law"))
     note: str | None = None
 
     @property
@@ -326,9 +338,9 @@ class OwnText(Model):
 
     rule: str = Field(description="the rule id of the shipped caution")
     language: str = Field("en", pattern=r"^[a-z]{2,3}$", description="the language it is written in: it counts there")
-    says: str = Field(min_length=1, max_length=600, description="what is wrong, in one line")
-    why: str = Field(min_length=1, max_length=600, description="why, in one line")
-    do: str = Field(min_length=1, max_length=600, description="what to do, in one line")
+    says: str = Field(min_length=1, max_length=600, description=marked("what is wrong, in one line"))
+    why: str = Field(min_length=1, max_length=600, description=marked("why, in one line"))
+    do: str = Field(min_length=1, max_length=600, description=marked("what to do, in one line"))
     added: Added | None = None
 
 

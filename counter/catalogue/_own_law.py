@@ -16,13 +16,14 @@ from counter.catalogue._models import Added, Confidence, Model
 from counter.catalogue._own import M, last
 from counter.catalogue._problems import Finding, shown
 from counter.catalogue._validate import sound
+from counter.language import figure, marked, tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
 Text = Literal["text", "summary"]
 READ_AS: dict[Text, Confidence] = {"text": "published", "summary": "reproduced"}
-ONLY_A_SUMMARY = "Only a summary was read, not the text itself."
+ONLY_A_SUMMARY = marked("Only a summary was read, not the text itself.")
 SOURCE_KEY = "shop"
 LONGEST_MM = 3000
 
@@ -33,7 +34,9 @@ class OwnPlace(Model):
     code: str = Field(
         max_length=20,
         pattern=r"^[a-z]{2,8}(-[a-z0-9]{1,8})*$",
-        description="short name in small letters; us-tx lies in us: what counts there for used lamps counts here too",
+        description=marked(
+            "short name in small letters; us-tx lies in us, whose rules for used lamps count here too"
+        ),
     )
     name: str = Field(min_length=1, max_length=60)
     added: Added | None = None
@@ -42,15 +45,17 @@ class OwnPlace(Model):
 class OwnLaw(Model):
     """A law of selling lamps that somebody in the shop read."""
 
-    place: str = Field(description="short name of a place, shipped or the shop's own")
+    place: str = Field(description=marked("short name of the place, as us or us-tx"))
     classes: tuple[LampClass, ...] = Field(min_length=1)
-    what: str = Field(min_length=1, max_length=200, description="what ends, as: sale of new lamps")
-    ends: date | None = Field(None, description="the first day without; left out: no day is known")
-    last_day: bool = Field(False, description="that day is the last with it")
-    lengths_mm: tuple[float, ...] = Field((), description="only tubes of about these lengths; empty: of any")
-    law: str = Field(min_length=3, max_length=300, description="the text it rests on: act, section, number")
-    read: date = Field(description="the day on which it was read")
-    read_as: Text = Field(description="the text itself, or a summary of it")
+    what: str = Field(min_length=1, max_length=200, description=marked("what ends, as: sale of new lamps"))
+    ends: date | None = Field(None, description=marked("the first day on which it is forbidden; left out: not known"))
+    last_day: bool = Field(False, description=marked("yes: that day is the last on which it is allowed"))
+    lengths_mm: tuple[float, ...] = Field(
+        (), description=marked("only tubes of about these lengths; none: of any length")
+    )
+    law: str = Field(min_length=3, max_length=300, description=marked("the text it rests on: act, section, number"))
+    read: date = Field(description=marked("the day on which it was read"))
+    read_as: Text = Field(description=marked("the text itself, or a summary of it"))
     note: str | None = Field(None, max_length=300)
     added: Added | None = None
 
@@ -71,14 +76,14 @@ class OwnLaw(Model):
 class OwnDisposal(Model):
     """One thing to know of used lamps in a place, read by somebody in the shop."""
 
-    place: str = Field(description="short name of a place, shipped or the shop's own")
+    place: str = Field(description=marked("short name of the place, as us or us-tx"))
     title: str = Field(min_length=1, max_length=60)
     text: str = Field(min_length=1, max_length=400)
     law: str = Field(
-        min_length=3, max_length=300, description="the text it rests on: act, section, page of an office"
+        min_length=3, max_length=300, description=marked("the text it rests on: act, section, page of an office")
     )
-    read: date = Field(description="the day on which it was read")
-    read_as: Text = Field(description="the text itself, or a summary of it")
+    read: date = Field(description=marked("the day on which it was read"))
+    read_as: Text = Field(description=marked("the text itself, or a summary of it"))
     added: Added | None = None
 
     def row(self) -> DisposalNote:
@@ -115,15 +120,23 @@ def _good(section: str, entries: list[tuple[int, M]], bad: set[Any]) -> list[M]:
 def _shipped_already(places: list[tuple[int, OwnPlace]], shipped: set[str]) -> Iterator[Finding]:
     for at, one in places:
         if one.code in shipped:
-            way_out = "Add its law to the place that is there."
-            yield Finding(("places", at, "code"), f"{shown(one.code)} is shipped already", way_out)
+            way_out = tr("Add its law to the place that is there.")
+            yield Finding(
+                ("places", at, "code"), tr("{name} is shipped already").format(name=shown(one.code)), way_out
+            )
 
 
 def _nowhere(section: str, rows: list[tuple[int, Any]], known: set[str]) -> Iterator[Finding]:
     for at, one in rows:
         if one.place not in known:
-            way_out = "Add the place first, or use one of those that are there."
-            yield Finding((section, at, "place"), f"there is no place {shown(one.place)}", way_out)
+            way_out = tr("Add the place first, or use one of those that are there.")
+            yield Finding(
+                (section, at, "place"), tr("there is no place {place}").format(place=shown(one.place)), way_out
+            )
         for length_mm in getattr(one, "lengths_mm", ()):
             if not 0 < length_mm <= LONGEST_MM:
-                yield Finding((section, at, "lengths_mm"), f"no tube is {length_mm:g} mm long", "Write millimetres.")
+                yield Finding(
+                    (section, at, "lengths_mm"),
+                    tr("no tube is {length_mm} mm long").format(length_mm=figure(length_mm)),
+                    tr("Write millimetres."),
+                )

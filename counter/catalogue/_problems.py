@@ -80,7 +80,11 @@ def problems_from(findings: Iterable[Finding], data: Any, text: str = "") -> tup
     ]
     if len(ordered) > MOST:
         rest = len(ordered) - MOST
-        problems[MOST:] = [Problem("", f"there are {rest} more problems", "Mend those above and check again.")]
+        problems[MOST:] = [
+            Problem(
+                "", tr("there are {rest} more problems").format(rest=rest), tr("Correct those above and check again.")
+            )
+        ]
     return tuple(problems)
 
 
@@ -111,9 +115,7 @@ def report_text(problems: Iterable[Problem]) -> str:
 
 
 def _place(problem: Problem) -> str:
-    line = (
-        tr("line {line}").format(line=problem.line) if problem.line and not problem.where.startswith("line ") else ""
-    )
+    line = tr("line {line}").format(line=problem.line) if problem.line and (problem.path or not problem.where) else ""
     file = ", ".join(filter(None, (problem.file, line)))
     inside = " ".join(filter(None, (problem.path, problem.where and f"({problem.where})")))
     return ": ".join(filter(None, (file, inside)))

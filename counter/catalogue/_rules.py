@@ -9,6 +9,7 @@ from counter.catalogue._models import LampShape
 from counter.catalogue._problems import Finding, shown
 from counter.catalogue._rules_base import WORDS, base_rules
 from counter.catalogue._rules_lamp import AIR_C, DIMS, LEGS, LENGTH_MM, TUBE_MM, lamp_rules
+from counter.language import figure, tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -49,7 +50,11 @@ def _unique(parts: Parts) -> Iterator[Finding]:
         seen: set[str] = set()
         for index, name in enumerate(names):
             if isinstance(name, str) and name in seen:
-                yield Finding((section, index, key), f"{shown(name)} is there already", "Give each its own name.")
+                yield Finding(
+                    (section, index, key),
+                    tr("{name} is there already").format(name=shown(name)),
+                    tr("Give each its own name."),
+                )
             elif isinstance(name, str):
                 seen.add(name)
 
@@ -70,25 +75,35 @@ def _sourced(parts: Parts, value: Any, loc: Loc) -> Iterator[Finding]:
 def _source(parts: Parts, source: str, confidence: str, loc: Loc) -> Iterator[Finding]:
     kind = parts.source_kinds.get(source)
     if confidence == "confirmed" and not parts.is_shop:
-        way_out = "Say how it is known; confirmations belong in shop.json."
-        yield Finding((*loc, "confidence"), "only the shop's own layer can confirm", way_out)
+        way_out = tr("Say how it is known; confirmations belong in shop.json.")
+        yield Finding((*loc, "confidence"), tr("only the shop's own layer can confirm"), way_out)
     elif kind is None:
-        way_out = "Add it to sources, or name one that is there."
-        yield Finding((*loc, "source"), f"there is no source {shown(source)}", way_out)
+        way_out = tr("Add it to sources, or name one that is there.")
+        yield Finding((*loc, "source"), tr("there is no source {source}").format(source=shown(source)), way_out)
     elif kind != "?" and kind not in KINDS_FOR.get(confidence, {kind} - NO_WORK):
-        what = f"{shown(confidence)} does not go with the source {shown(source)}"
-        yield Finding((*loc, "confidence"), what, "Name the work it was read in, or lower the confidence.")
+        what = tr("{confidence} does not go with the source {source}").format(
+            confidence=shown(confidence), source=shown(source)
+        )
+        yield Finding((*loc, "confidence"), what, tr("Name the work it was read in, or lower the confidence."))
 
 
 def _look(look: Look, loc: Loc) -> Iterator[Finding]:
     if look.is_measured == bool(look.values):
-        what = "a look is either measured (tool_sd) or has values"
-        yield Finding(loc, what, "Keep the one that is meant.")
+        what = tr("a look is either measured (tool_sd) or has values")
+        yield Finding(loc, what, tr("Keep the one that is meant."))
     if look.low is not None and look.high is not None and look.low >= look.high:
-        yield Finding((*loc, "low"), f"{look.low:g} is not below high, {look.high:g}", "Mend one of the two.")
+        yield Finding(
+            (*loc, "low"),
+            tr("{low} is not below high, {high}").format(low=figure(look.low), high=figure(look.high)),
+            tr("Correct one of the two."),
+        )
     for name, count in Counter(value.value for value in look.values).items():
         if count > 1:
-            yield Finding((*loc, "values"), f"the answer {shown(name)} is there {count} times", "Keep one.")
+            yield Finding(
+                (*loc, "values"),
+                tr("the answer {name} is there {count} times").format(name=shown(name), count=count),
+                tr("Keep one."),
+            )
     yield from _answers(look, loc)
 
 
@@ -96,11 +111,19 @@ def _moot(look: Look, loc: Loc, parts: Parts) -> Iterator[Finding]:
     for key, given in look.moot.items():
         answers = parts.answers(key)
         if answers is None:
-            yield Finding((*loc, "moot", key), f"there is no look {shown(key)} with answers", "Mend or remove it.")
+            yield Finding(
+                (*loc, "moot", key),
+                tr("there is no look {key} with answers").format(key=shown(key)),
+                tr("Correct or remove it."),
+            )
         for place, answer in enumerate(given if answers is not None else ()):
             if answer not in (answers or ()):
-                what = f"{shown(answer)} is no answer to the look {key}"
-                yield Finding((*loc, "moot", key, place), what, f"Write one of {', '.join(sorted(answers or ()))}.")
+                what = tr("{answer} is no answer to the look {key}").format(answer=shown(answer), key=key)
+                yield Finding(
+                    (*loc, "moot", key, place),
+                    what,
+                    tr("Write one of {words}.").format(words=", ".join(sorted(answers or ()))),
+                )
 
 
 def _answers(look: Look, loc: Loc) -> Iterator[Finding]:
@@ -109,24 +132,40 @@ def _answers(look: Look, loc: Loc) -> Iterator[Finding]:
         here = (*loc, "values", index)
         for other, weight in value.instead.items():
             if other not in names - {value.value}:
-                what = f"{shown(other)} is no other answer to this look"
-                yield Finding((*here, "instead", other), what, f"Write one of {', '.join(sorted(names))}.")
+                what = tr("{other} is no other answer to this look").format(other=shown(other))
+                yield Finding(
+                    (*here, "instead", other),
+                    what,
+                    tr("Write one of {words}.").format(words=", ".join(sorted(names))),
+                )
             if weight <= 0:
-                yield Finding((*here, "instead", other), f"a weight of {weight:g}", "Write one above 0, or drop it.")
+                yield Finding(
+                    (*here, "instead", other),
+                    tr("a weight of {weight}").format(weight=figure(weight)),
+                    tr("Write one above 0, or drop it."),
+                )
         for place, other in enumerate(value.also):
             if other not in names - {value.value}:
-                what = f"{shown(other)} is no other answer to this look"
-                yield Finding((*here, "also", place), what, f"Write one of {', '.join(sorted(names))}.")
+                what = tr("{other} is no other answer to this look").format(other=shown(other))
+                yield Finding(
+                    (*here, "also", place), what, tr("Write one of {words}.").format(words=", ".join(sorted(names)))
+                )
 
 
 def _legs_by_shape(parts: Parts) -> Iterator[Finding]:
     answers = parts.answers("legs")
     for shape, legs in parts.legs_by_shape.items() if not parts.is_shop else ():
         if shape not in (*get_args(LampShape), "none"):
-            yield Finding(("legs_by_shape", shape), f"there is no shape {shown(shape)}", "Mend or remove it.")
+            yield Finding(
+                ("legs_by_shape", shape),
+                tr("there is no shape {shape}").format(shape=shown(shape)),
+                tr("Correct or remove it."),
+            )
         if answers is not None and legs not in answers:
-            what = f"{shown(legs)} is no answer to the look legs"
-            yield Finding(("legs_by_shape", shape), what, f"Write one of {', '.join(sorted(answers))}.")
+            what = tr("{answer} is no answer to the look {key}").format(answer=shown(legs), key="legs")
+            yield Finding(
+                ("legs_by_shape", shape), what, tr("Write one of {words}.").format(words=", ".join(sorted(answers)))
+            )
 
 
 def allowed_words(catalogue: Catalogue) -> dict[str, tuple[str, ...]]:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, get_args
 
 from counter.catalogue._models import Arrangement, notch_look
 from counter.catalogue._problems import Finding, shown
+from counter.language import figure, tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -38,25 +39,31 @@ def _words(base: Base, loc: Loc) -> Iterator[Finding]:
     for field, allowed in WORDS.items():
         word = getattr(base, field)
         if word is not None and word.value not in allowed:
-            what = f"{shown(word.value)} is not one of the words allowed here"
-            yield Finding((*loc, field, "value"), what, f"Write {', '.join(allowed)}.")
+            what = tr("{word} is not one of the words allowed here").format(word=shown(word.value))
+            yield Finding((*loc, field, "value"), what, tr("Write one of {words}.").format(words=", ".join(allowed)))
     if base.designation.partition("-")[0] != base.family:
-        what = f"{shown(base.family)} is not {shown(base.designation)} without its key number"
-        yield Finding((*loc, "family"), what, f"Write {shown(base.designation.partition('-')[0])}.")
+        what = tr("{family} is not {designation} without its key number").format(
+            family=shown(base.family), designation=shown(base.designation)
+        )
+        yield Finding(
+            (*loc, "family"), what, tr("Write {word}.").format(word=shown(base.designation.partition("-")[0]))
+        )
     for field in ("designation", "hold", "tell"):
         if not getattr(base, field).strip():
-            yield Finding((*loc, field), "this text is empty", "Write it.")
+            yield Finding((*loc, field), tr("this text is empty"), tr("Write it."))
 
 
 def _pins(base: Base, loc: Loc) -> Iterator[Finding]:
     drawn = base.face.pins.at
     if "face" in base.model_fields_set and base.pins.value != len(drawn):  # without a face nobody said where they are
-        what = f"{base.pins.value:g} pins are counted and {len(drawn)} drawn in face.pins"
-        yield Finding((*loc, "pins", "value"), what, "Count the pins of one base, or of one end.")
+        what = tr("{pins} pins are counted and {drawn} drawn in face.pins").format(
+            pins=figure(base.pins.value), drawn=len(drawn)
+        )
+        yield Finding((*loc, "pins", "value"), what, tr("Count the pins of one base, or of one end."))
     for index, pin in enumerate(drawn):
         if max(abs(pin.x_mm), abs(pin.y_mm)) > FARTHEST_MM:
-            what = f"a pin more than {FARTHEST_MM} mm from the middle"
-            yield Finding((*loc, "face", "pins", "at", index), what, "Give millimetres from the middle.")
+            what = tr("a pin more than {most} mm from the middle").format(most=FARTHEST_MM)
+            yield Finding((*loc, "face", "pins", "at", index), what, tr("Give millimetres from the middle."))
 
 
 def _spacing(base: Base, loc: Loc) -> Iterator[Finding]:
@@ -64,14 +71,16 @@ def _spacing(base: Base, loc: Loc) -> Iterator[Finding]:
     if spacing is None:
         return
     if not base.spacing_means:
-        what = "the spacing does not say between which pins"
-        yield Finding((*loc, "spacing_means"), what, 'Add it, as "between the two pins".')
+        what = tr("the spacing does not say between which pins")
+        yield Finding((*loc, "spacing_means"), what, tr('Add it, as "between the two pins".'))
     if (spacing.confidence == "confirmed") != (base.face.pins.confidence == "confirmed"):
         return  # what the shop measured stands, whatever was drawn from memory
     drawn = _distances(base.face.pins)
     if drawn and min(abs(mm - spacing.value) for mm in drawn) > (spacing.plus_minus or 0) + SLACK_MM:
-        what = f"{spacing.value:g} mm, but the pins are drawn {' and '.join(f'{mm:.1f}' for mm in drawn)} mm apart"
-        yield Finding((*loc, "pin_spacing_mm", "value"), what, "Mend the number, or face.pins.")
+        what = tr("{spacing} mm, but the pins are drawn {drawn} mm apart").format(
+            spacing=figure(spacing.value), drawn=tr(" and ").join(figure(mm, ".1f") for mm in drawn)
+        )
+        yield Finding((*loc, "pin_spacing_mm", "value"), what, tr("Correct the number, or face.pins."))
 
 
 def _distances(pins: Pins) -> list[float]:
@@ -86,26 +95,38 @@ def _notches(base: Base, loc: Loc, parts: Parts) -> Iterator[Finding]:
     answers = parts.answers("notch")
     for index, name in enumerate(base.family_notches):
         if answers is not None and name not in answers:
-            what = f"{shown(name)} is no answer to the look notch"
-            yield Finding((*loc, "family_notches", index), what, f"Write one of {', '.join(sorted(answers))}.")
+            what = tr("{answer} is no answer to the look {key}").format(answer=shown(name), key="notch")
+            yield Finding(
+                (*loc, "family_notches", index),
+                what,
+                tr("Write one of {words}.").format(words=", ".join(sorted(answers))),
+            )
     notches = base.face.notches
     if notches is None:
         return
     here, look = (*loc, "face", "notches"), notch_look(notches.at)
     if len(notches.at) > 2 or len({notch.size for notch in notches.at}) > 1:
-        yield Finding((*here, "at"), "no look names these notches", "Draw none, one, or two of one size.")
+        yield Finding((*here, "at"), tr("no look names these notches"), tr("Draw none, one, or two of one size."))
     elif (answers is not None and look not in answers) or look not in (base.family_notches or (look,)):
-        yield Finding((*here, "at"), f"they look {look}, which family_notches does not have", "Mend one of the two.")
+        yield Finding(
+            (*here, "at"),
+            tr("they look {look}, which family_notches does not have").format(look=look),
+            tr("Correct one of the two."),
+        )
     if notches.at and base.face.centre is None:
-        yield Finding(here, "notches without a centre block or post to cut them in", "Add face.centre.")
+        yield Finding(here, tr("notches without a centre block or post to cut them in"), tr("Add face.centre."))
 
 
 def _supply(base: Base, loc: Loc) -> Iterator[Finding]:
     is_integral = base.starter is not None and base.starter.value == "integral"
     if (base.supply == "mains") != is_integral:
-        what = f"supply {base.supply} with starter {shown(base.starter.value) if base.starter else 'unknown'}"
-        yield Finding((*loc, "supply"), what, "Mains and an integral starter go together, one needs the other.")
+        what = tr("supply {supply} with starter {starter}").format(
+            supply=base.supply, starter=shown(base.starter.value) if base.starter else "?"
+        )
+        yield Finding((*loc, "supply"), what, tr("Mains and an integral starter go together, one needs the other."))
     is_ends = base.arrangement is not None and base.arrangement.value == "ends"
     if base.arrangement is not None and is_ends != (base.mount == "two-ends"):
-        what = f"mount {base.mount} with arrangement {shown(base.arrangement.value)}"
-        yield Finding((*loc, "mount"), what, "Two ends and the arrangement ends go together.")
+        what = tr("mount {mount} with arrangement {arrangement}").format(
+            mount=base.mount, arrangement=shown(base.arrangement.value)
+        )
+        yield Finding((*loc, "mount"), what, tr("Two ends and the arrangement ends go together."))

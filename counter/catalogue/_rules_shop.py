@@ -8,6 +8,7 @@ from counter.catalogue._models import Base, Lamp
 from counter.catalogue._problems import Finding, shown
 from counter.catalogue._rules_base import base_rules
 from counter.catalogue._rules_lamp import lamp_rules
+from counter.language import marked, tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -22,6 +23,18 @@ SAME = {
     "lamp": ("id", "base", "kind", "band", "shape", "legs"),
 }
 COUNTED = {"base": "pins", "lamp": "watts"}
+ANOTHER = {  # what is wrong, and the ways out where a word and where a count was changed
+    "base": (
+        marked("with other {field} it is another base"),
+        marked("Leave it, or add another base."),
+        marked("Add it as another base."),
+    ),
+    "lamp": (
+        marked("with other {field} it is another lamp type"),
+        marked("Leave it, or add another lamp type."),
+        marked("Add it as another lamp type."),
+    ),
+}
 
 
 def hides_ultraviolet(lamp: Lamp, below: Catalogue) -> Iterator[tuple[str, str]]:
@@ -34,31 +47,35 @@ def hides_ultraviolet(lamp: Lamp, below: Catalogue) -> Iterator[tuple[str, str]]
     base = below.base_by_name.get(lamp.base)
     family = below.lamps_of_family[base.family] if base is not None else ()
     if any(one.kind == "uv-c" for one in family):
-        what = f"clear glass is how a germicidal lamp on {shown(lamp.base)} is known"
-        yield what, "Write white, or leave the glass out: then it stays open."
+        what = tr("clear glass is how a germicidal lamp on {base} is known").format(base=shown(lamp.base))
+        yield what, tr("Write white, or leave the glass out: then it stays open.")
 
 
 def stays_the_same(old: Base | Lamp, new: Base | Lamp, loc: Loc) -> Iterator[Finding]:
     """Yield what makes another thing of a shipped entry, or less of a danger than it was shipped as."""
     kind = "base" if isinstance(old, Base) else "lamp"
+    another, leave, add = (tr(text) for text in ANOTHER[kind])
     for name in SAME[kind]:
         if getattr(old, name) != getattr(new, name):
-            way_out = f"Leave it, or add another {'base' if kind == 'base' else 'lamp type'}."
-            yield Finding((*loc, name), f"with another {name} it is another {kind}", way_out)
+            yield Finding((*loc, name), another.format(field=name), leave)
     count = COUNTED[kind]
     if getattr(old, count).value != getattr(new, count).value:
-        yield Finding((*loc, count, "value"), f"with other {count} it is another {kind}", "Add it as another.")
+        yield Finding((*loc, count, "value"), another.format(field=count), add)
     if isinstance(old, Lamp) and isinstance(new, Lamp):
         yield from _as_dangerous(old, new, loc)
 
 
 def _as_dangerous(old: Lamp, new: Lamp, loc: Loc) -> Iterator[Finding]:
     if not set(old.purposes) <= set(new.purposes):
-        yield Finding((*loc, "purposes"), "a purpose that it is shipped with is gone", "Add to them, take none away.")
+        yield Finding(
+            (*loc, "purposes"), tr("a purpose that it is shipped with is gone"), tr("Add to them, take none away.")
+        )
     for name in ("uvc_w", "uva_w", "uvb_w"):
         before, after = getattr(old, name), getattr(new, name)
         if before is not None and (after is None or after.value < before.value):
-            yield Finding((*loc, name), "less ultraviolet than it is shipped with", "Confirm it as measured instead.")
+            yield Finding(
+                (*loc, name), tr("less ultraviolet than it is shipped with"), tr("Confirm it as measured instead.")
+            )
 
 
 def newly_broken(old: Base | Lamp, new: Base | Lamp, parts: Parts) -> list[Finding]:

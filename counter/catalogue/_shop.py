@@ -39,7 +39,7 @@ from counter.catalogue._redraw import redrawn
 from counter.catalogue._rules import findings_in
 from counter.catalogue._rules_shop import hides_ultraviolet, keep_doubt, newly_broken
 from counter.catalogue._validate import findings_of, sound
-from counter.language import marked
+from counter.language import marked, tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -50,9 +50,9 @@ FORMAT = "lamp-counter/shop"
 VERSION = 1
 SOURCE = Source(
     key="shop",
-    title="Measured, seen or read in this shop",
+    title=marked("Measured, seen or read in this shop"),
     kind="shop",
-    seen="who, when and how stand in the note of each value",
+    seen=marked("who, when and how stand in the note of each value"),
 )
 
 # The values a shop may confirm, as the path of fields in a base or lamp. Not the count of pins and not the
@@ -86,7 +86,10 @@ PARTS: dict[str, dict[str, type[Sourced]]] = {
 }
 
 
-NOT_DRAWN = " The notches are not drawn: where they sit is not known here."  # as bases without known keys say it
+NOT_THERE = {"base": marked("there is no base {name}"), "lamp": marked("there is no lamp type {name}")}
+NOT_DRAWN = marked(
+    " The notches are not drawn: where they sit is not known here."
+)  # as bases without known keys say it
 WITHOUT_IT = (  # what is left of such a sentence once a shop has seen the notches
     marked("Hold the lamp by its base, pins toward you, the notched edge of the block up."),
     marked("Hold the lamp by its base, pins toward you, the notched edge of the post up."),
@@ -175,13 +178,19 @@ def _own(entries: Iterable[tuple[int, Any]], section: str, key: str, broken: set
 
 
 def _clashes(parts: Parts, below: Catalogue) -> Iterable[Finding]:
-    way_out = "Confirm its values instead of adding it anew."
+    way_out = tr("Confirm its values instead of adding it anew.")
     for index, base in parts.bases:
         if base.designation in below.base_by_name:
-            yield Finding(("bases", index, "designation"), f"{shown(base.designation)} is shipped already", way_out)
+            yield Finding(
+                ("bases", index, "designation"),
+                tr("{name} is shipped already").format(name=shown(base.designation)),
+                way_out,
+            )
     for index, lamp in parts.lamps:
         if lamp.id in below.lamp_by_id:
-            yield Finding(("lamps", index, "id"), f"{shown(lamp.id)} is shipped already", way_out)
+            yield Finding(
+                ("lamps", index, "id"), tr("{name} is shipped already").format(name=shown(lamp.id)), way_out
+            )
 
 
 def _hidden(parts: Parts, below: Catalogue) -> Iterable[Finding]:
@@ -197,14 +206,30 @@ def _apply(
     """Put a confirmed value into its entry, unless that breaks a rule; return why not."""
     entry, model = entries.get(confirmed.of), PARTS[confirmed.kind].get(confirmed.part)
     if entry is None:
-        return [Finding((*loc, "of"), f"there is no {confirmed.kind} {shown(confirmed.of)}", "Mend the name.")]
+        return [
+            Finding(
+                (*loc, "of"), tr(NOT_THERE[confirmed.kind]).format(name=shown(confirmed.of)), tr("Correct the name.")
+            )
+        ]
     if model is None:
         known = ", ".join(PARTS[confirmed.kind])
-        return [Finding((*loc, "part"), f"{shown(confirmed.part)} cannot be confirmed", f"Write one of {known}.")]
+        return [
+            Finding(
+                (*loc, "part"),
+                tr("{part} cannot be confirmed").format(part=shown(confirmed.part)),
+                tr("Write one of {words}.").format(words=known),
+            )
+        ]
     try:
         value = model.model_validate(_fields(confirmed, model, parts, entry), strict=False)
     except ValidationError as error:
-        return [Finding((*loc, "value"), _reason(error), f"Write the value of {confirmed.part} as it is there.")]
+        return [
+            Finding(
+                (*loc, "value"),
+                _reason(error),
+                tr("Write the value of {part} as it is there.").format(part=confirmed.part),
+            )
+        ]
     changed = _with_part(entry, confirmed.part, value)
     hidden = [Finding((), *said) for said in hides_ultraviolet(changed, below)] if isinstance(changed, Lamp) else []
     broken = [*newly_broken(entry, _widened_if_base(changed), parts), *hidden]

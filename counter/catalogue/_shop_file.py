@@ -13,6 +13,7 @@ from counter.catalogue._load import Loaded, load_file
 from counter.catalogue._problems import Finding, Problem, problems_from, shown
 from counter.catalogue._shop import FORMAT, VERSION, lay_over
 from counter.files import migrated
+from counter.language import tr
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -73,10 +74,18 @@ def refuse_bad(layer: dict[str, Any]) -> None:
 def _foreign(data: dict[str, Any]) -> Finding | None:
     """Return why a file is not one that this program may read as a shop's layer."""
     if data.get("format") != FORMAT:
-        return Finding(("format",), f"{shown(data.get('format'))} is not {FORMAT}", "Name the shop's own file.")
+        return Finding(
+            ("format",),
+            tr("{found} is not {format}").format(found=shown(data.get("format")), format=FORMAT),
+            tr("Name the shop's own file."),
+        )
     version = data.get("version")
     if type(version) is int and version > VERSION:
-        return Finding(("version",), f"version {version} is newer than this program", "Use a newer program.")
+        return Finding(
+            ("version",),
+            tr("version {version} is newer than this program").format(version=version),
+            tr("Use a newer program."),
+        )
     if not isinstance(data.get("confirmed", []), list):
-        return Finding(("confirmed",), "confirmed is no list", "Write [ ] around its entries.")
+        return Finding(("confirmed",), tr("confirmed is no list"), tr("Write [ ] around its entries."))
     return None

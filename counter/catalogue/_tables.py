@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any, get_args
 
 from counter.catalogue._models import Confidence
 from counter.catalogue._problems import Finding, shown
+from counter.language import tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -25,7 +26,7 @@ def findings_in_table(data: dict[str, Any], sources: frozenset[str]) -> list[Fin
     own = data.get("sources") or []
     keys = {one.get("key") for one in own if isinstance(one, dict)} if isinstance(own, list) else set(own)
     known = sources | {key for key in keys if isinstance(key, str)}
-    found = [] if data.get("version") == 1 else [Finding(("version",), "the version is not 1", "Write 1.")]
+    found = [] if data.get("version") == 1 else [Finding(("version",), tr("the version is not 1"), tr("Write 1."))]
     for loc, row in _rows(data, (), {}):
         found += _provenance(loc, row, known)
     return found
@@ -49,15 +50,29 @@ def _rows(value: Any, loc: Loc, above: dict[str, str]) -> Iterator[tuple[Loc, di
 def _provenance(loc: Loc, row: dict[str, str], known: frozenset[str]) -> Iterator[Finding]:
     source, confidence = row.get("source"), row.get("confidence")
     if confidence is not None and confidence not in get_args(Confidence):
-        yield Finding((*loc, "confidence"), f"{shown(confidence)} is no confidence", "Use one of the seven words.")
+        yield Finding(
+            (*loc, "confidence"),
+            tr("{confidence} is no confidence").format(confidence=shown(confidence)),
+            tr("Use one of the seven words."),
+        )
     if source is not None and source not in known:
-        yield Finding((*loc, "source"), f"the source {shown(source)} is not listed", "Add it under sources.")
+        yield Finding(
+            (*loc, "source"),
+            tr("the source {source} is not listed").format(source=shown(source)),
+            tr("Add it under sources."),
+        )
     if source is None or confidence is None:
         missing = "source" if source is None else "confidence"
-        yield Finding((*loc, missing), f"a value without {missing}", "Say where it is from and how sure it is.")
+        yield Finding(
+            (*loc, missing),
+            tr("a value without {missing}").format(missing=missing),
+            tr("Say where it is from and how sure it is."),
+        )
     elif confidence in SURE and source in UNREAD:
         yield Finding(
             (*loc, "confidence"),
-            f"{shown(confidence)} does not go with the source {shown(source)}",
-            "Published and reproduced need a work that was read.",
+            tr("{confidence} does not go with the source {source}").format(
+                confidence=shown(confidence), source=shown(source)
+            ),
+            tr("Published and reproduced need a work that was read."),
         )

@@ -6,13 +6,20 @@ from collections import Counter
 from typing import TYPE_CHECKING, Any
 
 from counter.catalogue._models import Model, Sourced
+from counter.language import marked, tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
 
     from counter.catalogue._models import Base, Catalogue, Lamp
 
-GROUPS = ("confirmed", "published", "reproduced", "practice", "memory")
+GROUPS = {
+    "confirmed": marked("{count} seen in this shop"),
+    "published": marked("{count} in the source"),
+    "reproduced": marked("{count} in a copy"),
+    "practice": marked("{count} common practice"),
+    "memory": marked("{count} from memory"),
+}
 READ = ("confirmed", "published", "reproduced")
 # The values that a verdict rests on; the others are drawn, told or help to know the lamp.
 OF_BASE = ("pins", "starter")
@@ -37,10 +44,10 @@ def sources_report(catalogue: Catalogue) -> dict[str, Any]:
 
 def sources_text(report: Mapping[str, Any]) -> str:
     """Return the counts as lines, bases and lamps with the least that was read first."""
-    lines = [_line("all values", report["all"]), _line("a verdict rests on", report["verdict"])]
-    for what in ("bases", "lamps"):
+    lines = [_line(tr("all values"), report["all"]), _line(tr("a verdict rests on"), report["verdict"])]
+    for what, heading in (("bases", tr("Bases:")), ("lamps", tr("Lamp types:"))):
         rows = sorted(report[what].items(), key=lambda row: (share_read(row[1]), row[0]))
-        lines += ["", f"{what}:", *(_line(name, tally) for name, tally in rows)]
+        lines += ["", heading, *(_line(name, tally) for name, tally in rows)]
     return "\n".join(lines)
 
 
@@ -50,8 +57,9 @@ def share_read(tally: Mapping[str, int]) -> float:
 
 
 def _line(name: str, tally: Tally) -> str:
-    counts = ", ".join(f"{count} {group}" for group, count in tally.items() if count)
-    return f"{name:40} {share_read(tally):4.0%} read: {counts}"
+    counts = ", ".join(tr(GROUPS[group]).format(count=count) for group, count in tally.items() if count)
+    read = tr("{share} read").format(share=f"{share_read(tally):4.0%}")
+    return f"{name:40} {read}: {counts}"
 
 
 def _tally(values: Iterable[Sourced]) -> Tally:

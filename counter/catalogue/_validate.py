@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 from pydantic import ValidationError
 
 from counter.catalogue._problems import Finding, shown
+from counter.language import figure, marked, tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -18,21 +19,44 @@ if TYPE_CHECKING:
 
 M = TypeVar("M", bound="Model")
 
-_KINDS = {
-    "string_type": "text in quotes",
-    "int_type": "a whole number",
-    "float_type": "a number",
-    "list_type": "a list in [ ]",
-    "tuple_type": "a list in [ ]",
-    "dict_type": "an object in { }",
-    "model_type": "an object in { }",
+_OBJECT = (marked("must be an object in curly brackets, not {input}"), marked("Write an object in curly brackets."))
+_LIST = (marked("must be a list in [ ], not {input}"), marked("Write a list in [ ]."))
+_WHOLE = (marked("must be a whole number, not {input}"), marked("Write a whole number."))
+_DAY = (marked("{input} is no day"), marked("Write it as 2026-11-29."))
+# What is wrong and the way out, by pydantic's name for it.
+_WORDS = {
+    "missing": (marked("this field is missing"), marked("Add it.")),
+    "extra_forbidden": (marked("no field has this name"), marked("Correct its spelling or remove it.")),
+    "literal_error": (marked("{input} is not one of the words allowed here"), marked("Write one of {words}.")),
+    "json_invalid": (
+        marked("the text cannot be read as JSON in full"),
+        marked("Correct the problems beside this one."),
+    ),
+    "string_type": (marked("must be text in quotes, not {input}"), marked("Write text in quotes.")),
+    "int_type": _WHOLE,
+    "int_from_float": _WHOLE,
+    "float_type": (marked("must be a number, not {input}"), marked("Write a number.")),
+    "bool_type": (marked("must be true or false, not {input}"), marked("Write true or false.")),
+    "list_type": _LIST,
+    "tuple_type": _LIST,
+    "dict_type": _OBJECT,
+    "model_type": _OBJECT,
+    "date_type": _DAY,
+    "date_parsing": _DAY,
+    "date_from_datetime_parsing": _DAY,
+    "greater_than": (marked("{input} must be above {limit}"), marked("Correct the number.")),
+    "greater_than_equal": (marked("{input} must be at least {limit}"), marked("Correct the number.")),
+    "less_than": (marked("{input} must be below {limit}"), marked("Correct the number.")),
+    "less_than_equal": (marked("{input} must be at most {limit}"), marked("Correct the number.")),
+    "string_too_short": (marked("too short: at least {limit} characters"), marked("Write it in full.")),
+    "string_too_long": (marked("too long: at most {limit} characters"), marked("Say it in fewer words.")),
+    "string_pattern_mismatch": (
+        marked("{input} is not written as it must be"),
+        marked("Use small letters, as nz or us-tx."),
+    ),
+    "too_short": (marked("too few: at least {limit}"), marked("Add what is missing.")),
 }
-_LIMITS = {
-    "greater_than": ("above", "gt"),
-    "greater_than_equal": ("at least", "ge"),
-    "less_than": ("below", "lt"),
-    "less_than_equal": ("at most", "le"),
-}
+_LIMITS = ("gt", "ge", "lt", "le", "min_length", "max_length")
 
 
 def findings_of(model: type[Model], data: Any) -> list[Finding]:
@@ -72,26 +96,21 @@ def _finding(error: ErrorDetails) -> Finding:
 
 
 def _words(kind: str, error: ErrorDetails) -> tuple[str, str]:
+    if kind not in _WORDS:
+        return shown(error["msg"]), tr("Correct the value.")
     context = error.get("ctx", {})
-    if kind == "missing":
-        return "this field is missing", "Add it."
-    if kind == "extra_forbidden":
-        return "no field has this name", "Mend its spelling or remove it."
-    if kind in _KINDS:
-        return f"must be {_KINDS[kind]}, not {_said(error['input'])}", f"Write {_KINDS[kind]}."
-    if kind in _LIMITS:
-        word, key = _LIMITS[kind]
-        return f"{_said(error['input'])} must be {word} {context[key]:g}", "Mend the number."
-    if kind == "literal_error":
-        return f"{_said(error['input'])} is not one of the words allowed here", f"Write {context['expected']}."
-    if kind == "json_invalid":
-        return "the text cannot be read as JSON in full", "Mend the problems beside this one."
-    return shown(error["msg"]), "Mend the value."
+    filled = {
+        "input": _said(error["input"]),
+        "limit": next((figure(context[name]) for name in _LIMITS if name in context), ""),
+        "words": str(context.get("expected", "")).replace(" or ", ", "),
+    }
+    what, way_out = _WORDS[kind]
+    return tr(what).format(**filled), tr(way_out).format(**filled)
 
 
 def _said(value: object) -> str:
     if isinstance(value, dict):
-        return "an object"
+        return tr("an object")
     if isinstance(value, list):
-        return "a list"
+        return tr("a list")
     return shown(json.dumps(value, ensure_ascii=False, default=str), 40)

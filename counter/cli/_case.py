@@ -128,7 +128,7 @@ def _picture(chosen: argparse.Namespace, data: Path) -> Answer:
     from counter.app import save_picture  # what was typed is judged first: a bad size needs no Qt
 
     try:
-        save_picture(chosen.out, data, case, size, chosen.theme)
+        save_picture(chosen.out, data, case, size, chosen.theme, chosen.language or "")
     except OSError as problem:
         raise BadInput(tr(UNWRITABLE).format(file=chosen.out, why=reason(problem))) from None
     return Answer({"picture": str(chosen.out), "width": size[0], "height": size[1]}, "")

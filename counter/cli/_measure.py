@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from counter.cli._core import catalogue_of
 from counter.cli._line import DONE, NOTHING, Answer, BadInput
 from counter.files import reason
-from counter.language import OWN, current, tr
+from counter.language import tr
 
 if TYPE_CHECKING:
     import argparse
@@ -20,7 +20,6 @@ if TYPE_CHECKING:
 
 NAMES = ("wall", "look-alikes", "gauge", "labels")
 PAGES = ("A4", "Letter", "A3", "Tabloid")
-LANGUAGES = ("en", "es")
 GRIDS = ("a4-24", "a4-21", "letter-30", "letter-10")
 
 
@@ -64,20 +63,14 @@ def _chart(chosen: argparse.Namespace, data: Path) -> Answer:
 def _sheets(chosen: argparse.Namespace, catalogue: Catalogue) -> Sequence[Sheet]:
     from counter import paper
 
-    words = paper.words_in(_spoken())
     if chosen.sheet == "gauge":
-        return paper.pin_gauge(catalogue, words, chosen.page)
+        return paper.pin_gauge(catalogue, chosen.page)
     if chosen.sheet == "look-alikes":
         pairs = [_pair(catalogue, text) for text in chosen.pair] or paper.likely_pairs(catalogue)
-        return paper.look_alike_sheets(catalogue, words, pairs, chosen.page)
+        return paper.look_alike_sheets(catalogue, pairs, chosen.page)
     if chosen.sheet == "labels":
         return _labels(chosen, catalogue)
-    return (paper.wall_chart(catalogue, words, chosen.page),)
-
-
-def _spoken() -> str:
-    """Return the language of the sheets: the one now spoken, where there are words on paper in it."""
-    return current() if current() in LANGUAGES else OWN
+    return (paper.wall_chart(catalogue, chosen.page),)
 
 
 def _labels(chosen: argparse.Namespace, catalogue: Catalogue) -> Sequence[Sheet]:
@@ -91,7 +84,7 @@ def _labels(chosen: argparse.Namespace, catalogue: Catalogue) -> Sequence[Sheet]
     if not labels:
         told = tr("--base: no lamp stands on {bases}; name another base")
         raise BadInput(told.format(bases=", ".join(chosen.base)))
-    return paper.bin_labels(catalogue, paper.words_in(_spoken()), labels, grid, chosen.skip)
+    return paper.bin_labels(catalogue, labels, grid, chosen.skip)
 
 
 def _pair(catalogue: Catalogue, text: str) -> tuple[str, str]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from counter.catalogue import KEYS, key_of, legs_of, merge_patch, without_added, written
+from counter.entries._choices import lamp_name
 from counter.fit import texts
 from counter.language import current, marked, tr
 
@@ -45,7 +46,7 @@ def shipped_names(section: str, shipped: Catalogue) -> dict[str, str]:
     if section == "bases":
         return {name: name for name in shipped.base_by_name}
     if section == "lamps":
-        return {name: name for name in shipped.lamp_by_id}
+        return {lamp.id: lamp_name(lamp) for lamp in shipped.lamps}
     return {rule: tr(text.says) for rule, text in texts().items()} if section == "cautions" else {}
 
 

@@ -18,7 +18,9 @@ from counter.catalogue import (
     allowed_words,
     ranges,
 )
+from counter.entries._choices import choice_words
 from counter.entries._labels import label_of, unit_of
+from counter.language import tr
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -46,7 +48,7 @@ class Field(NamedTuple):
     """One field of a form.
 
     `low` and `high` are in `unit`. A group has `inner` fields; a list has the one that each of its rows is. A group
-    that `is_sourced` is one value with where it comes from.
+    that `is_sourced` is one value with where it comes from. `words` are what its `choices` are called.
     """
 
     name: str
@@ -57,6 +59,7 @@ class Field(NamedTuple):
     low: float | None = None
     high: float | None = None
     choices: tuple[str, ...] = ()
+    words: tuple[str, ...] = ()
     is_needed: bool = True
     is_sourced: bool = False
     inner: tuple[Field, ...] = ()
@@ -69,6 +72,7 @@ def form_of(section: str, catalogue: Catalogue) -> Field:
 
 class _Maker:
     def __init__(self, catalogue: Catalogue) -> None:
+        self.catalogue = catalogue
         sources = tuple(dict.fromkeys((*(one.key for one in catalogue.sources), "shop")))
         bases = tuple(base.designation for base in catalogue.bases)
         self.allowed: Mapping[str, tuple[str, ...]] = {**allowed_words(catalogue), "source": sources, "base": bases}
@@ -88,27 +92,32 @@ class _Maker:
         known = self.ranges.get(outer if name == "value" else name)
         if known is not None and made.kind == "number":
             low, high = known
-        return made._replace(about=info.description or made.about, low=low, high=high)
+        return made._replace(about=tr(info.description) if info.description else made.about, low=low, high=high)
 
     def of_type(self, name: str, kind: Any, outer: str, *, is_needed: bool) -> Field:
         label, unit = label_of(name), unit_of(outer if name in ("value", "plus_minus") else name)
         words = self.allowed.get(outer if name == "value" else name, ())
         if get_origin(kind) is Literal:
-            return Field(name, label, "choice", choices=get_args(kind), is_needed=is_needed)
+            return self.choice(name, outer, get_args(kind), is_needed=is_needed)
         if get_origin(kind) is tuple:
             return self.row(name, get_args(kind)[0], words, is_needed=is_needed)
         if isinstance(kind, type) and issubclass(kind, _model()):
             return self.group(name, kind, is_needed=is_needed)
         if words and kind is str:
-            return Field(name, label, "choice", choices=words, is_needed=is_needed)
+            return self.choice(name, outer, words, is_needed=is_needed)
         plain: dict[Any, FieldKind] = {str: "text", float: "number", int: "number", bool: "yes", date: "date"}
         return Field(name, label, plain[kind], unit=unit, is_needed=is_needed)
+
+    def choice(self, name: str, outer: str, choices: tuple[str, ...], *, is_needed: bool) -> Field:
+        """Return a choice of one of a few words."""
+        words = choice_words(outer if name == "value" else name, choices, self.catalogue)
+        return Field(name, label_of(name), "choice", choices=choices, words=words, is_needed=is_needed)
 
     def row(self, name: str, item: Any, words: tuple[str, ...], *, is_needed: bool) -> Field:
         """Return a list: of choices that can be ticked, or of rows that can be added."""
         choices = get_args(item) if get_origin(item) is Literal else words
         if choices:
-            return Field(name, label_of(name), "many", choices=choices, is_needed=is_needed)
+            return self.choice(name, name, choices, is_needed=is_needed)._replace(kind="many")
         inner = self.of_type(name, item, name, is_needed=True)
         return Field(name, label_of(name), "list", is_needed=is_needed, inner=(inner,))
 

@@ -94,6 +94,12 @@ LABELS = {
     "last_day": marked("That day is the last with it"),
     "read": marked("Read on"),
     "lengths_mm": marked("Only tubes of these lengths"),
+    "bases": marked("Base"),
+    "lamps": marked("Lamp type"),
+    "cautions": marked("Words of a caution"),
+    "words": marked("Harmless word"),
+    "places": marked("Place"),
+    "disposal": marked("Used lamps in a place"),
 }
 
 

@@ -48,10 +48,19 @@ def use(code: str) -> None:
 
     A regional code falls back on its language: es_MX on es. Its region still says how numbers are written.
     """
-    plain = code.partition(".")[0].partition("@")[0].replace("-", "_")
-    own, _, place = plain.partition("_")
-    spoken = next((one for one in (plain, own) if _is_known(one)), OWN)
+    place = _plain(code).partition("_")[2]
+    spoken = known_as(code) or OWN
     _chosen[:] = [spoken, place.upper(), f"{spoken}_{place}"]
+
+
+def known_as(code: str) -> str:
+    """Return which of our languages a code means, es for es_MX.UTF-8; "" where it is none of them."""
+    plain = _plain(code)
+    return next((one for one in (plain, plain.partition("_")[0]) if _is_known(one)), "")
+
+
+def _plain(code: str) -> str:
+    return code.partition(".")[0].partition("@")[0].replace("-", "_")
 
 
 def _is_known(code: str) -> bool:

@@ -10,6 +10,11 @@ from counter import paths
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+# The values of a lamp type that the window tells with where they are from.
+LAMP_VALUES = (
+    *("glass", "length_mm", "tube_mm", "ballasts_from", "starts_from", "stands_in_from", "purposes_from", "met"),
+    *("mains.current_a", "hf.current_a"),
+)
 # By file: the places of texts in it, "*" for every key or every item.
 TEXTS: dict[str, tuple[str, ...]] = {
     "cautions.json": (
@@ -24,6 +29,9 @@ TEXTS: dict[str, tuple[str, ...]] = {
         "bases.*.tell",
         "bases.*.hold",
         "bases.*.spacing_means",
+        "sources.*.title",
+        *(f"bases.*.{value}.note" for value in ("pins", "pin_spacing_mm", "face.notches", "starter")),
+        *(f"lamps.*.{value}.note" for value in LAMP_VALUES),
         "looks.*.label",
         "looks.*.ask",
         "looks.*.why",

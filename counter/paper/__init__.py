@@ -9,16 +9,13 @@ from counter.paper._gauge import body_view, pin_gauge
 from counter.paper._labels import GRIDS, BinLabel, LabelGrid, bin_labels, labels_for
 from counter.paper._look_alikes import each_once, likely_pairs, look_alike_sheets, pairs_of
 from counter.paper._sheet import CARD_MM, PAGES, Placed, Sheet, Text
-from counter.paper._words import LANGUAGES, PaperWords, words_in
 
 __all__ = [
     "CARD_MM",
     "GRIDS",
-    "LANGUAGES",
     "PAGES",
     "BinLabel",
     "LabelGrid",
-    "PaperWords",
     "Placed",
     "Sheet",
     "Text",
@@ -31,5 +28,4 @@ __all__ = [
     "pairs_of",
     "pin_gauge",
     "wall_chart",
-    "words_in",
 ]

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.language import figure, marked, tr
 from counter.outline import Drawing, face_view
 from counter.paper._sheet import MARGIN_MM, PAGES, Placed, Sheet, Text, check_bar, lines, rule, wrapped
+from counter.paper._words import check_words, notch_words, watts_words
 
 if TYPE_CHECKING:
     from counter.catalogue import Base, Catalogue
-    from counter.paper._words import PaperWords
 
 SCALES = {
     "1:1": 1.0, "4:5": 0.8, "3:5": 0.6, "1:2": 0.5, "2:5": 0.4, "3:10": 0.3, "1:4": 0.25, "1:5": 0.2, "1:10": 0.1,
@@ -52,10 +53,16 @@ class Measures(NamedTuple):
         return sum(map(self.width, block.cells)) + GAP_MM, tall + (below * 1.3 + 1.8) * self.letters + GAP_MM
 
 
-def wall_chart(catalogue: Catalogue, words: PaperWords, page: str = "A4") -> Sheet:
+NOTE = marked(
+    "All faces to one scale, {scale}: pins toward you, notched side up. What is dashed or has a question mark is not "
+    "confirmed: look at the lamp itself. Base and watts belong together. The labels on lamp and ballast come first."
+)
+
+
+def wall_chart(catalogue: Catalogue, page: str = "A4") -> Sheet:
     """Return the chart of all bases on one page, at the largest scale that fits."""
     width, height = PAGES[page]
-    blocks = _blocks(catalogue, words)
+    blocks = _blocks(catalogue)
     letters = min(max(SMALLEST_MM * width / PAGES["A4"][0], SMALLEST_MM), LARGEST_MM)
     room = (width - 2 * MARGIN_MM, height - 2 * MARGIN_MM - HEAD_MM - FOOT_MM)
     for name in SCALES:
@@ -64,7 +71,7 @@ def wall_chart(catalogue: Catalogue, words: PaperWords, page: str = "A4") -> She
         if sum(tall for tall, _ in rows) <= room[1]:
             break
     spare = max(room[1] - sum(tall for tall, _ in rows), 0.0) / len(rows)
-    items = [*_head(words, width, height, name), *_foot(words)]
+    items = [*_head(width, height, name), *_foot()]
     y = height - MARGIN_MM - HEAD_MM
     for tall, row in rows:
         items += _row(row, y, sizes)
@@ -72,26 +79,26 @@ def wall_chart(catalogue: Catalogue, words: PaperWords, page: str = "A4") -> She
     return Sheet(width, height, tuple(items))
 
 
-def _blocks(catalogue: Catalogue, words: PaperWords) -> list[Block]:
+def _blocks(catalogue: Catalogue) -> list[Block]:
     families: dict[str, list[Cell]] = {}
     for base in catalogue.bases:
-        families.setdefault(base.family, []).append(_cell(catalogue, base, words))
+        families.setdefault(base.family, []).append(_cell(catalogue, base))
     return [Block(family, tuple(cells)) for family, cells in families.items()]
 
 
-def _cell(catalogue: Catalogue, base: Base, words: PaperWords) -> Cell:
+def _cell(catalogue: Catalogue, base: Base) -> Cell:
     lamps = catalogue.lamps_on[base.designation]
     watts = sorted({lamp.watts.value for lamp in lamps if lamp.kind == "fluorescent"})
     below = (
-        words("watts", watts=_few(watts)) if watts else "",
-        *words.notch(base),
-        words("uvc") if any(lamp.kind == "uv-c" for lamp in lamps) else "",
+        watts_words(_few(watts)) if watts else "",
+        *notch_words(base),
+        tr("UV-C lamps too") if any(lamp.kind == "uv-c" for lamp in lamps) else "",
     )
     return Cell(face_view(base), base.designation, tuple(line for line in below if line))
 
 
 def _few(watts: list[float]) -> str:
-    return ", ".join(f"{one:g}" for one in watts) if len(watts) <= 4 else f"{watts[0]:g}–{watts[-1]:g}"
+    return ", ".join(map(figure, watts)) if len(watts) <= 4 else f"{figure(watts[0])}–{figure(watts[-1])}"
 
 
 def _rows(blocks: list[Block], sizes: Measures, room: float) -> list[tuple[float, list[Block]]]:
@@ -146,13 +153,13 @@ def _block(block: Block, left: float, top: float, wide: float, sizes: Measures) 
     return items
 
 
-def _head(words: PaperWords, width: float, height: float, scale: str) -> list[Placed | Text]:
+def _head(width: float, height: float, scale: str) -> list[Placed | Text]:
     top = height - MARGIN_MM
-    items: list[Placed | Text] = [Text(MARGIN_MM, top - 7, words("chart-title"), 7.5, bold=True)]
-    note = wrapped(words("chart-note", scale=scale), 2.5, width - 2 * MARGIN_MM)
+    items: list[Placed | Text] = [Text(MARGIN_MM, top - 7, tr("Lamp bases"), 7.5, bold=True)]
+    note = wrapped(tr(NOTE).format(scale=scale), 2.5, width - 2 * MARGIN_MM)
     items += [Text(MARGIN_MM, top - 12 - at * 3.4, line, 2.5, quiet=True) for at, line in enumerate(note)]
     return items
 
 
-def _foot(words: PaperWords) -> list[Placed | Text]:
-    return check_bar(MARGIN_MM, MARGIN_MM + 5, words("check-bar"), 2.2)
+def _foot() -> list[Placed | Text]:
+    return check_bar(MARGIN_MM, MARGIN_MM + 5, check_words(), 2.2)

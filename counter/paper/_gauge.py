@@ -4,24 +4,29 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from counter.language import marked, tr
 from counter.outline import Disc, Drawing, Path, Shape, box_of
 from counter.outline import face_view as face_of
 from counter.paper._sheet import MARGIN_MM, PAGES, Placed, Sheet, Text, check_bar, wrapped
+from counter.paper._words import check_words
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from counter.catalogue import Base, Catalogue
-    from counter.paper._words import PaperWords
 
 LETTERS_MM = 2.4
 GAP_MM = 6.0
 CROSS_MM = 2.6  # half the length of the cross through a pin's middle
 HEAD_MM = 20.0
 BAR_MM = 14.0
+NOTE = marked(
+    "Hold the base on its picture, pins on the circles. Dashed pictures are not confirmed: a lamp that misses one by "
+    "a little may still be it."
+)
 
 
-def pin_gauge(catalogue: Catalogue, words: PaperWords, page: str = "A4") -> tuple[Sheet, ...]:
+def pin_gauge(catalogue: Catalogue, page: str = "A4") -> tuple[Sheet, ...]:
     """Return the gauge on as many pages as it takes, one picture for bases whose pins stand alike."""
     width, height = PAGES[page]
     top, foot = height - MARGIN_MM - HEAD_MM, MARGIN_MM + BAR_MM
@@ -35,7 +40,7 @@ def pin_gauge(catalogue: Catalogue, words: PaperWords, page: str = "A4") -> tupl
         pages[-1] += _row(row, y, width)
         y -= tall
     return tuple(
-        Sheet(width, height, (*_frame(words, width, height, number, len(pages)), *items))
+        Sheet(width, height, (*_frame(width, height, number, len(pages)), *items))
         for number, items in enumerate(pages, 1)
     )
 
@@ -110,12 +115,12 @@ def _row(row: list[tuple[str, Drawing]], top: float, width: float) -> list[Place
     return items
 
 
-def _frame(words: PaperWords, width: float, height: float, number: int, pages: int) -> list[Placed | Text]:
+def _frame(width: float, height: float, number: int, pages: int) -> list[Placed | Text]:
     top = height - MARGIN_MM
-    items: list[Placed | Text] = [Text(MARGIN_MM, top - 6, words("gauge-title"), 6.0, bold=True)]
+    items: list[Placed | Text] = [Text(MARGIN_MM, top - 6, tr("Pin gauge, full size"), 6.0, bold=True)]
     if pages > 1:
-        page = words("page", page=number, pages=pages)
+        page = tr("{page} of {pages}").format(page=number, pages=pages)
         items.append(Text(width - MARGIN_MM, top - 6, page, 2.6, "right", quiet=True))
-    note = wrapped(words("gauge-note"), 2.6, width - 2 * MARGIN_MM)
+    note = wrapped(tr(NOTE), 2.6, width - 2 * MARGIN_MM)
     items += [Text(MARGIN_MM, top - 11 - at * 3.6, line, 2.6, quiet=True) for at, line in enumerate(note)]
-    return items + check_bar(MARGIN_MM, MARGIN_MM + 6, words("check-bar"), 2.3)
+    return items + check_bar(MARGIN_MM, MARGIN_MM + 6, check_words(), 2.3)

@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.language import figure
 from counter.marks import format_code
 from counter.outline import face_view
 from counter.paper._sheet import PAGES, Placed, Sheet, Text
+from counter.paper._words import watts_words
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
     from counter.catalogue import Catalogue, Lamp
-    from counter.paper._words import PaperWords
 
 PAD_MM = 2.5
 EDGE_MM = 5.0  # from a label's sides, which may be the paper's: nearer than that many printers print nothing
@@ -70,9 +71,7 @@ def generic_code(catalogue: Catalogue, lamp: str) -> str:
     return next((code for code in codes if code), "")
 
 
-def bin_labels(
-    catalogue: Catalogue, words: PaperWords, labels: Sequence[BinLabel], grid: LabelGrid, skip: int = 0
-) -> tuple[Sheet, ...]:
+def bin_labels(catalogue: Catalogue, labels: Sequence[BinLabel], grid: LabelGrid, skip: int = 0) -> tuple[Sheet, ...]:
     """Return sheets of labels; `skip` leaves places empty that were used up on the first sheet."""
     width, height = PAGES[grid.page]
     known = [label for label in labels if label.lamp in catalogue.lamp_by_id]
@@ -84,14 +83,12 @@ def bin_labels(
             if label is not None:
                 row, column = divmod(at, grid.columns)
                 left = grid.left + column * grid.pitch_x
-                items += _label(catalogue, words, label, left, height - grid.top - row * grid.pitch_y, grid)
+                items += _label(catalogue, label, left, height - grid.top - row * grid.pitch_y, grid)
         sheets.append(Sheet(width, height, tuple(items)))
     return tuple(sheets)
 
 
-def _label(
-    catalogue: Catalogue, words: PaperWords, label: BinLabel, left: float, top: float, grid: LabelGrid
-) -> list[Placed | Text]:
+def _label(catalogue: Catalogue, label: BinLabel, left: float, top: float, grid: LabelGrid) -> list[Placed | Text]:
     lamp = catalogue.lamp_by_id[label.lamp]
     view = face_view(catalogue.base_of(lamp))
     tall, wide = grid.height - 2 * PAD_MM, grid.width * 0.37
@@ -102,12 +99,12 @@ def _label(
     y = top - PAD_MM - step
     items: list[Placed | Text] = [Placed(view, *middle, scale)]
     items.append(Text(x, y, lamp.base, step, bold=True, room_mm=room))
-    for at, line in enumerate(_lines(words, label, lamp), 1):
+    for at, line in enumerate(_lines(label, lamp), 1):
         items.append(Text(x, y - at * step * 1.05, line, step * 0.62, bold=at == 1, room_mm=room))
     return items
 
 
-def _lines(words: PaperWords, label: BinLabel, lamp: Lamp) -> list[str]:
+def _lines(label: BinLabel, lamp: Lamp) -> list[str]:
     kind = {"uv-c": "UV-C", "uv-a": "UV-A", "led": "LED"}.get(lamp.kind, "")
-    first = " · ".join(part for part in (words("watts", watts=f"{lamp.watts.value:g}"), kind) if part)
+    first = " · ".join(part for part in (watts_words(figure(lamp.watts.value)), kind) if part)
     return [line for line in (first, label.code, label.bin) if line]

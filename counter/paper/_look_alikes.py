@@ -5,14 +5,15 @@ from __future__ import annotations
 from itertools import combinations
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.language import figure, tr
 from counter.outline import face_view
 from counter.paper._sheet import MARGIN_MM, PAGES, Placed, Sheet, Text, check_bar, lines, rule, wrapped
+from counter.paper._words import check_words, length_words, notch_words, watts_words
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
 
     from counter.catalogue import Base, Catalogue
-    from counter.paper._words import PaperWords
 
 NEAR_MM = 1.6  # pin spacings that a hurried eye takes for the same
 HEAD_MM, BAR_MM, GAP_MM, ROW_MM = 14.0, 16.0, 8.0, 4.8  # over the faces, for the check bar, between pairs
@@ -85,9 +86,7 @@ def _is_odd(one: Base, other: Base) -> bool:
     return one.designation.partition("-")[2] != other.designation.partition("-")[2]
 
 
-def look_alike_sheets(
-    catalogue: Catalogue, words: PaperWords, pairs: Iterable[tuple[str, str]], page: str = "A4"
-) -> tuple[Sheet, ...]:
+def look_alike_sheets(catalogue: Catalogue, pairs: Iterable[tuple[str, str]], page: str = "A4") -> tuple[Sheet, ...]:
     """Return sheets with as many pairs a page as fit; pairs of bases that the catalogue lacks are left out."""
     width, height = PAGES[page]
     pages: list[list[Placed | Text]] = []
@@ -95,11 +94,11 @@ def look_alike_sheets(
     for names in pairs:
         if not all(name in catalogue.base_by_name for name in names):
             continue
-        pair = _pair(catalogue, words, names)
+        pair = _pair(catalogue, names)
         if y - pair.tall < MARGIN_MM + BAR_MM:
-            pages.append(check_bar(MARGIN_MM, MARGIN_MM + 5, words("check-bar"), 2.3))
+            pages.append(check_bar(MARGIN_MM, MARGIN_MM + 5, check_words(), 2.3))
             y = height - MARGIN_MM
-        pages[-1] += _laid(pair, words, y, width)
+        pages[-1] += _laid(pair, y, width)
         y -= pair.tall + GAP_MM
     return tuple(Sheet(width, height, tuple(items)) for items in pages)
 
@@ -113,30 +112,44 @@ class Pair(NamedTuple):
     tall: float
 
 
-def _pair(catalogue: Catalogue, words: PaperWords, names: tuple[str, str]) -> Pair:
+def _pair(catalogue: Catalogue, names: tuple[str, str]) -> Pair:
     one, other = (catalogue.base_by_name[name] for name in names)
-    found = differing(catalogue, words, one, other)
+    found = differing(catalogue, one, other)
     faces = max(face_view(base).height_mm for base in (one, other))
     return Pair((one, other), found, faces, HEAD_MM + faces + (len(found) + 3) * ROW_MM)
 
 
-def _laid(pair: Pair, words: PaperWords, top: float, width: float) -> list[Placed | Text]:
-    marked = frozenset(one.part for one in pair.found)
+def _laid(pair: Pair, top: float, width: float) -> list[Placed | Text]:
+    strong = frozenset(one.part for one in pair.found)
     one, other = (base.designation for base in pair.bases)
     room = width - 2 * MARGIN_MM
     items: list[Placed | Text] = [
-        Text(MARGIN_MM, top - 6, words("look-alike-title", one=one, other=other), 5.2, bold=True, room_mm=room),
-        Text(MARGIN_MM, top - 10.5, words("look-alike-note"), 2.5, quiet=True, room_mm=room),
+        Text(
+            MARGIN_MM,
+            top - 6,
+            tr("Easily mistaken: {one} and {other}").format(one=one, other=other),
+            5.2,
+            bold=True,
+            room_mm=room,
+        ),
+        Text(
+            MARGIN_MM,
+            top - 10.5,
+            tr("Full size, pins toward you, notched side up. What differs is in the strong line."),
+            2.5,
+            quiet=True,
+            room_mm=room,
+        ),
     ]
     under = top - HEAD_MM - pair.faces
     for at, base in enumerate(pair.bases):
         view, middle = face_view(base), MARGIN_MM + room / 2 * (at + 0.5)
-        items.append(Placed(view, middle, under + pair.faces / 2 - (view.box[1] + view.box[3]) / 2, 1.0, marked))
+        items.append(Placed(view, middle, under + pair.faces / 2 - (view.box[1] + view.box[3]) / 2, 1.0, strong))
         items.append(Text(middle, under - 4, base.designation, 3.4, "middle", bold=True))
-    return items + _table(words, pair.found, under - 11, width)
+    return items + _table(pair.found, under - 11, width)
 
 
-def _table(words: PaperWords, found: list[Differs], top: float, width: float) -> list[Placed | Text]:
+def _table(found: list[Differs], top: float, width: float) -> list[Placed | Text]:
     column = (width - 2 * MARGIN_MM) / 2
     items: list[Placed | Text] = []
     y = top
@@ -146,24 +159,30 @@ def _table(words: PaperWords, found: list[Differs], top: float, width: float) ->
         items.append(Text(MARGIN_MM + column * 0.45, y, row.here, 2.7, "middle", room_mm=column * 0.75))
         items.append(Text(width - MARGIN_MM - column * 0.45, y, row.there, 2.7, "middle", room_mm=column * 0.75))
         y -= ROW_MM
-    last = [] if found else wrapped(words("look-alike-none"), 2.7, width - 2 * MARGIN_MM)
-    for line in (*last, words("not-interchangeable")):
+    last = (
+        []
+        if found
+        else wrapped(
+            tr("Nothing that the catalogue knows differs but the name: read the marks."), 2.7, width - 2 * MARGIN_MM
+        )
+    )
+    for line in (*last, tr("Never one for the other: the base is the key to watts and ballast.")):
         items.append(Text(MARGIN_MM, y - 0.6, line, 2.7, bold=True, room_mm=width - 2 * MARGIN_MM))
         y -= 4.0
     return items
 
 
-def differing(catalogue: Catalogue, words: PaperWords, one: Base, other: Base) -> list[Differs]:
+def differing(catalogue: Catalogue, one: Base, other: Base) -> list[Differs]:
     """Return what differs between two bases, in the order in which an eye sees it."""
     rows = (
-        ("differs-pins", "pins", lambda base: f"{base.pins.value:g}"),
-        ("differs-key", "notch", lambda base: _key(words, base)),
-        ("differs-spacing", "pin_spacing", lambda base: _spacing(words, base)),
-        ("differs-centre", "block", lambda base: words(base.block.value) if base.block else words("not-known")),
-        ("differs-outline", "outline", lambda base: _outline(words, base)),
-        ("differs-watts", "", lambda base: _watts(catalogue, words, base)),
+        (tr("pins"), "pins", lambda base: f"{base.pins.value:g}"),
+        (tr("key"), "notch", _key),
+        (tr("pin spacing"), "pin_spacing", _spacing),
+        (tr("block or post"), "block", _block),
+        (tr("outline"), "outline", _outline),
+        (tr("watts"), "", lambda base: _watts(catalogue, base)),
     )
-    return [found for key, part, say in rows if (found := _differs(words(key), part, say, one, other))]
+    return [found for what, part, say in rows if (found := _differs(what, part, say, one, other))]
 
 
 def _differs(what: str, part: str, say: Callable[[Base], str], one: Base, other: Base) -> Differs | None:
@@ -171,25 +190,29 @@ def _differs(what: str, part: str, say: Callable[[Base], str], one: Base, other:
     return Differs(what, here or "–", there or "–", part) if here != there else None
 
 
-def _key(words: PaperWords, base: Base) -> str:
-    look, doubt = words.notch(base)
-    return words("unsure", what=look) if doubt else look
+def _block(base: Base) -> str:
+    return tr("not known") if base.block is None else tr("yes") if base.block.value == "yes" else tr("no")
 
 
-def _spacing(words: PaperWords, base: Base) -> str:
+def _key(base: Base) -> str:
+    look, doubt = notch_words(base)
+    return tr("{what} (not sure)").format(what=look) if doubt else look
+
+
+def _spacing(base: Base) -> str:
     spacing = base.pin_spacing_mm
     if spacing is None:
-        return words("not-known")
-    told = words.length(spacing.value)
-    return words("unsure", what=told) if spacing.is_unsure else told
+        return tr("not known")
+    told = length_words(spacing.value)
+    return tr("{what} (not sure)").format(what=told) if spacing.is_unsure else told
 
 
-def _outline(words: PaperWords, base: Base) -> str:
+def _outline(base: Base) -> str:
     outline = base.face.outline
-    told = f"{outline.width_mm:g} × {words.length(outline.height_mm)}"
-    return words("unsure", what=told) if outline.is_unsure else told
+    told = f"{figure(outline.width_mm)} × {length_words(outline.height_mm)}"
+    return tr("{what} (not sure)").format(what=told) if outline.is_unsure else told
 
 
-def _watts(catalogue: Catalogue, words: PaperWords, base: Base) -> str:
+def _watts(catalogue: Catalogue, base: Base) -> str:
     found = sorted({lamp.watts.value for lamp in catalogue.lamps_on[base.designation] if lamp.kind == "fluorescent"})
-    return words("watts", watts=", ".join(f"{watts:g}" for watts in found)) if found else ""
+    return watts_words(", ".join(map(figure, found))) if found else ""

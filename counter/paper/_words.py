@@ -1,49 +1,47 @@
-"""The words on paper, in each language that resources/paper.json holds."""
+"""Words that stand on several sheets."""
 
 from __future__ import annotations
 
-import json
-from functools import cache
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
-from counter import paths
 from counter.catalogue import notch_look
+from counter.language import figure, marked, tr
 
 if TYPE_CHECKING:
     from counter.catalogue import Base
 
-LANGUAGES = ("en", "es")
+NOTCHES = {
+    "none": marked("no notch"),
+    "one-large": marked("one large notch"),
+    "two-large": marked("two large notches"),
+    "small-centre": marked("small notch, middle"),
+    "small-left": marked("small notch, left"),
+    "small-right": marked("small notch, right"),
+    "two-small": marked("two small notches"),
+}
 
 
-class PaperWords(NamedTuple):
-    """The sentences of one language by key; a key that is missing is a fault of the table and raises KeyError."""
-
-    table: dict[str, str]
-
-    def __call__(self, key: str, **figures: object) -> str:
-        """Return one sentence, its figures filled in."""
-        return self.table[key].format(**figures)
-
-    def notch(self, base: Base) -> tuple[str, str]:
-        """Say the key of a base, and its doubt; either may be empty."""
-        notches = base.face.notches
-        if notches is None:
-            return (self("notch-unknown") if base.family_notches else "", "")
-        is_doubtful = notches.is_unsure and bool(notches.at)
-        return self(f"notch-{notch_look(notches.at)}"), self("unsure-alone") if is_doubtful else ""
-
-    def length(self, mm: float) -> str:
-        """Write millimetres with the language's decimal sign."""
-        text = f"{mm:g}".replace(".", self("decimal"))
-        return f"{text}\N{THIN SPACE}mm"
+def check_words() -> str:
+    """Say what the bar is for."""
+    return tr(
+        "This bar is {mm} mm, the width of a bank card. If a card does not match it: print at 100 %, not “fit”."
+    ).format(mm=figure(85.6, ".2f"))
 
 
-@cache
-def words_in(language: str) -> PaperWords:
-    """Return the words of one language.
+def notch_words(base: Base) -> tuple[str, str]:
+    """Say the key of a base, and its doubt; either may be empty."""
+    notches = base.face.notches
+    if notches is None:
+        return tr("key not known") if base.family_notches else "", ""
+    is_doubtful = notches.is_unsure and bool(notches.at)
+    return tr(NOTCHES[notch_look(notches.at)]), tr("not sure") if is_doubtful else ""
 
-    Raises:
-        KeyError: the table has no such language.
-    """
-    table = json.loads((paths.resources() / "paper.json").read_text(encoding="utf-8"))
-    return PaperWords(table[language])
+
+def watts_words(watts: str) -> str:
+    """Write watts, or several of them, with their unit."""
+    return f"{watts}\N{THIN SPACE}W"
+
+
+def length_words(mm: float) -> str:
+    """Write millimetres with the language's decimal sign."""
+    return f"{figure(mm)}\N{THIN SPACE}mm"

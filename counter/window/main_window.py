@@ -65,11 +65,11 @@ class MainWindow(QMainWindow):
     side: SideTabs
     cautions: CautionsPane
 
-    def __init__(self, data: Path, theme_name: str = "") -> None:
+    def __init__(self, data: Path, theme_name: str = "", spoken: str = "") -> None:
         super().__init__()
         self.data = data
         self.settings = QSettings(str(_settings_file(data)), QSettings.Format.IniFormat)
-        language.use(str(self.settings.value("language", "")) or language.OWN)
+        language.use(language.wished(spoken, str(self.settings.value("language", ""))))
         self.theme_name = theme_name or str(self.settings.value("theme", "system"))
         self.units: Units = "in" if self.settings.value("units") == "in" else "mm"
         self.is_awake = False

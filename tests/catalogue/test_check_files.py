@@ -133,9 +133,9 @@ def test_report_has_the_fields_of_the_contract(tmp_path: Path) -> None:
     what = "32 mm, but the pins are drawn 23.0 mm apart"
     line = SHIPPED[: SHIPPED.index('"value": 23,')].count("\n") + 1
     row = {"path": "bases[0].pin_spacing_mm.value", "where": "G23", "what": what}
-    said = {**row, "way_out": "Mend the number, or face.pins.", "file": "catalogue.json", "line": line}
+    said = {**row, "way_out": "Correct the number, or face.pins.", "file": "catalogue.json", "line": line}
     assert check_report(problems) == {"problems": [said]}
     place = f"catalogue.json, line {line}: bases[0].pin_spacing_mm.value (G23)"
-    expected = f"{place}: {what}\n    Mend the number, or face.pins."
+    expected = f"{place}: {what}\n    Correct the number, or face.pins."
     assert report_text(problems) == expected
     assert report_text(()) == "No problems."

@@ -7,6 +7,8 @@ from PySide6.QtCore import QEvent
 from PySide6.QtWidgets import QApplication, QWidget
 
 from counter import language
+from counter.language import tr
+from counter.window.main_window import MainWindow
 from counter.window.parts.languages import speak
 from tests.window.hands import FULL, press, type_into
 
@@ -104,3 +106,9 @@ def test_the_next_start_speaks_it_before_the_core_is_awake(window, windows):
     asleep = windows(awake=False)
     assert language.current() == "es"
     assert asleep.windowTitle() == "Mostrador de lámparas"
+
+
+def test_a_picture_speaks_what_it_is_asked_for_and_not_what_the_settings_say(qapp, data, in_spanish):
+    titles = [MainWindow(data, "light", spoken).windowTitle() for spoken in ("en", "")]
+    assert titles == ["Lamp counter", tr("Lamp counter")]
+    assert titles[0] != titles[1]

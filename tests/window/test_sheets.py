@@ -9,7 +9,7 @@ import pytest
 from PySide6.QtGui import QPageSize
 from PySide6.QtPrintSupport import QPrinter, QPrintPreviewWidget
 
-from counter import paper
+from counter import language, paper
 from counter.shop import MIX_UPS
 from counter.window.measure.mixed_here import mixed_here, pairs_here
 from counter.window.paper.printing import SheetPreview, print_sheets, printer_for
@@ -67,13 +67,13 @@ def saved(qapp, catalogue, tmp_path):
 
 @pytest.mark.parametrize("page", paper.PAGES)
 def test_a_card_is_85_60_mm_in_the_pdf(saved, catalogue, page):
-    found = saved(paper.pin_gauge(catalogue, paper.words_in("en"), page)).pages[0]
+    found = saved(paper.pin_gauge(catalogue, page)).pages[0]
     assert any(abs(length - 85.60) <= 0.05 for length in lengths(found))
 
 
 def test_pins_of_the_gauge_stand_23_mm_apart_in_the_pdf(saved, catalogue):
     """The crosses of G23, whose pins are 23 mm apart, by the published distance in the catalogue."""
-    found = saved(paper.pin_gauge(catalogue, paper.words_in("en"))).pages[0]
+    found = saved(paper.pin_gauge(catalogue)).pages[0]
     upright = [
         ((ax + bx) / 2, (ay + by) / 2)
         for (ax, ay), (bx, by) in lines_in(found)
@@ -85,16 +85,17 @@ def test_pins_of_the_gauge_stand_23_mm_apart_in_the_pdf(saved, catalogue):
 
 @pytest.mark.parametrize("page", paper.PAGES)
 def test_the_page_is_the_one_asked_for(saved, catalogue, page):
-    box = saved([paper.wall_chart(catalogue, paper.words_in("en"), page)]).pages[0].mediabox
+    box = saved([paper.wall_chart(catalogue, page)]).pages[0].mediabox
     width, height = paper.PAGES[page]
     assert float(box.width) == pytest.approx(width * POINTS_PER_MM, abs=1)  # Qt rounds to whole points
     assert float(box.height) == pytest.approx(height * POINTS_PER_MM, abs=1)
 
 
-@pytest.mark.parametrize("language", paper.LANGUAGES)
-def test_fonts_are_embedded_and_nothing_is_a_picture(saved, catalogue, language):
-    words = paper.words_in(language)
-    sheets = (paper.wall_chart(catalogue, words), *paper.pin_gauge(catalogue, words))
+@pytest.mark.parametrize("spoken", ["en", "es"])
+def test_fonts_are_embedded_and_nothing_is_a_picture(saved, catalogue, spoken):
+    language.use(spoken)
+    sheets = (paper.wall_chart(catalogue), *paper.pin_gauge(catalogue))
+    language.use(language.OWN)
     read = saved(sheets)
     assert len(read.pages) == len(sheets)
     for page in read.pages:
@@ -108,19 +109,22 @@ def test_fonts_are_embedded_and_nothing_is_a_picture(saved, catalogue, language)
 
 
 def test_words_of_a_page_can_be_read_back(saved, catalogue):
-    text = saved([paper.wall_chart(catalogue, paper.words_in("es"))]).pages[0].extract_text()
+    language.use("es")
+    sheet = paper.wall_chart(catalogue)
+    language.use(language.OWN)
+    text = saved([sheet]).pages[0].extract_text()
     assert "G24q-3" in text
     assert "muesca" in text
 
 
 def test_a_folder_that_is_not_there_is_said(qapp, catalogue, tmp_path):
     with pytest.raises(OSError, match="nowhere"):
-        save_sheets(paper.pin_gauge(catalogue, paper.words_in("en")), tmp_path / "nowhere" / "a.pdf", "t")
+        save_sheets(paper.pin_gauge(catalogue), tmp_path / "nowhere" / "a.pdf", "t")
 
 
 def test_a_printer_prints_the_same_millimetres(qapp, catalogue, tmp_path):
     """Qt's printer into a PDF: the road to paper, without a printer in the room."""
-    sheets = paper.pin_gauge(catalogue, paper.words_in("en"))
+    sheets = paper.pin_gauge(catalogue)
     printer = printer_for(sheets[0], "Lamp counter")
     printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
     printer.setOutputFileName(str(tmp_path / "printed.pdf"))

@@ -10,7 +10,7 @@ from itertools import islice
 from typing import TYPE_CHECKING
 
 from counter.desk import Case
-from counter.marks import format_code, read
+from counter.marks import format_code, read, spoken
 from counter.training._models import Point
 from counter.training.cards._build import Asked, Choice, build
 
@@ -71,7 +71,10 @@ def read_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
         return None
     code, reading = picked
     span = rng.choice(spans)
-    wrong = islice(_other_meanings(lore, reading.system, span, rng), WRONG_CHOICES)
+    kept = _as_kept(lore, code, span)
+    if kept is None:
+        return None
+    wrong = islice(_other_meanings(lore, reading.system, kept, rng), WRONG_CHOICES)
     asked = Asked(
         kind="read-code",
         axis="code",
@@ -81,7 +84,15 @@ def read_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
         part=span.text,
         case=Case(marks=code),
     )
-    return build(point, asked, [Choice(span.means, span.means, 1.0), *(Choice(one, one) for one in wrong)])
+    others = (Choice(one, spoken(one)) for one in wrong)
+    return build(point, asked, [Choice(kept.means, span.means, 1.0), *others])
+
+
+def _as_kept(lore: Lore, code: str, span: Span) -> Span | None:
+    """Return a part with its meaning in the program's own words, as records keep it."""
+    readings = read(lore.catalogue, code).readings[:1]
+    parts = (one for reading in readings for one in reading.spans)
+    return next((one for one in parts if one.start == span.start and spoken(one.means) == span.means), None)
 
 
 def is_askable(code: str, span: Span) -> bool:

@@ -77,7 +77,7 @@ class EntriesDialog(QDialog):
         self.kind.currentIndexChanged.connect(lambda _: self._new_kind())
         self.of.activated.connect(lambda _: self.begin(str(self.of.currentData() or "")))
         self._new_kind()
-        self.list.show_rows(known.rows)
+        self.list.show_rows(known.rows, known.laid)
         self._size()
 
     def _make(self, theme: Theme, who: str) -> None:
@@ -245,7 +245,7 @@ class EntriesDialog(QDialog):
     def show_known(self, known: Known, can_undo: bool, said: str) -> None:
         """Show what is there now; what is typed and not yet kept stays."""
         self.known = known
-        self.list.show_rows(known.rows)
+        self.list.show_rows(known.rows, known.laid)
         self.undo.setEnabled(can_undo)
         if self.form is not None:
             self._begun = self.form.value()

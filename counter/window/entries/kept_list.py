@@ -7,11 +7,13 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QAbstractItemView, QHBoxLayout, QListWidget, QListWidgetItem, QPushButton, QWidget
 
+from counter import entries
 from counter.language import tr
 from counter.window.entries.leaves import column
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
+    from counter.catalogue import Catalogue
     from counter.shop import OwnRow
 
 
@@ -49,14 +51,14 @@ class KeptList(QWidget):
         self.bring.clicked.connect(lambda: self.brought_back.emit([self.rows[self.list.currentRow()].id]))
         self._say_what_can_be_done()
 
-    def show_rows(self, rows: list[OwnRow]) -> None:
+    def show_rows(self, rows: list[OwnRow], catalogue: Catalogue) -> None:
         """Show entries, keeping the place."""
         at = self.list.currentRow()
         counting = {row.key: row.id for row in rows if row.gone is None}
         self.rows = list(reversed(rows))
         self.list.clear()
         for row in self.rows:
-            self.list.addItem(QListWidgetItem(_words(row, counts=counting.get(row.key) == row.id)))
+            self.list.addItem(QListWidgetItem(_words(row, catalogue, counts=counting.get(row.key) == row.id)))
         self.list.setCurrentRow(min(at, len(rows) - 1))
         self._say_what_can_be_done()
 
@@ -73,18 +75,12 @@ class KeptList(QWidget):
         self.bring.setEnabled(row is not None and row.gone is not None)
 
 
-def _words(row: OwnRow, *, counts: bool) -> str:
-    kinds = {
-        "bases": tr("base"),
-        "lamps": tr("lamp type"),
-        "changed": tr("changed"),
-        "cautions": tr("words of a caution"),
-        "words": tr("harmless word"),
-    }
+def _words(row: OwnRow, catalogue: Catalogue, *, counts: bool) -> str:
+    kind = tr("changed") if row.section == "changed" else entries.label_of(row.section)
     added = row.body.get("added")
     by = f"{added.get('who', '')}, {added.get('on', '')}" if isinstance(added, dict) else tr("by nobody named")
     state = "" if counts else tr("a later one counts")
     if row.gone is not None:
         state = tr("withdrawn by {who}, {day}").format(who=row.gone_by or "?", day=row.gone[:10])
-    name = " ".join(row.key[1:])
-    return "\n".join(filter(None, (f"{name}: {kinds.get(row.section, row.section)}", by, state)))
+    name = entries.thing_words(row.section, row.key[1:], catalogue)
+    return "\n".join(filter(None, (f"{kind}: {name}", by, state)))

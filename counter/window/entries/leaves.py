@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QLineEdit, QPlainTextEdit, QSizePolicy, QVBoxLayout, QWidget
 
-from counter.language import tr
+from counter.language import figure, tr
 from counter.window.parts.calm import CalmCombo
 from counter.window.parts.sizes import ems, high
 from counter.window.parts.words import Words, tip
@@ -38,7 +38,7 @@ class FieldRow(QWidget):
         self.name = Words(field.label, wraps=True)
         self.name.setFixedWidth(ems(self.font(), LABEL_LETTERS) - depth * INDENT_PX)
         if field.about:
-            self.name.setToolTip(field.about)
+            self.name.setToolTip(tip(field.about))
         self.wrong = Words("", "title", wraps=True)
         self.wrong.setVisible(False)
 
@@ -122,9 +122,9 @@ def _range(field: Field) -> str:
     if low is None and high_ is None:
         return ""
     if low is not None and high_ is not None:
-        return tr("{low} to {high}").format(low=f"{low:g}", high=f"{high_:g}")
+        return tr("{low} to {high}").format(low=figure(low), high=figure(high_))
     return (
-        tr("from {low}").format(low=f"{low:g}") if low is not None else tr("up to {high}").format(high=f"{high_:g}")
+        tr("from {low}").format(low=figure(low)) if low is not None else tr("up to {high}").format(high=figure(high_))
     )
 
 
@@ -136,8 +136,8 @@ class ChoiceRow(FieldRow):
         self.box = CalmCombo(field.label)
         self.box.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
         self.box.addItem(NOT_KNOWN, None)
-        for choice in field.choices:
-            self.box.addItem(tr(choice), choice)
+        for choice, words in zip(field.choices, field.words, strict=True):
+            self.box.addItem(words, choice)
         self.box.currentIndexChanged.connect(lambda _: self.changed.emit())
         self.place(self.box)
 
@@ -160,7 +160,7 @@ class ManyRow(FieldRow):
         inside = QWidget()
         grid = QGridLayout(inside)
         grid.setContentsMargins(0, 0, 0, 0)
-        self.boxes = {choice: QCheckBox(tr(choice)) for choice in field.choices}
+        self.boxes = {one: QCheckBox(words) for one, words in zip(field.choices, field.words, strict=True)}
         for at, box in enumerate(self.boxes.values()):
             box.toggled.connect(lambda _: self.changed.emit())
             grid.addWidget(box, at // ACROSS, at % ACROSS)

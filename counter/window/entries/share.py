@@ -68,7 +68,7 @@ class Share(QObject):
 
     def _show(self, file: Path, found: tuple[dict[str, Any], Met]) -> None:
         theirs, met = found
-        self.dialog = ShareDialog(met, file.name, self.counter.window)
+        self.dialog = ShareDialog(met, file.name, self.counter.catalogue, self.counter.window)
         self.dialog.taken.connect(partial(self._take, theirs))
         self.dialog.destroyed.connect(self._gone)
         self.dialog.open()

@@ -10,13 +10,14 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QButtonGroup, QCheckBox, QDialog, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from counter import entries
-from counter.language import tr, trn
+from counter.language import figure, tr, trn
 from counter.window.entries.leaves import column
 from counter.window.parts.scroll_column import ScrollColumn
 from counter.window.parts.sizes import ems, high
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
+    from counter.catalogue import Catalogue
     from counter.shop import Meeting, Met
 
 MOST_SHOWN = 400  # letters of one entry
@@ -27,11 +28,11 @@ class ShareDialog(QDialog):
 
     taken = Signal(list)  # keys of meetings where ours count
 
-    def __init__(self, met: Met, name: str, parent: QWidget) -> None:
+    def __init__(self, met: Met, name: str, catalogue: Catalogue, parent: QWidget) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(tr("From another shop: {file}").format(file=name))
-        self.met = met
+        self.met, self.catalogue = met, catalogue
         self.ours: dict[tuple[str, ...], QCheckBox] = {}
         self.area = ScrollColumn(tr("Where both differ"), spacing=10)
         box = QVBoxLayout(self)
@@ -59,14 +60,14 @@ class ShareDialog(QDialog):
     def _meeting(self, meeting: Meeting) -> QWidget:
         inside = QWidget()
         box = column(inside, 3)
-        box.addWidget(Words(_about(meeting), "title", wraps=True))
+        box.addWidget(Words(self._about(meeting), "title", wraps=True))
         group = QButtonGroup(inside)
         ours, theirs = meeting.ours, meeting.theirs
         sides = ((tr("ours"), said_of(ours, theirs), True), (tr("theirs"), said_of(theirs, ours), False))
         for words, said, is_ours in sides:
             line = QHBoxLayout()
             choice = QCheckBox(words)  # one of two by its group; Fusion's round ones cannot be seen on dark ground
-            choice.setAccessibleName(f"{_about(meeting)}: {words}")
+            choice.setAccessibleName(f"{self._about(meeting)}: {words}")
             choice.setMinimumWidth(ems(self.font(), 14))
             choice.setChecked(meeting.later_is_ours == is_ours)
             group.addButton(choice)
@@ -76,6 +77,10 @@ class ShareDialog(QDialog):
             if is_ours:
                 self.ours[meeting.key] = choice
         return inside
+
+    def _about(self, meeting: Meeting) -> str:
+        """Return what a meeting is about."""
+        return entries.thing_words(meeting.section, meeting.about, self.catalogue)
 
     def _foot(self) -> QHBoxLayout:
         foot = QHBoxLayout()
@@ -115,7 +120,7 @@ def said_of(entry: dict[str, Any], other: dict[str, Any]) -> str:
         str(by.get("who") or tr("nobody named")),
         str(by.get("on") or tr("day not known")),
         str(entry.get("how") or ""),
-        tr("spread ± {spread}").format(spread=f"{spread:g}") if isinstance(spread, (int, float)) else "",
+        tr("spread ± {spread}").format(spread=figure(spread)) if isinstance(spread, (int, float)) else "",
     )
     return "\n".join((*_differing(entry, other), ", ".join(filter(None, told))))
 
@@ -128,13 +133,9 @@ def _differing(entry: dict[str, Any], other: dict[str, Any]) -> list[str]:
 
 
 def _short(value: Any) -> str:
-    words = value if isinstance(value, str) else json.dumps(value, ensure_ascii=False)
+    """Return a value in words, without where it comes from; what is more than one is written as the file has it."""
+    plain = value["value"] if isinstance(value, dict) and "value" in value else value
+    if isinstance(plain, (int, float)) and not isinstance(plain, bool):
+        return figure(plain)
+    words = plain if isinstance(plain, str) else json.dumps(plain, ensure_ascii=False)
     return words if len(words) <= MOST_SHOWN else f"{words[:MOST_SHOWN]} …"
-
-
-def _about(meeting: Meeting) -> str:
-    """Return what a meeting is about: of a confirmed value its field by name."""
-    *thing, part = meeting.about
-    if meeting.section == "confirmed":
-        return f"{' '.join(thing)}: {entries.label_of(part.rpartition('.')[2])}"
-    return " ".join(meeting.about)

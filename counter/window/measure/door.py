@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, Qt
 from PySide6.QtWidgets import QFileDialog, QMenu
 
-from counter.language import current, marked, tr
+from counter.language import marked, tr
 from counter.window.measure.mixed_here import MixedHere, mixed_here, pairs_here
 from counter.window.parts.asking import Asking
 
@@ -164,15 +164,14 @@ class MeasureDoor(QObject):
     def _sheets(self, what: str, mixed: MixedHere = NOTHING_MIXED) -> Sequence[Sheet]:
         from counter import paper
 
-        spoken = current() if current() in paper.LANGUAGES else paper.LANGUAGES[0]
-        catalogue, words = self.window.counter.catalogue, paper.words_in(spoken)
+        catalogue = self.window.counter.catalogue
         page = self.page()
         if what == "gauge":
-            return paper.pin_gauge(catalogue, words, page)
+            return paper.pin_gauge(catalogue, page)
         if what == "look-alikes":
             pairs = pairs_here(catalogue, mixed) or paper.likely_pairs(catalogue)
-            return paper.look_alike_sheets(catalogue, words, pairs, page)
+            return paper.look_alike_sheets(catalogue, pairs, page)
         if what == "labels":
             grid = paper.GRIDS["letter-30" if page in ("Letter", "Tabloid") else "a4-24"]
-            return paper.bin_labels(catalogue, words, paper.labels_for(catalogue), grid)
-        return (paper.wall_chart(catalogue, words, page),)
+            return paper.bin_labels(catalogue, paper.labels_for(catalogue), grid)
+        return (paper.wall_chart(catalogue, page),)

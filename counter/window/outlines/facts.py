@@ -123,8 +123,8 @@ def _glass(lamp: Lamp) -> str:
 def _row(catalogue: Catalogue, what: str, value: str, sourced: Sourced | None, part: str = "") -> Fact:
     if sourced is None:
         return Fact(what, value, "", "", part)
-    title = catalogue.source_by_key[sourced.source].title
-    note = f"{sourced.note.rstrip('.')}. " if sourced.note else ""
+    title = tr(catalogue.source_by_key[sourced.source].title)
+    note = f"{tr(sourced.note).rstrip('.')}. " if sourced.note else ""
     return Fact(what, value, confidence_words(sourced.confidence), f"{note}{title}", part)
 
 

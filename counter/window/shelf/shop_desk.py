@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtCore import QObject, QTimer
 
 from counter import shop
-from counter.language import tr, trn
+from counter.language import figure, tr, trn
 from counter.window.shelf.list_learner import ListLearner
 from counter.window.shelf.parked_bar import ParkedBar
 from counter.window.shelf.shelf_pane import NO_CASE, NO_LIST, NOT_FOUND, NOTHING
@@ -312,5 +312,5 @@ def _glance(found: list[ShelfAnswer]) -> str:
         return ""
     if best.rank == "other colour":
         return tr("in another colour")
-    count = f"{best.item.quantity:g}" if best.item.quantity is not None and is_there(best.item) else "none"
+    count = figure(best.item.quantity) if best.item.quantity is not None and is_there(best.item) else tr("none")
     return " · ".join(filter(None, (count, best.item.bin, money(best.item.price_cents))))

@@ -134,7 +134,7 @@ class CautionsPane(QFrame):
 
     def build(self, catalogue: Catalogue) -> None:
         """Take the titles of the sources."""
-        self._sources = {key: source.title for key, source in catalogue.source_by_key.items()}
+        self._sources = {key: tr(source.title) for key, source in catalogue.source_by_key.items()}
 
     def show_cautions(self, cautions: tuple[Caution, ...], asks: tuple[Ask, ...]) -> None:
         """Show what there is to say and to ask."""

@@ -72,7 +72,7 @@ class LawPane(QWidget):
         """Fill the places from the core."""
         from counter.fit import places  # pydantic comes with it; the first paint must not wait for that
 
-        self._sources = {key: source.title for key, source in catalogue.source_by_key.items()}
+        self._sources = {key: tr(source.title) for key, source in catalogue.source_by_key.items()}
         self.place.clear()
         self.place.addItem(tr(NOT_SET), "")
         for one in places(catalogue):
