@@ -118,14 +118,13 @@ def _number(text: str) -> Any:
 
 
 def _range(field: Field) -> str:
-    low, high_ = field.low, field.high
-    if low is None and high_ is None:
-        return ""
-    if low is not None and high_ is not None:
-        return tr("{low} to {high}").format(low=figure(low), high=figure(high_))
-    return (
-        tr("from {low}").format(low=figure(low)) if low is not None else tr("up to {high}").format(high=figure(high_))
-    )
+    low = figure(field.low) if field.low is not None else ""
+    high = figure(field.high) if field.high is not None else ""
+    if low and high:
+        return tr("{low} to {high}").format(low=low, high=high)
+    if low:
+        return tr("from {low}").format(low=low)
+    return tr("up to {high}").format(high=high) if high else ""
 
 
 class ChoiceRow(FieldRow):
