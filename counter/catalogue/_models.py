@@ -189,7 +189,7 @@ class Base(Model):
 
         So they are in tubes for instant start alone (common practice, no source); one pin has no other to join.
         """
-        return lamp.starts == ("instant",) and self.mount == "two-ends" and self.pins.value > 1
+        return self.mount == "two-ends" and self.pins.value > 1 and lamp.starts == ("instant",)
 
 
 class Circuit(Model):

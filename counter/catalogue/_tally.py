@@ -21,33 +21,37 @@ GROUPS = {
     "memory": marked("{count} from memory"),
 }
 READ = ("confirmed", "published", "reproduced")
-# The values that a verdict rests on; the others are drawn, told or help to know the lamp.
 OF_BASE = ("pins", "starter")
 OF_LAMP = (
-    *("watts", "ballasts_from", "magnetic_if_listed", "starts_from", "starts_above_c", "dims", "stands_in_from"),
-    *("tube_mm", "length_mm", "length_also_mm", "uvc_w", "uva_w", "uvb_w", "arc_mm", "purposes_from"),
-    *("mains.current_a", "hf.current_a"),
+    *("watts", "ballasts_from", "magnetic_if_listed", "stands_in_from", "purposes_from"),
+    *("tube_mm", "length_mm", "length_also_mm", "arc_mm", "uva_w", "uvb_w"),
 )
+LABEL_FREE = frozenset({"germicidal", "blacklight"})  # uses for which no rule asks what the unit's label names
+CURRENTS = ("mains.current_a", "hf.current_a")
 
 Tally = dict[str, int]
+RESTS_ON = marked(
+    "A verdict rests on a value when some rule on fit, replacement, law or ultraviolet reads it in at least one "
+    "case; how often a lamp is met is a judgement that no work could print, and is left out."
+)
 
 
 def sources_report(catalogue: Catalogue) -> dict[str, Any]:
-    """Return the counts over all, over what a verdict rests on, and by base and lamp."""
-    return {
-        "all": _tally(_within((*catalogue.bases, *catalogue.lamps))),
-        "verdict": _tally(_of_verdicts(catalogue)),
-        "bases": {base.designation: _tally(_within((base,))) for base in catalogue.bases},
-        "lamps": {lamp.id: _tally(_within((lamp,))) for lamp in catalogue.lamps},
-    }
+    """Return the counts over all, and over what a verdict rests on (`RESTS_ON`), that also by base and lamp."""
+    bases = {base.designation: _tally(_fields(base, OF_BASE)) for base in catalogue.bases}
+    lamps = {lamp.id: _tally(_of_lamp(catalogue, lamp)) for lamp in catalogue.lamps}
+    parts = (*bases.values(), *lamps.values())
+    verdict = {group: sum(part[group] for part in parts) for group in GROUPS}
+    every = _tally(_within((*catalogue.bases, *catalogue.lamps)))
+    return {"all": every, "verdict": verdict, "bases": bases, "lamps": lamps}
 
 
 def sources_text(report: Mapping[str, Any]) -> str:
     """Return the counts as lines, bases and lamps with the least that was read first."""
-    lines = [_line(tr("all values"), report["all"]), _line(tr("a verdict rests on"), report["verdict"])]
-    for what, heading in (("bases", tr("Bases:")), ("lamps", tr("Lamp types:"))):
-        rows = sorted(report[what].items(), key=lambda row: (share_read(row[1]), row[0]))
-        lines += ["", heading, *(_line(name, tally) for name, tally in rows)]
+    lines = [_line(tr("all values"), report["all"]), _line(tr("a verdict rests on"), report["verdict"]), tr(RESTS_ON)]
+    for title, rows in ((tr("Bases:"), report["bases"]), (tr("Lamp types:"), report["lamps"])):
+        least_first = sorted(rows.items(), key=lambda row: (share_read(row[1]), row[0]))
+        lines += ["", title, *(_line(name, tally) for name, tally in least_first)]
     return "\n".join(lines)
 
 
@@ -78,11 +82,22 @@ def _within(values: Iterable[object]) -> Iterator[Sourced]:
             yield from _within(value)
 
 
-def _of_verdicts(catalogue: Catalogue) -> Iterator[Sourced]:
-    for base in catalogue.bases:
-        yield from _fields(base, OF_BASE)
-    for lamp in catalogue.lamps:
-        yield from _fields(lamp, OF_LAMP)
+def _of_lamp(catalogue: Catalogue, lamp: Lamp) -> Iterator[Sourced]:
+    """Yield the values of a lamp type that rules read; a test traces every rule and holds this list to it."""
+    base = catalogue.base_of(lamp)
+    yield from _fields(lamp, OF_LAMP)
+    if lamp.arc_mm or lamp.length_mm:  # no exposure is computed without either
+        yield from _fields(lamp, ("uvc_w",))
+    if lamp.is_saver:
+        yield from _fields(lamp, ("starts_above_c",))
+    if lamp.is_saver or (base.mount == "two-ends" and base.pins.value > 1):  # of others the base says how they start
+        yield from _fields(lamp, ("starts_from",))
+    if base.supply == "ballast" and not (base.starter and base.starter.value == "internal"):
+        yield from _fields(lamp, ("dims",))
+    if len({other.watts.value for other in catalogue.lamps_of_family[base.family]}) > 1:
+        yield from _fields(lamp, CURRENTS)  # compared with those of other watts
+    if set(lamp.purposes) - LABEL_FREE:
+        yield from lamp.codes  # the unit's own label must name it
 
 
 def _fields(entry: Base | Lamp, paths: Iterable[str]) -> Iterator[Sourced]:
