@@ -66,7 +66,8 @@ def names(code: TubeCode, lamp: Lamp, catalogue: Catalogue) -> bool:
         return not code.is_saver and code.number == _number(lamp)
     full = [_number(catalogue.lamp_by_id[one]) for one in lamp.stands_in_for]
     if code.is_saver:
-        return code.number in full and code.reduced_w in (None, lamp.watts.value)
+        is_by_full = code.number in full and code.reduced_w in (None, lamp.watts.value)
+        return is_by_full or (code.number == lamp.watts.value and code.reduced_w is None)
     return code.number == lamp.watts.value and not _has_full_lamp(lamp, catalogue)
 
 

@@ -14,7 +14,7 @@ from counter.fit._led import led_types
 from counter.fit._models import VERDICTS, Replacement, strictest
 from counter.fit._near import keyed_counterpart, on_base, other_keys, pin_counterpart, uvc_twins
 from counter.fit._texts import questions, verdict_of, white_codes
-from counter.fit.rules._beyond import suits
+from counter.fit.rules._beyond import is_named, suits
 from counter.fit.rules._holder import TWO_END_SLACK_MM
 from counter.fit.rules._supply import eighths
 from counter.language import figure, marked, tr
@@ -129,11 +129,12 @@ def _other_lamps(known: Facts) -> Iterator[Offer]:
     if base is not None:
         for other in _wanted_on(known, base.designation):
             if is_listed(other, known.fixture):
-                yield Offer(other, _named(marked("What holder and ballast label name: {lamp}"), other, lamp))
+                title = _named(marked("What holder and ballast label name: {lamp}"), other, lamp)
+                yield Offer(other, title, note=_other_than(known, other))
             elif not known.fixture.ballast_watts and base.designation != lamp.base:
                 yield Offer(other, _named(marked("What the holder takes: {lamp}"), other, lamp))
     for other in sorted(_wanted_on(known, lamp.base), key=lambda one: one.watts != lamp.watts):
-        yield Offer(other, _title(other, lamp), note=_watts_note(known, other))
+        yield Offer(other, _title(other, lamp), note=_other_than(known, other))
     for other in uvc_twins(catalogue, lamp)[:1]:
         yield Offer(other, _named(marked("The germicidal (UV-C) twin: {lamp}"), other, lamp))
     for name in _near_bases(known):
@@ -154,13 +155,13 @@ def _may_stand_in(known: Facts, other: Lamp) -> bool:
 
 
 def _reaches(known: Facts, other: Lamp, seen_mm: float | None) -> bool:
-    """Whether a tube with two ends is as long as the one in hand; others need not be.
+    """Whether a tube with two ends is as long as the one in hand, and a ring as wide; others need not be.
 
     A measured length counts before the catalogue's, and so does a measured room, by its own rule. Where one of two
     lengths is not known, nothing says that a tube reaches both holders.
     """
     length = other.lengths_mm
-    if known.catalogue.base_of(other).mount != "two-ends":
+    if known.catalogue.base_of(other).mount != "two-ends" and other.shape != "circular":
         return True
     own = (seen_mm, seen_mm) if seen_mm is not None else known.lamp.lengths_mm
     slack = TWO_END_SLACK_MM if seen_mm is None else TWO_END_SLACK_MM + SEEN_SLACK_MM
@@ -169,9 +170,40 @@ def _reaches(known: Facts, other: Lamp, seen_mm: float | None) -> bool:
     return length[0] - slack <= own[1] and own[0] <= length[1] + slack
 
 
+def _other_than(known: Facts, other: Lamp) -> str:
+    """Say what a customer would notice: watts and length other than those of the lamp in hand, a saver's limits."""
+    notes = _watts_note(known, other), _length_note(known.lamp, other), _saver_note(other)
+    return " ".join(note for note in notes if note)
+
+
 def _watts_note(known: Facts, other: Lamp) -> str:
-    is_more = known.on_mains and other.watts.value > known.lamp.watts.value
-    return tr("More watts, more heat: only if the fixture's label allows them.") if is_more else ""
+    if other.is_saver or other.kind != known.lamp.kind:
+        return ""  # said by what it is
+    if other.watts.value < known.lamp.watts.value:
+        return tr("Fewer watts, less light.")
+    if other.watts.value == known.lamp.watts.value:
+        return ""
+    if known.on_mains:
+        return tr("More watts, more heat: only if the fixture's label allows them.")
+    return tr("More watts, more light and heat.")
+
+
+def _length_note(lamp: Lamp, other: Lamp) -> str:
+    if lamp.length_mm is None or other.length_mm is None:
+        return ""
+    own, its = lamp.length_mm.value, other.length_mm.value
+    if abs(its - own) <= TWO_END_SLACK_MM:
+        return ""
+    told = tr("Its length is about {its} mm, not {own} mm: see that it fits.")
+    return told.format(its=figure(round(its)), own=figure(round(own)))
+
+
+def _saver_note(other: Lamp) -> str:
+    least = other.starts_above_c
+    if not other.is_saver or least is None:
+        return ""
+    told = tr("A saver: not where it gets colder than about {least} degrees Celsius.")
+    return told.format(least=figure(least.value))
 
 
 def _near_bases(known: Facts) -> Iterator[str]:
@@ -208,7 +240,7 @@ def _judged(known: Facts, offer: Offer) -> Replacement:
     findings = find(trial)
     verdict = strictest(map(verdict_of, findings))
     waiting = blocking(trial) if verdict != "do not sell" else ()
-    if waiting:
+    if waiting or _is_germicidal_unasked(known, offer.lamp, trial):
         verdict = "ask first" if verdict == "sell" else verdict
     said = in_words(findings, offer.lamp.id)
     cautions = tuple(one for one in said if one.verdict != "sell" or one.signal != "NOTICE")
@@ -219,6 +251,11 @@ def _judged(known: Facts, offer: Offer) -> Replacement:
         reason=_reason(trial, verdict, cautions, waiting) + (f" {offer.note}" if offer.note else ""),
         cautions=cautions,
     )
+
+
+def _is_germicidal_unasked(known: Facts, lamp: Lamp, trial: Facts) -> bool:
+    """Whether a UV-C lamp would be sold to somebody who brought another, and no label of the unit names it."""
+    return lamp.kind == "uv-c" and known.lamp.kind != "uv-c" and not is_named(trial)
 
 
 def _fixture_for(known: Facts, lamp: Lamp) -> Fixture:
@@ -247,6 +284,8 @@ def _reason(known: Facts, verdict: Verdict, cautions: tuple[Caution, ...], waiti
         return f"{objecting[0].says} {objecting[0].why}"
     if waiting:
         return _to_ask(waiting[0])
+    if verdict == "ask first":
+        return tr("The lamp in hand is no germicidal one: read which lamp the unit's own label names.")
     return _all_that_matches(known)
 
 

@@ -44,8 +44,9 @@ class Question(NamedTuple):
 
 
 class SharedChoke(NamedTuple):
-    """Lamps of one base that one choke serves, so that a label naming one of them may mean all."""
+    """Lamps of one base that one choke serves, so that a label naming one of them may mean all; by which rule."""
 
+    rule: str
     bases: tuple[str, ...]
     watts: tuple[float, ...]
     confidence: Confidence
@@ -71,8 +72,10 @@ def questions() -> dict[str, Question]:
 @cache
 def shared_chokes() -> tuple[SharedChoke, ...]:
     """Return the groups of lamps that one choke serves."""
-    rows = _file()["shared_chokes"]
-    return tuple(SharedChoke(tuple(row["bases"]), tuple(row["watts"]), row["confidence"]) for row in rows)
+    return tuple(
+        SharedChoke(row["rule"], tuple(row["bases"]), tuple(row["watts"]), row["confidence"])
+        for row in _file()["shared_chokes"]
+    )
 
 
 @cache

@@ -34,7 +34,7 @@ def test_no_more_than_some_are_kept(catalogue):
 
 
 def test_nothing_is_kept_of_a_catalogue_that_is_gone():
-    other = load()
+    other = load().model_copy()
     evidence_of(other, {}, "")
     key = id(other)
     del other

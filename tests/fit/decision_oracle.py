@@ -117,6 +117,9 @@ NEVER = {
     "magnetic-only on electronic": lambda row: (
         row.ballast in ("electronic", "dimming") and raw()[0][row.lamp]["ballasts"] == ["magnetic"]
     ),
+    "lamp that is not dimmed on a dimming ballast": lambda row: (
+        row.ballast == "dimming" and raw()[0][row.lamp].get("dims", {}).get("value") == "no"
+    ),
     "current off": _off_current,
     "ballast not known": lambda row: row.ballast == "unknown",
 }

@@ -141,3 +141,43 @@ def test_two_pins_on_an_electronic_ballast_ask_for_the_holder_of_the_four_pin_la
         fixture = Fixture(holder=holder, ballast="electronic", ballast_watts=(26,))
         offered = {one.lamp: one.verdict for one in replacements(catalogue, own, fixture, "lighting")}
         assert offered.get("G24q-3/26/quad") in ((verdict,) if verdict else (None, "do not sell"))
+
+
+def _offer(found, lamp):
+    return next((one for one in found if one.lamp == lamp), None)
+
+
+@pytest.mark.parametrize(
+    ("lamp", "offer", "base", "ballast", "watts"),
+    [  # the label's watts mean the full lamp of another length before the saver of this one
+        ("G5/28/linear", "G5/49/linear/saver", "G5", "electronic", 49),
+        ("G13/32/linear", "G13/30/linear/saver", "G13", "electronic", 30),
+        ("G13/32/linear", "G13/25/linear/saver", "G13", "electronic", 25),
+        # nobody has read which germicidal lamp the unit takes
+        ("G13/15/linear", "G13/15/linear/uv-c", "G13", "magnetic", 15),
+        ("G13/15/linear/uv-a", "G13/15/linear/uv-c", "G13", "magnetic", 15),
+        # nor whether the dimming ballast dims the saver
+        ("G13/32/linear", "G13/28/linear/saver", "G13", "dimming", 28),
+    ],
+)
+def test_what_bare_watts_do_not_name_is_asked_about(offered, lamp, offer, base, ballast, watts):
+    use = "germicidal" if offer.endswith("uv-c") else "lighting"
+    found = _offer(offered(lamp, use, holder=base, ballast=ballast, ballast_watts=(watts,)), offer)
+    assert found is not None
+    assert found.verdict == "ask first"
+
+
+def test_a_germicidal_lamp_that_the_unit_names_is_sold_in_place_of_a_white_one(offered):
+    unit = {"holder": "G13", "ballast": "magnetic", "ballast_watts": (15,), "label": "germicidal lamp G15T8"}
+    assert _offer(offered("G13/15/linear", "germicidal", **unit), "G13/15/linear/uv-c").verdict == "sell"
+
+
+def test_what_a_customer_would_bring_back_is_said(offered):
+    ring = {"holder": "G10q", "ballast": "magnetic", "ballast_watts": (22, 32)}
+    assert _offer(offered("G10q/32/circular", **ring), "G10q/22/circular") is None  # it does not reach the clips
+    choke = {"holder": "G23", "ballast": "magnetic", "ballast_watts": (7, 9, 11)}
+    longer = _offer(offered("G23/9/twin", **choke), "G23/11/twin")
+    assert "236 mm, not 167 mm" in longer.reason
+    both = {"holder": "G13", "ballast": "magnetic", "ballast_watts": (34, 40)}
+    saver = _offer(offered("G13/40/linear/t12", **both), "G13/34/linear/t12")
+    assert "16 degrees" in saver.reason

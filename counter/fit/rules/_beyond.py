@@ -8,6 +8,7 @@ from math import floor
 from typing import TYPE_CHECKING
 
 from counter import words
+from counter.fit._codes import names, tube_codes
 from counter.fit._facts import (
     NOT_COMPUTED,
     NOT_REACHED,
@@ -38,11 +39,17 @@ def ultraviolet(facts: Facts) -> Finding | None:
         return _finding(lamp, f"{prefix}-use-unknown")
     if facts.use == "lighting":
         return _finding(lamp, f"{prefix}-in-lighting")
-    if not suits(lamp, facts.use):
+    if not suits(lamp, facts.use) and not _is_named_alike(facts):
         return _finding(lamp, f"{prefix}-other-unit", unit=facts.use)
     if facts.use == "blacklight":
         return _finding(lamp, "uva-blacklight")
-    return _finding(lamp, f"{prefix}-own-unit" if is_named(facts) else f"{prefix}-own-unit-unnamed", unit=facts.use)
+    is_sure = _is_named_by_code(facts) or (suits(lamp, facts.use) and is_named(facts))
+    return _finding(lamp, f"{prefix}-own-unit" if is_sure else f"{prefix}-own-unit-unnamed", unit=facts.use)
+
+
+def _is_named_alike(facts: Facts) -> bool:
+    """Whether a unit for coated UV-A lamps names this one: the catalogue need not know all that it is for."""
+    return facts.use in BLACK and bool(BLACK & set(facts.lamp.purposes)) and is_named(facts)
 
 
 def suits(lamp: Lamp, use: str) -> bool:
@@ -66,15 +73,26 @@ def white_in_uv_unit(facts: Facts) -> Finding | None:
 
 def is_named(facts: Facts) -> bool:
     """Whether the unit's own label names this lamp: its code, or its watts beside a word for its kind."""
-    label = _plain(facts.fixture.label)
-    if not label:
+    if not _plain(facts.fixture.label):
         return False
-    if any(_plain(code.value) in label for code in facts.lamp.codes):
+    if _is_named_by_code(facts):
         return True
-    topic: Topic = "uv-c" if facts.lamp.kind == "uv-c" else "uv-b" if facts.lamp.band == "uv-b" else "uv-a"
+    topic = _topic(facts.lamp)
     is_tanning = facts.lamp.kind == "uv-a" and "tanning" in facts.lamp.purposes
     said = words.speaks_of(("uv-b", topic) if is_tanning else topic, facts.fixture.label)
     return is_listed(facts.lamp, facts.fixture) and bool(said)
+
+
+def _is_named_by_code(facts: Facts) -> bool:
+    label, lamp = facts.fixture.label, facts.lamp
+    if any(_plain(code.value) in _plain(label) for code in lamp.codes):
+        return True
+    named = (code.text for code in tube_codes(label) if names(code, lamp, facts.catalogue))
+    return any(words.speaks_of(_topic(lamp), text) for text in named)
+
+
+def _topic(lamp: Lamp) -> Topic:
+    return "uv-c" if lamp.kind == "uv-c" else "uv-b" if lamp.band == "uv-b" else "uv-a"
 
 
 def _plain(text: str) -> str:

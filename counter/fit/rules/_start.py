@@ -65,16 +65,18 @@ def not_dimmed(facts: Facts) -> Finding | None:
     """Lamps that are not to be dimmed, on a dimmer or on a dimming ballast."""
     lamp, fixture = facts.lamp, facts.fixture
     is_dimming = fixture.ballast == "dimming"
-    is_told = is_dimming and facts.listed  # then its label knows better
     if (
-        is_told
-        or not (fixture.dimmer or is_dimming)
+        not (fixture.dimmer or is_dimming)
         or facts.has_starter
         or facts.on_mains
         or lamp.dims is None
         or lamp.dims.value != "no"
     ):
         return None
+    if is_dimming and facts.listed:  # then its label may know better
+        is_named = any(names(code, lamp, facts.catalogue) for code in tube_codes(fixture.label))
+        values = {"watts": number(lamp.watts.value)}
+        return None if is_named else Finding("not-dimmed-listed", values, confidence=lamp.dims.confidence)
     return Finding("not-dimmed", {"watts": number(lamp.watts.value)}, confidence=lamp.dims.confidence)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import ceil
 from typing import TYPE_CHECKING
 
 from counter.fit._codes import names, tube_codes
@@ -9,6 +10,7 @@ from counter.fit._drive import SAME_LENGTH, Drive, nearest_drive
 from counter.fit._facts import HIGH_FREQUENCY, RUNS_LAMPS, Facts, Finding, is_unsure, number
 from counter.fit._label import counts_for
 from counter.fit._texts import shared_chokes
+from counter.fit.rules._start import starts_said
 
 if TYPE_CHECKING:
     from counter.catalogue import Figure, Lamp
@@ -54,6 +56,8 @@ def electronic_only(facts: Facts) -> Finding | None:
         return None
     watts, if_listed = facts.lamp.watts, facts.lamp.magnetic_if_listed
     if if_listed is not None and facts.listed:
+        if code_is_named(facts):
+            return None
         return Finding("magnetic-if-listed", {"watts": number(watts.value)}, watts.value, "W", if_listed.confidence)
     sure = facts.lamp.ballasts_from.confidence
     return Finding("electronic-only", {"watts": number(watts.value)}, watts.value, "W", sure)
@@ -75,6 +79,8 @@ def not_listed(facts: Facts) -> Finding | None:
     """The label lists other watts: how far off, by current and by watts."""
     if facts.listed or not facts.discharge or facts.fixture.ballast not in (*RUNS_LAMPS, "unknown"):
         return None
+    if facts.match.says == "base":
+        return None  # what does not go in is driven by nothing
     drive = nearest_drive(facts)
     if drive is None:
         return None
@@ -116,6 +122,7 @@ def _drive_values(facts: Facts, drive: Drive) -> dict[str, str]:
         "lamp_a": number(drive.lamp_a or 0),
         "frequency": drive.frequency,
         "percent": f"{percent:.0f}",
+        "within": f"{max(ceil(percent), 1)}",
         "more_or_less": "more" if (drive.current or drive.watts) > 1 else "less",
     }
 
@@ -127,7 +134,7 @@ def _shared_choke(facts: Facts, drive: Drive) -> Finding | None:
         if facts.base.designation in choke.bases and {facts.lamp.watts.value, drive.listed_w} <= set(choke.watts):
             ratio = round(drive.current or 1, 3)
             values = _drive_values(facts, drive)
-            return Finding("shared-choke", values, ratio, "times the lamp's current", choke.confidence)
+            return Finding(choke.rule, values, ratio, "times the lamp's current", choke.confidence)
     return None
 
 
@@ -166,8 +173,10 @@ def same_watts_other_length(facts: Facts) -> Finding | None:
 
 
 def _may_be_meant(lamp: Lamp, other: Lamp) -> bool:
-    """Whether a label's watts may mean the other lamp: savers are printed beside the lamp they stand in for."""
-    if other.kind != lamp.kind or other.band != lamp.band or other.is_saver != lamp.is_saver:
+    """Whether a label's watts may mean the other lamp: a saver is printed beside the lamp it stands in for, so that
+    bare watts mean a full lamp before it, and never it before a full one.
+    """
+    if other.kind != lamp.kind or other.band != lamp.band or (other.is_saver and not lamp.is_saver):
         return False
     own, its = lamp.mains and lamp.mains.current_a, other.mains and other.mains.current_a
     return not own or not its or abs(its.value / own.value - 1) > CLOSE_CURRENT
@@ -233,6 +242,8 @@ def shunted(facts: Facts) -> Finding | None:
     """Holders with both contacts joined cannot heat a cathode."""
     if not facts.fixture.shunted or facts.base.mount != "two-ends" or facts.base.pins.value != 2:
         return None
+    if starts_said(facts.fixture.label) == {"instant"}:
+        return None  # the label answers what would be asked
     rule = "shunted-preheat" if facts.fixture.ballast in ("magnetic", "dimming") else "shunted-instant"
     return Finding(rule)
 

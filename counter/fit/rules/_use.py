@@ -18,8 +18,11 @@ def uvc(facts: Facts) -> Finding | None:
     """A germicidal lamp: where it must not go, and what to say where it may."""
     if facts.lamp.kind != "uv-c":
         return None
-    rule = {"germicidal": "uvc-germicidal", "unknown": "uvc-use-unknown"}.get(facts.use, "uvc-in-lighting")
-    return exposing(facts.lamp, rule)
+    rules = {"germicidal": "uvc-germicidal", "unknown": "uvc-use-unknown", "lighting": "uvc-in-lighting"}
+    if facts.use in rules:
+        return exposing(facts.lamp, rules[facts.use])
+    found = exposing(facts.lamp, "uvc-other-unit")
+    return found._replace(values={**found.values, "unit": facts.use})
 
 
 def exposing(lamp: Lamp, rule: str) -> Finding:
