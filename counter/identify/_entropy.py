@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from math import log2
+from operator import mul
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -21,11 +22,11 @@ def gain(weights: Sequence[float], cells: Sequence[Sequence[float]], bits: Seque
 
     `weights` are the chances of the rows, `cells` the chances of each answer by row, `bits` their entropies.
     """
-    mix = [0.0] * len(cells[0])
-    kept = within = 0.0
-    for weight, row, own in zip(weights, cells, bits, strict=True):
-        if weight > NEGLIGIBLE:
-            kept += weight
-            within += weight * own
-            mix = [total + weight * cell for total, cell in zip(mix, row, strict=True)]
-    return max(0.0, entropy(total / kept for total in mix) - within / kept) if kept else 0.0
+    live = [at for at, weight in enumerate(weights) if weight > NEGLIGIBLE]
+    if not live:
+        return 0.0
+    kept = [weights[at] for at in live]
+    total = sum(kept)
+    mix = (sum(map(mul, kept, answer)) / total for answer in zip(*(cells[at] for at in live), strict=True))
+    within = sum(weights[at] * bits[at] for at in live)
+    return max(0.0, entropy(mix) - within / total)
