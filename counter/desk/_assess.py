@@ -55,7 +55,8 @@ def assess(
     law = notes.law_notes(catalogue, case.place, case.on, seen.lamp, case.broken)
     said = fit.judged_in_own_words(catalogue, judged(seen, of_lamp, law))
     open_ = _open(seen, of_lamp, said)
-    offered = offers_in_own_words(catalogue, offers(catalogue, case, seen.lamp, seen.cct_k, settled=not of_lamp))
+    found = offers(catalogue, case, seen.lamp, seen.cct_k, seen.printed_mm, settled=not of_lamp)
+    offered = offers_in_own_words(catalogue, found)
     return _answer(seen, open_, said, offered, law).model_copy(update={"sold": before})
 
 

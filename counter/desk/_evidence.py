@@ -80,6 +80,11 @@ class Evidence:
         """The best reading of the marks."""
         return self.readings[0] if self.readings else None
 
+    @property
+    def printed_mm(self) -> float | None:
+        """The lamp's length in mm where its marks print one."""
+        return self.reading.lamp.length_mm if self.reading is not None else None
+
     @cached_property
     def foreign_base(self) -> str:
         """Return the base that the marks spell out and the catalogue does not have, else ""."""

@@ -18,20 +18,35 @@ if TYPE_CHECKING:
 
 SETTLE_FIRST = marked("Settle which lamp it is first.")
 BROKEN_FIRST = marked("First the broken lamp.")
+NOMINAL_MM = 60.0  # codes print nominal lengths, pins and holders in them; the next nominal length lies farther off
 
 
 def offers(
-    catalogue: Catalogue, case: Case, lamp: Lamp | None, cct_k: int | None, settled: bool
+    catalogue: Catalogue, case: Case, lamp: Lamp | None, cct_k: int | None, printed_mm: float | None, settled: bool
 ) -> tuple[Replacement, ...]:
-    """Return what may replace a lamp; with no lamp named, what the fixture itself asks for."""
+    """Return what may replace a lamp; with no lamp named, what the fixture itself asks for.
+
+    Where a length was measured on the lamp in hand, or its code prints one (`printed_mm`), no tube much longer or
+    shorter stands where it stood.
+    """
     if lamp is None:
-        found = fit.wanted(catalogue, case.fixture, case.use)
+        wanted = fit.wanted(catalogue, case.fixture, case.use)
+        length_mm = _seen_mm(case) or printed_mm
+        found = tuple(one for one in wanted if _reaches(catalogue, one, length_mm))
     else:
         found = fit.replacements(catalogue, lamp, case.fixture, case.use, cct_k, _seen_mm(case))
     if lamp is not None and not settled:
         found = tuple(_unsettled(one, lamp) for one in found)
     held = [_held_back(catalogue, case, one) for one in found]
     return tuple(sorted(held, key=lambda one: fit.VERDICTS.index(one.verdict)))  # what the law ended stands last
+
+
+def _reaches(catalogue: Catalogue, one: Replacement, length_mm: float | None) -> bool:
+    lamp = catalogue.lamp_by_id[one.lamp] if one.lamp is not None else None
+    lengths = lamp.lengths_mm if lamp is not None and catalogue.base_of(lamp).mount == "two-ends" else None
+    if lengths is None or length_mm is None:
+        return True
+    return lengths[0] - NOMINAL_MM <= length_mm <= lengths[1] + NOMINAL_MM
 
 
 def _seen_mm(case: Case) -> float | None:

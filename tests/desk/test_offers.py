@@ -40,6 +40,17 @@ def test_the_lamp_the_holder_takes_is_offered_without_ballast_watts(catalogue):
     assert found[0].title.startswith("What the holder takes: 18 W")
 
 
+@pytest.mark.parametrize(
+    ("seen", "is_there"), [({}, True), ({"marks": "FR71T12"}, False), ({"length_mm": 1764}, False)]
+)
+def test_no_tube_much_longer_than_the_one_in_hand_is_offered(catalogue, seen, is_there):
+    """A holder and 100 W alone mean an 8 ft tube; a 6 ft one was there."""
+    looks = {"pins": "2"} | {key: value for key, value in seen.items() if key != "marks"}
+    fixture = Fixture(holder="G13", ballast="magnetic", ballast_watts=(100,))
+    found = offered(catalogue, marks=seen.get("marks", ""), looks=looks, fixture=fixture, use="lighting")
+    assert ("G13/100/linear/t8" in {one.lamp for one in found}) is is_there
+
+
 def test_the_white_lamp_of_the_same_watts_comes_first_for_a_germicidal_one(catalogue):
     fixture = Fixture(holder="G23", ballast="magnetic", ballast_watts=(9,))
     found = offered(catalogue, marks="9W G23 UV-C germicidal", fixture=fixture, use="lighting")
