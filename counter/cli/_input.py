@@ -53,7 +53,7 @@ def whole() -> str:
 
 def _source() -> object:
     if sys.stdin is None or sys.stdin.closed:
-        raise BadInput(tr("there is no standard input to read from; name a file, or lead a pipe into the command"))
+        raise BadInput(tr("there is no standard input to read from; name a file, or pipe something in"))
     return getattr(sys.stdin, "buffer", sys.stdin)
 
 

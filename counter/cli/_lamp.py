@@ -82,7 +82,7 @@ def _reading_text(found: Assessment) -> str:
     for reading in found.readings:
         lines.append(f"{reading.canonical}  {figure(reading.probability, '.0%')}  ({reading.system})")
         lines += [f"    {span.text:<10} {span.means}" for span in reading.spans]
-        lines += [tr("    taken: {words}").format(words=words) for words in reading.assumptions]
+        lines += [tr("    taken as: {words}").format(words=words) for words in reading.assumptions]
     return "\n".join([*lines, *(one.says for one in found.sold), *found.problems]) or tr("nothing to read")
 
 

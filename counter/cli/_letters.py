@@ -40,7 +40,7 @@ def add(commands: Commands) -> None:
     learn.add_argument("file", metavar=tr("FILE"), help=parted)
     learn.add_argument("--accept", action="store_true", help=tr("keep what was worked out"))
     named("list", _list, tr("show what is taught and learned, and whose whole codes are known"))
-    teach = named("teach", _teach, tr("say what letters mean; without a meaning: nothing that decides"))
+    teach = named("teach", _teach, tr("say what letters mean; without a meaning: nothing special"))
     teach.add_argument("word", metavar="LETTERS")
     teach.add_argument("means", metavar="KEY=VALUE", nargs="*", help=tr(SPELLED))
     named("forget", _forget, tr("take the meaning of letters away")).add_argument("word", metavar="LETTERS")
@@ -89,7 +89,7 @@ def _said(rows: Sequence[KnownLetters], **more: Any) -> Answer:
 def _line(one: KnownLetters) -> str:
     from counter.marks import letters, spoken
 
-    means = spoken(letters.letters_say(one.means)) or tr("nothing that decides")
+    means = spoken(letters.letters_say(one.means)) or tr("nothing special")
     told = tr("{letters} {means}  ({support} for, {against} against, {origin})")
     origin = tr("taught") if one.source == "taught" else one.list_name
     counted = {"support": one.support, "against": one.against, "origin": origin}

@@ -31,10 +31,16 @@ def add(commands: Commands) -> None:
     chart.add_argument("out", metavar="OUT.pdf", type=Path)
     chart.add_argument("--sheet", choices=NAMES, default="wall")
     chart.add_argument("--page", choices=PAGES, default="A4")
-    chart.add_argument("--pair", metavar="BASE:BASE", action="append", default=[], help=tr("for look-alikes"))
+    chart.add_argument(
+        "--pair",
+        metavar="BASE:BASE",
+        action="append",
+        default=[],
+        help=tr("a pair for the sheet of look-alikes, as G23:GX23"),
+    )
     chart.add_argument("--base", metavar="BASE", action="append", default=[], help=tr("labels of these bases only"))
     chart.add_argument("--labels", choices=GRIDS, default="a4-24", help=tr("how labels stand on their sheet"))
-    chart.add_argument("--skip", metavar="N", type=int, default=0, help=tr("labels used up on the first sheet"))
+    chart.add_argument("--skip", metavar="N", type=int, default=0, help=tr("labels already used on the first sheet"))
 
 
 def _measure(chosen: argparse.Namespace, data: Path) -> Answer:

@@ -111,7 +111,7 @@ def _reached(act: Callable[[], None]) -> bool:
         return False
     except OSError as problem:
         let_go(sys.stdout)
-        told = tr("the answer could not be written: {why}; lead it elsewhere")
+        told = tr("the answer could not be written: {why}; send it somewhere else")
         raise BadInput(told.format(why=reason(problem))) from None
     return True
 

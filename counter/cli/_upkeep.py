@@ -23,9 +23,11 @@ HOUSE_FORMAT = "lamp-counter/house-codes"
 def add(commands: Commands) -> None:
     """Name the commands of this file."""
     check = commands.add("check", _check, tr("list every problem of a catalogue file, with file and line"))
-    about = tr("a table of ours; - reads it; none: all that is shipped and what the shop made")
+    about = tr(
+        "a file of this program's; - reads standard input; left out: all that is shipped and what the shop made"
+    )
     check.add_argument("file", metavar=tr("FILE"), nargs="?", type=Path, help=about)
-    counted = tr("how many values stand on what, by base and lamp")
+    counted = tr("where the values come from and how many of each, by base and lamp")
     check.add_argument("--sources", action="store_true", help=counted)
 
 

@@ -151,7 +151,7 @@ def _uv(seen: Evidence) -> Iterator[Doubt]:
         yield _spoken("uv", fit.said_uv(said), tr(SAYS_GERMICIDAL))
     if kind not in ("uv-a", "uv-c", "other") and (said := words.speaks_of(("uv-b", "uv-a"), seen.case.marks)):
         yield _spoken(
-            "uv", fit.said_coated_uv(said), tr("What does its whole marking say, and what unit did it light?")
+            "uv", fit.said_coated_uv(said), tr("What does its whole marking say, and which unit is it from?")
         )
     if lamp is not None and not lamp.is_ultraviolet and seen.glass == "clear":
         for one in fit.seen_clear(seen.catalogue, lamp, seen.strongest_uvc(lamp.base)):
@@ -188,7 +188,7 @@ def _glass(seen: Evidence) -> Iterator[Doubt]:
         yield Doubt(kind="glass", about="glass", says=why, ask=tr("Is the glass white or clear?"))
     if seen.case.use == "unknown" and seen.cct_k is None and seen.coated_uv_share(lamp) >= UV_DOUBT:
         why = tr("UV-A lamps for traps and curing stand on this base too, coated like white ones.")
-        yield Doubt(kind="glass", about="use", says=why, ask=tr("What did it do: give light to see by?"))
+        yield Doubt(kind="glass", about="use", says=why, ask=tr("What was it for: light to see by?"))
 
 
 def _dispute(seen: Evidence) -> Iterator[Doubt]:
@@ -206,7 +206,7 @@ def _against(seen: Evidence) -> Iterator[Doubt]:
         label = tr(look.label if look is not None else THE_MARKS)
         if look is not None and about == "glass":
             says = tr(look.why)
-        yield Doubt(kind="against", about=about, says=says, ask=tr("{look}: look again").format(look=label))
+        yield Doubt(kind="against", about=about, says=says, ask=tr("Look again: {look}").format(look=label))
 
 
 THE_MARKS = marked("The marks")
@@ -214,8 +214,8 @@ THE_MARKS = marked("The marks")
 
 def _split(seen: Evidence) -> Iterator[Doubt]:
     if seen.marks.is_split:
-        says = tr("The marks say one thing twice, with two values.")
-        ask = tr("Read the marks again: which of the two stands there?")
+        says = tr("The marks contradict themselves.")
+        ask = tr("Read the marks again: which of the two is printed there?")
         yield Doubt(kind="split", about="marks", says=says, ask=ask)
 
 
@@ -223,7 +223,7 @@ def _letters(seen: Evidence) -> Iterator[Doubt]:
     """Letters whose meaning in this shop the case speaks against; it is never changed without being asked."""
     for one in letters_asked(seen):
         passed = (one.letters,) if one.may_except else ()
-        ask = tr("What does {letters} mean? Below the code it can be told anew or forgotten.")
+        ask = tr("What does {letters} mean? Say it anew below the code, or forget it there.")
         yield Doubt(kind="letters", about="marks", says=one.says, ask=ask.format(letters=one.letters), words=passed)
 
 
@@ -259,7 +259,9 @@ def _saver(seen: Evidence) -> Iterator[Doubt]:
     if lamp is None or reading is None or lamp.is_saver or lamp.shape != "linear":
         return
     if said := marks.saving_suffix(reading):
-        says = tr("“{letters}” says that it takes fewer watts than its number, and no such lamp is in the catalogue.")
+        says = tr(
+            "“{letters}” means a saver: it takes fewer watts than its number says. No such lamp is in the catalogue."
+        )
         ask = tr("How many watts does it take? Read the whole print.")
         yield Doubt(kind="against", about="marks", says=says.format(letters=said), ask=ask)
 
@@ -270,9 +272,9 @@ def _watts(seen: Evidence) -> Iterator[Doubt]:
         return
     found = sorted({one.watts.value for one in seen.in_question})
     listed = ", ".join(map(figure, found))
-    says = tr("{base} comes as {watts}\N{THIN SPACE}W; the choice of a base says nothing of them.")
+    says = tr("{base} comes in {watts}\N{THIN SPACE}W; choosing the base does not say which.")
     says = says.format(base=seen.in_question[0].base, watts=listed)
-    yield Doubt(kind="watts", about="watts", says=says, ask=tr("How many watts does it have?"), outcomes=())
+    yield Doubt(kind="watts", about="watts", says=says, ask=tr("Which watts are printed on it?"), outcomes=())
 
 
 def _look(seen: Evidence) -> Iterator[Doubt]:
@@ -286,7 +288,7 @@ def _look(seen: Evidence) -> Iterator[Doubt]:
         yield Doubt(kind="look", about="marks", says=says, ask=ask)
         return
     label = tr(seen.catalogue.look_by_key[first.look].label)
-    yield Doubt(kind="look", about=first.look, says=first.why, ask=tr("{look}: look at it next").format(look=label))
+    yield Doubt(kind="look", about=first.look, says=first.why, ask=tr("Look at: {look}").format(look=label))
 
 
 def _worth_most(nexts: Sequence[NextLook]) -> NextLook | None:
@@ -339,7 +341,7 @@ def advice(seen: Evidence, doubts: Sequence[Doubt]) -> str:
         return tr("Lamp known. Now ask about the fixture.")
     if first.kind == "dispute":
         label = tr(catalogue.look_by_key[first.about].label)
-        return tr("{look}: look again, the marks say otherwise.").format(look=label)
+        return tr("Look again: {look}. The marks say otherwise.").format(look=label)
     asked = next((one for one in nexts if one.look == first.about), None)
     return _look_words(catalogue, asked) if first.kind == "look" and asked is not None else first.ask
 

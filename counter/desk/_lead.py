@@ -24,8 +24,8 @@ MOSTLY = 0.55  # of its family: from here the base itself can be named
 SUSPECT = marked("may be germicidal UV-C")
 NOTHING = marked("Nothing looked at yet")
 FOREIGN_BASE = marked("base not in the catalogue")
-WATTS_NOT_SEEN = marked("watts not seen yet")
-UNREADABLE = marked("These marks say nothing known: look at the lamp")
+WATTS_NOT_SEEN = marked("watts not known yet")
+UNREADABLE = marked("Nothing known in these marks: look at the lamp")
 KIND_WORDS = {"uv-c": marked("UV-C germicidal"), "uv-a": marked("blacklight"), "led": "LED", "other": "UV-B"}
 
 
@@ -165,8 +165,8 @@ def subline(lamp: Lamp | None, lead: Leading | None, settled: bool, cct_k: int |
         return ""
     kind = tr(KIND_WORDS.get(lead.candidate.kind, ""))
     if kind:
-        return tr("{kind}, watts not read").format(kind=kind)
-    return tr("not sure yet: look again") if lead.is_one_base else tr("its number is not known yet")
+        return tr("{kind}, watts not known yet").format(kind=kind)
+    return tr("not sure yet: look again") if lead.is_one_base else tr("key number not known yet")
 
 
 def nothing_known(catalogue: Catalogue, marks: str, asked_for: Sequence[str]) -> str:
@@ -178,5 +178,5 @@ def nothing_known(catalogue: Catalogue, marks: str, asked_for: Sequence[str]) ->
         return tr(NOTHING)
     watts = tr(" or ").join(dict.fromkeys(figure(one.watts.value) for one in lamps))
     bases = tr(" or ").join(dict.fromkeys(one.base for one in lamps))
-    told = tr("No lamp yet. The fixture asks for {watts}\N{THIN SPACE}W, {bases}")
+    told = tr("No lamp yet. The fixture takes {watts}\N{THIN SPACE}W, {bases}")
     return told.format(watts=watts, bases=bases)

@@ -16,8 +16,8 @@ if TYPE_CHECKING:
     from counter.desk._case import Case
     from counter.fit import Replacement
 
-SETTLE_FIRST = marked("Settle which lamp it is first.")
-BROKEN_FIRST = marked("First the broken lamp.")
+SETTLE_FIRST = marked("First find out which lamp it is.")
+BROKEN_FIRST = marked("First clean up the broken lamp.")
 NOMINAL_MM = 60.0  # codes print nominal lengths, pins and holders in them; the next nominal length lies farther off
 
 

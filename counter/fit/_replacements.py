@@ -85,7 +85,7 @@ def wanted(catalogue: Catalogue, fixture: Fixture, use: Use = "unknown") -> tupl
             is_named = is_listed(lamp, labelled) or (not labelled.ballast_watts and not lamp.is_saver)
             if is_named and _is_for(lamp, use):
                 known = facts(catalogue, lamp, labelled, use)
-                offer = _judged(known, Offer(lamp, _named(marked("What the fixture asks for: {lamp}"), lamp, lamp)))
+                offer = _judged(known, Offer(lamp, _named(marked("What the fixture takes: {lamp}"), lamp, lamp)))
                 found.append(_if_used_for_light(offer) if use == "unknown" and uvc_twins(catalogue, lamp) else offer)
     return tuple(
         sorted((one for one in found if one.verdict != "do not sell"), key=lambda one: VERDICTS.index(one.verdict))
@@ -136,7 +136,7 @@ def _other_lamps(known: Facts) -> Iterator[Offer]:
     for other in sorted(_wanted_on(known, lamp.base), key=lambda one: one.watts != lamp.watts):
         yield Offer(other, _title(other, lamp), note=_other_than(known, other))
     for other in uvc_twins(catalogue, lamp)[:1]:
-        yield Offer(other, _named(marked("The germicidal (UV-C) twin: {lamp}"), other, lamp))
+        yield Offer(other, _named(marked("The germicidal (UV-C) look-alike: {lamp}"), other, lamp))
     for name in _near_bases(known):
         for other in on_base(catalogue, name, lamp.kind):
             if other.band == lamp.band and abs(other.watts.value - lamp.watts.value) < 0.05:
@@ -299,7 +299,7 @@ def _all_that_matches(known: Facts) -> str:
     }
     names = tuple(name for name, is_known in found.items() if is_known)
     if not names and fixture.came_out:
-        return tr("It burned there until it died.")
+        return tr("It worked there until it wore out.")
     return tr(MATCHES[names])
 
 

@@ -77,5 +77,5 @@ def _why(table: WordTable | SizeTable, by_row: Sequence[float]) -> str:
     first = sorted(chances, key=chances.__getitem__, reverse=True)[:2]
     if len(first) < 2 or chances[first[1]] < WORTH_NAMING or sum(map(chances.__getitem__, first)) < MOSTLY:
         return tr(table.look.why)
-    told = tr("{why} Here it decides between {one} and {other}.")
+    told = tr("{why} Here it tells {one} from {other}.")
     return told.format(why=tr(table.look.why), one=first[0], other=first[1])

@@ -138,21 +138,24 @@ FIELDS = {  # what was told of the fixture, as a slip names it
     "use": marked("use"),
     "holder": marked("holder"),
     "ballast": marked("ballast"),
-    "ballast_watts": marked("ballast watts"),
-    "ballast_counts": marked("ballast counts"),
-    "lamp_count": marked("lamp count"),
+    "ballast_watts": marked("watts on the ballast label"),
+    "ballast_counts": marked("lamps the ballast runs"),
+    "lamp_count": marked("lamps on this ballast"),
     "enclosed": marked("enclosed"),
     "damp": marked("damp"),
     "cold": marked("cold"),
     "base_up": marked("base up"),
-    "emergency": marked("emergency"),
+    "emergency": marked("battery pack"),
     "dimmer": marked("dimmer"),
-    "shunted": marked("shunted"),
-    "space_mm": marked("space mm"),
-    "tube_room_mm": marked("tube room mm"),
-    "room_k": marked("room K"),
-    "came_out": marked("came out"),
+    "shunted": marked("contacts joined (shunted)"),
+    "space_mm": marked("longest lamp, mm"),
+    "tube_room_mm": marked("thickest tube, mm"),
+    "room_k": marked("other lamps in the room, K"),
+    "came_out": marked("same lamp worked there"),
 }
+
+
+BALLASTS = {"led-driver": marked("LED driver"), "bypassed": marked("taken out")}
 
 
 def _plain(value: Any) -> str:
@@ -160,7 +163,7 @@ def _plain(value: Any) -> str:
         return tr("yes") if value else tr("no")
     if isinstance(value, list | tuple):
         return ", ".join(map(_plain, value))
-    return figure(value) if isinstance(value, float) else tr(str(value))
+    return figure(value) if isinstance(value, float) else tr(BALLASTS.get(value, str(value)))
 
 
 def item_from(item: StockItem, quantity: int = 1) -> SlipItem:

@@ -43,11 +43,11 @@ STEPS = (
         ),
         looks={"legs": "2"},
     ),
-    Step(marked("Now the pins on the base: 2 pins (Alt+P, 2). The outlines fall to a few."), looks={"pins": "2"}),
+    Step(marked("Now the pins on the base: 2 pins (Alt+P, 2). Only a few outlines are left."), looks={"pins": "2"}),
     Step(
         marked(
-            "Look at what is asked for first now: the glass. This tube is clear, you can see into it. Press clear. "
-            "A clear tube on such a base gives germicidal UV-C."
+            "The program now asks for the glass first. This tube is clear, you can see into it: "
+            "press clear. A clear tube on such a base gives germicidal UV-C."
         ),
         looks={"glass": "clear"},
     ),

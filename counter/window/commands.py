@@ -84,7 +84,7 @@ def _stock_commands(stock: ShopDesk) -> tuple[Command, ...]:
         Command(STOCK, tr("Back to the stock list before this one"), (), stock.bring_back),
         Command(STOCK, tr("Makers' letters, and what the list teaches …"), (), stock.learner.open),
         Command(STOCK, tr("Cost over the years …"), (), stock.open_cost),
-        Command(STOCK, tr("Count own sales in identifying, or not"), (), stock.toggle_sales),
+        Command(STOCK, tr("Let the shop's own sales count in identifying, or not"), (), stock.toggle_sales),
         Command(STOCK, tr("Load the demo shop"), (), stock.load_demo),
         Command(STOCK, tr("Remove the demo shop"), (), stock.drop_demo),
     )

@@ -32,8 +32,8 @@ def test_seldom_met_leads_where_it_is_thrice_as_likely(catalogue):
     ("case", "subline"),
     [
         (Case(), "Nothing looked at yet"),
-        (Case(marks="zzz"), "These marks say nothing known: look at the lamp"),
-        (Case(marks="GX24q"), "its number is not known yet"),
+        (Case(marks="zzz"), "Nothing known in these marks: look at the lamp"),
+        (Case(marks="GX24q"), "key number not known yet"),
     ],
 )
 def test_subline_says_what_is_open(catalogue, case, subline):
@@ -50,7 +50,7 @@ def test_advice_ends_when_all_is_answered(catalogue):
 
 def test_advice_sends_back_to_what_the_marks_contradict(catalogue):
     found = assess(catalogue, Case(marks="CFQ26W/G24q/841", looks={"pins": "2"}))
-    assert found.advice == "Pins: look again, the marks say otherwise."
+    assert found.advice == "Look again: Pins. The marks say otherwise."
 
 
 def test_outlines_stand_by_family_and_name_every_base_and_kind_once(catalogue):

@@ -31,7 +31,7 @@ def test_a_fixture_alone_names_its_lamps(catalogue, fixture, lamps):
 def test_a_fixture_alone_gives_no_verdict(catalogue):
     found = assess(catalogue, Case(fixture=Fixture(holder="G24q-2", ballast="electronic"), use="lighting"))
     assert (found.verdict, found.lamp) == (None, None)
-    assert found.subline == "No lamp yet. The fixture asks for 18\N{THIN SPACE}W, G24q-2"
+    assert found.subline == "No lamp yet. The fixture takes 18\N{THIN SPACE}W, G24q-2"
 
 
 def test_the_lamp_the_holder_takes_is_offered_without_ballast_watts(catalogue):

@@ -53,7 +53,7 @@ def test_why_names_what_it_splits(catalogue):
     looks = {"legs": "4", "pins": "4", "arrangement": "rectangle", "glass": "white", "length_mm": 131.0}
     why = {one.look: one.why for one in ask(catalogue, looks)}
     assert why["watts"].startswith(catalogue.look_by_key["watts"].why)
-    assert why["watts"].endswith(" Here it decides between 13 W and 18 W.")
+    assert why["watts"].endswith(" Here it tells 13 W from 18 W.")
     assert why["block"] == catalogue.look_by_key["block"].why
 
 

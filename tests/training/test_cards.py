@@ -180,7 +180,7 @@ def test_worn_codes_lack_one_character_of_the_answer(catalogue):
 @pytest.mark.parametrize(
     ("says", "strange"),
     [
-        ("G23 and GX23 are different bases: the X, Y, Z or U keys them apart.", 1),
+        ("G23 and GX23 are different bases: the X, Y, Z or U stands for another key.", 1),
         ("A fluorescent lamp for a fixture with an LED driver.", 1),
         ("The ballast label lists 7 W, not 9 W.", 1),
         ("2G7 is not the base that the holder 2G11 takes.", 2),

@@ -128,7 +128,7 @@ def test_a_broken_catalogue_is_a_designed_state(windows, tmp_path, monkeypatch, 
     assert window.answer.lamp.text() == "The catalogue could not be read"
     assert "counter check" in window.detail.tell.text()
     everything = said(window)
-    assert "Laying out" not in everything, "nothing is coming any more"
+    assert "Drawing …" not in everything, "nothing is coming any more"
     for inside in ("Traceback", "pydantic", "ValidationError"):
         assert inside not in everything
     for which in (Qt.Key.Key_F2, Qt.Key.Key_Escape):

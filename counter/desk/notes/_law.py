@@ -15,8 +15,8 @@ if TYPE_CHECKING:
 
 PLACE_NOT_SET = marked("No place is chosen, so no law can be named. Choose the shop's place above.")
 NO_LAMP = marked("No lamp is named yet. First say which lamp.")
-NO_ROW = marked("No rule was found for this lamp type in this place. That is no permission.")
-UNKNOWN_PLACE = marked("The table does not know this place. That is no permission.")
+NO_ROW = marked("No rule was found for this lamp type in this place. That does not mean it is allowed.")
+UNKNOWN_PLACE = marked("The table does not know this place. That does not mean it is allowed.")
 
 
 class LawNotes(Model):

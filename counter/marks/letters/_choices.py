@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
     from counter.catalogue import Catalogue
 
-ORDINARY = marked("Nothing that decides: an ordinary lamp of this maker")
+ORDINARY = marked("Nothing special: an ordinary lamp of this maker")
 
 
 class Choice(NamedTuple):

@@ -123,7 +123,7 @@ def _spoken(catalogue: Catalogue, look: NextLook) -> str:
     found = DECIDES.fullmatch(look.why.removeprefix(why).strip())
     if found is None:
         return tr(look.why)
-    words = tr("{why} Here it decides between {one} and {other}.")
+    words = tr("{why} Here it tells {one} from {other}.")
     return words.format(why=tr(why), one=found[1], other=found[2])
 
 

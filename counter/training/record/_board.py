@@ -88,9 +88,10 @@ def bars_words() -> str:
     """Say when a family is ready, and what "sure of" means."""
     bars = settings().bars
     words = tr(
-        "“Sure of” is how many of 100 would be right with luck taken out, reckoned from the last {last} first tries "
-        "({interval}, {confidence:.0f} %). A family is ready for the counter when that is over {plain:.0f}, over "
-        "{critical:.0f} for ultraviolet and what does not go together, and nothing in it is left unasked."
+        "“Sure of” is how many of 100 would be right without lucky guesses, worked out from the "
+        "last {last} first tries. A family is ready for the counter when that is over "
+        "{plain:.0f}, for ultraviolet and what does not go together over {critical:.0f}, and "
+        "nothing in it is left unasked. ({interval}, {confidence:.0f} %)"
     )
     return words.format(
         last=bars.last,

@@ -49,7 +49,7 @@ class Freshness(Model):
         many = {
             "fresh": trn("fresh for {days} day", "fresh for {days} days", self.days),
             "fading": trn("fading: {days} day left", "fading: {days} days left", self.days),
-            "gone": trn("gone: {days} day ago", "gone: {days} days ago", self.days),
+            "gone": trn("gone: asked {days} day ago", "gone: asked {days} days ago", self.days),
         }
         return many[self.state].format(days=days)
 

@@ -22,9 +22,7 @@ PAGES: dict[str, Page] = {
     "answer": Page(
         marked("The answer"),
         (
-            marked(
-                "Which base, whether it may be sold, and the gravest caution. It stays where it is, whatever it says."
-            ),
+            marked("Which base, whether it may be sold, and the gravest caution, always in the same place."),
             marked("A firm frame: may be sold. Dashes: ask first. A solid block: do not sell."),
             marked("«?» behind a base: it is the likeliest, and not sure yet."),
         ),
@@ -32,8 +30,10 @@ PAGES: dict[str, Page] = {
     "looks": Page(
         marked("In your hand"),
         (
-            marked("Press what you see; a second press takes it back. Nothing is ever struck out by one look."),
-            marked("▸ marks the look most worth taking now, with its reason on top."),
+            marked(
+                "Press what you see; a second press takes it back. One wrong press never rules a lamp out for good."
+            ),
+            marked("▸ marks what to look at next; the reason stands on top."),
             marked(
                 'Sizes: millimetres, or inches like 5 7/8" or 1/2. A bare number is in the unit of Settings, '
                 "Lengths; "

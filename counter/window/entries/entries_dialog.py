@@ -234,7 +234,7 @@ class EntriesDialog(QDialog):
         self.judge()
         who = self.who.text().strip()
         if not who:
-            self.said.setText(tr("Say who adds it; a value nobody stands behind is no better than ours."))
+            self.said.setText(tr("Say who adds it, so that others know whom to ask."))
             self.who.setFocus()
         elif self.keep.isEnabled():
             section, entry = entries.to_layer(self.section, self.entry, self.known.shipped)

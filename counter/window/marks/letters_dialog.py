@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 
 HEADS = (
     *(marked("Letters"), marked("What they mean"), marked("Known from")),
-    *(marked("Lines for it"), marked("Lines against")),
+    *(marked("Lines that agree"), marked("Lines that disagree")),
 )
 OFFERED = marked("would be taken from the list")
 TAKEN = marked("the list {list}")
@@ -191,7 +191,7 @@ def _about(taught: Taught, is_offered: bool) -> str:
     read = trn("{count} line of {name} was read", "{count} lines of {name} were read", taught.learned.lines)
     said = read.format(count=taught.learned.lines, name=taught.stock.name)
     if taught.learned.lines < taught.of_lines:
-        said += tr(", evenly out of {count}").format(count=taught.of_lines)
-    more = "" if is_offered else " " + tr("It teaches nothing that is not known here.")
-    goes = tr("What is taken from a list goes when the list is replaced.")
+        said += tr(", spread evenly over all {count}").format(count=taught.of_lines)
+    more = "" if is_offered else " " + tr("Nothing in it is new here.")
+    goes = tr("What is taken from a list is dropped when that list is replaced.")
     return f"{said}.{more} {goes}"

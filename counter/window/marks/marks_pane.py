@@ -70,7 +70,7 @@ class MarksPane(QFrame):
         self.hint.set_role("quiet")
         self.conflict = QFrame()
         self.conflict_words = Words(wraps=True)
-        self.drop_look, self.drop_marks = QPushButton(), QPushButton(tr("Misread: remo&ve marks"))
+        self.drop_look, self.drop_marks = QPushButton(), QPushButton(tr("Misread: remo&ve the marks"))
         self._conflict_look = ""
         self._shown: tuple[object, ...] = ()
         self._spans: tuple[str, tuple[object, ...]] = ("", ())
@@ -173,7 +173,7 @@ class MarksPane(QFrame):
                 reading = listed[i]
                 system = tr(SYSTEM_WORDS.get(reading.system, reading.system))
                 button.setText(f"{reading.canonical}   {percent(reading.probability)}   {system}")
-                button.setToolTip("\n".join(reading.assumptions) or tr("read as it stands"))
+                button.setToolTip("\n".join(reading.assumptions) or tr("exactly as typed"))
                 button.setProperty("code", reading.canonical)
 
     def _show_conflict(self, conflicts: tuple[Conflict, ...]) -> None:

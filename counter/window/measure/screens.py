@@ -54,7 +54,7 @@ def said_of(settings: QSettings, screen: QScreen) -> str:
     if found is None:
         return tr("Not calibrated: sizes on this screen are a guess. Calibrate it with a bank card.")
     if not LEAST <= told <= MOST or abs(told / found - 1) > LIES:
-        return tr("Calibrated. The screen itself says {share:.0%} of its true size; the card is believed.").format(
-            share=told / found
-        )
+        return tr(
+            "Calibrated by the card. The screen says of itself {share:.0%} of its true size; that is not used."
+        ).format(share=told / found)
     return tr("Calibrated with a card.")

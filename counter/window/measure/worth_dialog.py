@@ -76,13 +76,15 @@ class WorthDialog(QDialog):
 
     def show_found(self, found: Sequence[Worth]) -> None:
         """Show the values, the most telling first."""
-        self.said.setText(tr(HOW) if found else tr("Everything that the looks rest on is sure."))
+        self.said.setText(tr(HOW) if found else tr("All that identifying rests on is sure already."))
         best = max((one.bits for one in found), default=0.0)
         for one in found:
             part = f"{one.bits / best:.0%}" if best > 0 else "–"
             name = one.of if one.kind == "base" else self._lamp_name(one.of)
             item = QListWidgetItem(
-                tr("{name}: {value}   {share} of the first").format(name=name, value=tr(PARTS[one.part]), share=part)
+                tr("{name}: {value}   {share} as useful as the first").format(
+                    name=name, value=tr(PARTS[one.part]), share=part
+                )
             )
             item.setData(Qt.ItemDataRole.UserRole, self._lamp_of(one))
             self.rows.addItem(item)

@@ -77,7 +77,7 @@ class DetailPane(QFrame):
         self.choose = QPushButton(tr("This is th&e lamp"))
         self.choose.setCheckable(True)
         self.choose.setToolTip(
-            tr("Press when you are sure, from the print or the box. Opening an outline settles nothing.")
+            tr("Press it when you are sure, from the print or the box. Only opening an outline decides nothing.")
         )
         self.learn = QPushButton(tr("Teach &me this"))
         self.learn.setFlat(True)
@@ -337,5 +337,5 @@ def _tip(fact: Fact) -> str:
 
 def _difference_rows(here: Lamp, there: Lamp, found: tuple[Difference, ...]) -> tuple[Row, ...]:
     if not found:
-        return (Row(tr("Nothing known differs."), ""),)
+        return (Row(tr("No difference is known."), ""),)
     return (Row("", here.base, there.base), *(Row(one.what, one.here, one.there) for one in found))

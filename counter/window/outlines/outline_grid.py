@@ -224,7 +224,7 @@ class OutlineGrid(Panel):
         self.unfold.setVisible(not self._fresh and (hidden > 0 or self._unfolded) and not self.filter.text().strip())
         self.unfold.setText(tr("Hide unlikely") if self._unfolded else tr("Show {hidden} more").format(hidden=hidden))
         if not self._all:
-            self.count.setText(tr("Laying out the drawings …"))
+            self.count.setText(tr("Drawing …"))
         elif not shown:
             self.count.setText(tr("No base or watts like that. Clear the filter to see all."))
         else:

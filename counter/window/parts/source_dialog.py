@@ -80,7 +80,7 @@ class SourceDialog(QDialog):
             self._begin_with(before[-1])
             words = tr("Withdraw it") if len(before) == 1 else tr("Withdraw all {count}").format(count=len(before))
             self.withdraw = self.buttons.addButton(words, QDialogButtonBox.ButtonRole.DestructiveRole)
-            self.withdraw.setToolTip(tr("Ours counts again; what the shop found is taken out of its values."))
+            self.withdraw.setToolTip(tr("Our value counts again; the shop's own is taken out."))
             self.withdraw.clicked.connect(self.withdrawn)
 
     def _ask(self, box: QVBoxLayout) -> None:
@@ -135,7 +135,7 @@ class SourceDialog(QDialog):
         ]
         if missing:
             self.show_problem(
-                tr("Still missing: {what}. A value nobody stands behind is no better than ours.").format(
+                tr("Still missing: {what}. Without it nobody can check the value later.").format(
                     what=", ".join(missing)
                 )
             )

@@ -21,8 +21,8 @@ if TYPE_CHECKING:
 
 NO_LIST = marked("No stock list yet. Menu, “Import stock list…”, or load the demo shop to try it.")
 NO_CASE = marked("Once a lamp or a holder is named, what the shelf has for it stands here. Or search.")
-NOTHING = marked("Nothing on the shelf answers this. Press “Asked for, not there” to note it.")
-NOT_FOUND = marked("Nothing in the list begins so.")
+NOTHING = marked("Nothing on the shelf fits this. Press “Asked for, not there” to note it.")
+NOT_FOUND = marked("Nothing in the list begins like that.")
 
 
 class Needed(QSpinBox):
@@ -69,8 +69,8 @@ class ShelfPane(QWidget):
         self.add, self.miss = QPushButton(tr("On the slip")), QPushButton(tr("Asked for, not there"))
         self.same = QPushButton(tr("It is this lamp"))
         self.same.setToolTip(tr("Match this line to the lamp of this case, in this list and in every later one."))
-        self.teach = QPushButton(tr("Tell its letters"))
-        self.teach.setToolTip(tr("Put this line's code into the marks, where its letters can be told."))
+        self.teach = QPushButton(tr("Say what its letters mean"))
+        self.teach.setToolTip(tr("Put this line's code into the marks; below it you can say what its letters mean."))
         for button in (self.add, self.miss, self.same, self.teach):
             button.setMinimumHeight(TARGET)
         self.field.textChanged.connect(self.searched)

@@ -255,7 +255,9 @@ class ShopDesk(QObject):
 
     def _say_sales(self, on: bool) -> None:
         self.pane.say(
-            tr("Own sales weigh in identifying now.") if on else tr("Own sales no longer weigh in identifying.")
+            tr("The shop's own sales now count in identifying.")
+            if on
+            else tr("The shop's own sales no longer count in identifying.")
         )
         self.open()
 

@@ -63,7 +63,7 @@ def _of_words(ask: Ask) -> tuple[tuple[str, Answer], ...]:
         (tr("“{short}” says nothing").format(short=_short(word)), Answer("explained", ask.about, (word,)))
         for word in ask.words
     )
-    every = ((tr("all say nothing"), Answer("explained", ask.about, ask.words)),)
+    every = ((tr("none of them says anything"), Answer("explained", ask.about, ask.words)),)
     return each if len(each) == 1 else (*every, *each)
 
 

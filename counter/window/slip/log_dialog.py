@@ -110,7 +110,7 @@ class LogDialog(QDialog):
             self.list.addItem(QListWidgetItem(_line(one)))
         if found:
             self.list.setCurrentRow(0)
-        self.says.setText("" if found else tr("No slip is found so."))
+        self.says.setText("" if found else tr("No slip matches."))
 
     def _current(self) -> LoggedSlip | None:
         at = self.list.currentRow()

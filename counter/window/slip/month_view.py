@@ -39,7 +39,7 @@ def sections_of(month: Month, name: Callable[[str], str]) -> tuple[Section, ...]
         ),
         Section(tr("Asked for and missing"), tuple((name(one), count) for one, count in month.missing)),
         Section(tr("Came back"), tuple((tr(REASONS.get(one, one)), count) for one, count in month.came_back)),
-        Section(tr("Mixed up: sold for what it should have been"), mixed),
+        Section(tr("Mixed up: what was sold, and what it should have been"), mixed),
     )
     return tuple(Section(one.title, one.rows[:MOST_BARS]) for one in made if one.rows)
 

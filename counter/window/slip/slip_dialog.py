@@ -114,4 +114,8 @@ class SlipDialog(QDialog):
         self.repaint_slip()
 
 
-WAYS = (("print", marked("Print and keep")), ("pdf", marked("PDF and keep…")), ("keep", marked("Only keep")))
+WAYS = (
+    ("print", marked("Print and keep")),
+    ("pdf", marked("PDF and keep…")),
+    ("keep", marked("Keep without printing")),
+)

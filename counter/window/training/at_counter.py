@@ -55,7 +55,7 @@ class AtCounterLine(QFrame):
 
     def show_kept(self, count: int) -> None:
         """Say that the case is kept for training, or that no card asks about it."""
-        kept, none = tr("Kept for {name}'s training."), tr("No card asks about this one.")
+        kept, none = tr("Kept for {name}'s training."), tr("There is no question about this one.")
         self._finish(kept.format(name=self.name) if count else none)
 
     def show_problem(self, words: str) -> None:

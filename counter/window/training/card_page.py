@@ -41,7 +41,7 @@ class CardPage(QWidget):
         self.kind, self.question = Words(), Words(wraps=True)
         self.kind.set_role("quiet")
         self.unknown = QPushButton(tr("0   I do not know"))
-        self.next = QPushButton(tr("Next card  Enter"))
+        self.next = QPushButton(tr("Next  Enter"))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         for button in (self.unknown, self.next):
             button.setFocusPolicy(Qt.FocusPolicy.NoFocus)
@@ -152,7 +152,7 @@ def _word(given: Given, at: int) -> str:
     if is_right:
         return tr("the right one")
     return (
-        tr("{share} as good").format(share=f"{card.worth[at]:.0%}")
+        tr("{share} as useful").format(share=f"{card.worth[at]:.0%}")
         if card.kind == "next-look" and card.worth[at] > 0
         else ""
     )

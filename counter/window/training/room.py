@@ -137,7 +137,7 @@ class TrainingRoom(RoomFrame):
             if self.session.card is not None:
                 break
         if self.session.card is None or one != about:
-            words = tr("No lamp and fixture known here brings it about, so no card asks about it: {what}.")
+            words = tr("No lamp and fixture known here bring it up, so there is no question about it: {what}.")
             self.say(words.format(what=self._spelled(about)))
         self._come_forward()  # with its card already: the page of people would be laid out for nothing
 

@@ -21,8 +21,8 @@ if TYPE_CHECKING:
     from counter.window.parts.theme import Theme
 
 NOBODY = marked(
-    "Add a name on the left to begin. Without one, «Teach me this» beside a base and «teach me» on a caution "
-    "still ask cards; then nothing is kept."
+    "Add a name on the left to begin. Without one, «Teach me this» beside a base and «teach "
+    "me» on a caution still ask you; then nothing is kept."
 )
 
 
@@ -42,7 +42,7 @@ class StartPane(QFrame):
         large.setPointSizeF(large.pointSizeF() * 1.5)
         self.title.setFont(large)
         self.stands = Words(wraps=True)
-        self.at_counter = QCheckBox(tr("New hire at the counter: offer to keep cases"))
+        self.at_counter = QCheckBox(tr("New hire at the counter: offer to keep cases for training"))
         self.at_counter.toggled.connect(self.at_counter_toggled)
         self.rounds.chosen.connect(self.started)
         self.shelf.picked.connect(self.lesson_wanted)

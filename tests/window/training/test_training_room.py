@@ -364,7 +364,7 @@ def test_that_no_case_brings_a_rule_about_is_said_at_once(counter, monkeypatch, 
 
     monkeypatch.setattr("counter.training.cards._rule_cards._search", searched)
     counter.cautions.teach.emit(rule)
-    assert "no card asks about it" in counter.counter.training.room.said.text()
+    assert "there is no question about it" in counter.counter.training.room.said.text()
 
 
 def test_a_lesson_without_a_trainee_keeps_nothing(counter):
