@@ -16,11 +16,11 @@ if TYPE_CHECKING:
 
 CONFIDENCE_WORDS = {
     "confirmed": marked("seen here"),
-    "published": marked("from a text"),
-    "reproduced": marked("from a copy"),
-    "practice": marked("usual practice"),
-    "memory-high": marked("from memory"),
-    "memory-medium": marked("from memory"),
+    "published": marked("in print"),
+    "reproduced": marked("in a copy"),
+    "practice": marked("usual"),
+    "memory-high": marked("recalled"),
+    "memory-medium": marked("recalled"),
     "memory-low": marked("not sure"),
 }
 NOTCH_WORDS = {
@@ -90,7 +90,7 @@ def facts_of(catalogue: Catalogue, lamp: Lamp, units: str = "mm") -> tuple[Fact,
         if lamp.is_saver
         else None,
         _row(catalogue, tr("Made for"), _or(lamp.purposes), lamp.purposes_from) if lamp.purposes else None,
-        _row(catalogue, tr("How common"), tr(MET_WORDS[lamp.met.value]), lamp.met) if lamp.met is not None else None,
+        _row(catalogue, tr("How often"), tr(MET_WORDS[lamp.met.value]), lamp.met) if lamp.met is not None else None,
     ]
     return tuple(_addressed(lamp, row) for row in rows if row is not None)
 
