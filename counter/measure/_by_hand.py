@@ -31,7 +31,6 @@ def by_card(
     import numpy as np
 
     from counter.measure._card import long_first
-    from counter.measure._pins import PIN_TALL_MM
     from counter.measure._view import view_of
 
     corners = np.array(card_px, float)
@@ -39,7 +38,7 @@ def by_card(
     moved = told.model_copy(update={"card_px": tuple(card_px), "pins_px": tuple(pins_px)})
     if view is None:
         return _unanswered(moved, tr(NO_CAMERA))
-    at = view.millimetres(np.array(pins_px, float).reshape(-1, 2), PIN_TALL_MM)
+    at = view.millimetres(np.array(pins_px, float).reshape(-1, 2), told.pins_tall_mm)
     moved = moved.model_copy(update={"tilt_deg": round(view.tilt_deg, 1)})
     return answered(catalogue, moved, pattern_of([(float(x), float(y)) for x, y in at], notch))
 

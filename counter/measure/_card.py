@@ -16,7 +16,6 @@ if TYPE_CHECKING:
 
 CARD_MM = (85.60, 53.98)  # ISO/IEC 7810, ID-1
 THICK_MM = 0.76  # the same standard
-LEAST_BELOW_PX = 1.2  # from which on two edges are told apart
 SMALL_PX = 640  # the size in which quadrilaterals are looked for
 LEAST_SHARE, MOST_SHARE = 0.02, 0.6  # of the picture
 CORNER_INSETS_MM = (-1.5, 2.0, 4.5)  # outside, within a card's corner of 3.18 mm radius, well inside
@@ -73,6 +72,7 @@ def by_top_edges(lab: Floats, quad: Quad) -> Quad:
     """Return the corners of the card's upper face, where the slant shows the card's own edge below it too."""
     import numpy as np
 
+    from counter.measure._card_edge import upper_edge
     from counter.measure._view import view_of
 
     view = view_of(quad.corners, (int(lab.shape[1]), int(lab.shape[0])))
@@ -81,8 +81,9 @@ def by_top_edges(lab: Floats, quad: Quad) -> Quad:
     low = view.pixels(view.millimetres(quad.corners), -THICK_MM)
     lines = []
     for at, (start, end, normal) in enumerate(_sides(quad.corners)):
-        below = (low[at] + low[(at + 1) % 4] - start - end) / 2 @ normal
-        lines.append(_edge_line(lab, start, end, normal, SEARCH_PX * 0.6 + max(below, 0), max(below, 0)))
+        below = float((low[at] + low[(at + 1) % 4] - start - end) / 2 @ normal)
+        edge = upper_edge(lab, start, end, normal, below, CORNER_ROOM)
+        lines.append(Line(*_fitted_line(edge.points, edge.weight)))
     corners = [_meeting(lines[at - 1], lines[at]) for at in range(4)]
     if any(corner is None for corner in corners):
         return quad
@@ -318,8 +319,8 @@ class Line(NamedTuple):
     seen: float
 
 
-def _edge_line(lab: Floats, start: Floats, end: Floats, normal: Floats, reach: float, below: float = 0.0) -> Line:
-    """Return the line of the clearest steps; `below` is how far outside of it the lower edge shows too, pixels."""
+def _edge_line(lab: Floats, start: Floats, end: Floats, normal: Floats, reach: float) -> Line:
+    """Return the line of the clearest steps."""
     import numpy as np
 
     along = np.linspace(CORNER_ROOM, 1 - CORNER_ROOM, SIDE_SAMPLES)
@@ -329,18 +330,15 @@ def _edge_line(lab: Floats, start: Floats, end: Floats, normal: Floats, reach: f
     step = np.linalg.norm(values[:, 4:] - values[:, :-4], axis=2)  # over two pixels
     # The edge is where the whole side steps, not where print does at one place.
     shared = step + 0.6 * step.mean(0)
-    if below > LEAST_BELOW_PX:
-        outside = np.arange(step.shape[1]) + below * 2  # two samples a pixel
-        shared = shared + np.interp(outside, np.arange(step.shape[1]), step.mean(0), right=0.0)
     best = shared.argmax(1)
-    off = offsets[best + 2] + _peak(shared, best) * 0.5
+    off = offsets[best + 2] + peak(shared, best) * 0.5
     points = (start + (end - start) * along[:, None]) + normal * off[:, None]
     weight = step[np.arange(SIDE_SAMPLES), best]
     point, direction, spread = _fitted_line(points, weight)
     return Line(point, direction, float(np.median(weight)) / (1 + spread))
 
 
-def _peak(rows: Floats, best: NDArray[np.intp]) -> Floats:
+def peak(rows: Floats, best: NDArray[np.intp]) -> Floats:
     """Return how far between samples the top of a parabola through three of them lies."""
     import numpy as np
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from counter.language import marked, tr
-from counter.measure._models import Measured, Pattern, Pin
+from counter.measure._models import PIN_TALL_MM, Measured, Pattern, Pin
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -27,7 +27,7 @@ NO_PINS = marked("No pins were found: take the picture from straight above, the 
 SLANTED = marked("The camera stood slanted by {tilt:.0f}°; straight above is surer.")
 FAINT = marked("Not every pin is clear; check the marks on the picture.")
 NOT_ALIKE = marked("The key could not be seen clearly; look at it and press its picture.")
-CLEAR_SCORE = 0.0  # a pattern from which on its pins count as seen
+CLEAR_SCORE = -5.0  # a pattern below which nothing is shown; below `SURE_SCORE` it only ranks bases, and says so
 SURE_SCORE = 4.0
 SURE_KEY, SURE_NONE = 0.3, 0.5  # how clear a key, or that there is none, must be to become a look
 AS_LIKELY = 4.0  # as the best, within which blocks of other bases are looked for too
@@ -107,20 +107,23 @@ def _measure_part(catalogue: Catalogue, image: Pixels, view: View, told: Measure
     import numpy as np
 
     from counter.measure._part import as_floats
-    from counter.measure._pins import PIN_TALL_MM, sharpened
+    from counter.measure._tall import standing
 
     lab = as_floats(image)
     found = _best_place(catalogue, image, lab, view)
     if found is None or found.patterns[0].score < CLEAR_SCORE:
         return told.model_copy(update={"problems": (tr(NO_PINS),)})
-    spots = [sharpened(lab, view, spot) for spot in found.patterns[0].spots]
+    spots, tall_mm = standing(lab, view, found.patterns[0].spots)
+    ends_px = view.pixels(np.array([(spot.x, spot.y) for spot in spots]), PIN_TALL_MM)
+    at = view.millimetres(ends_px, tall_mm)
+    spots = [spot._replace(x=float(x), y=float(y)) for spot, (x, y) in zip(spots, at, strict=True)]
     pattern = _pattern(catalogue, lab, view, found, spots)
     problems = [tr(SLANTED).format(tilt=view.tilt_deg)] if view.tilt_deg > SLANTED_DEG else []
     is_sure = found.patterns[0].score >= SURE_SCORE
     if not is_sure:
         problems.append(tr(FAINT))
-    pins_px = _pairs(view.pixels(np.array([(spot.x, spot.y) for spot in spots]), PIN_TALL_MM))
-    return answered(catalogue, told.model_copy(update={"pins_px": pins_px}), pattern, tuple(problems), is_sure)
+    told = told.model_copy(update={"pins_px": _pairs(ends_px), "pins_tall_mm": round(tall_mm, 2)})
+    return answered(catalogue, told, pattern, tuple(problems), is_sure)
 
 
 def _best_place(catalogue: Catalogue, image: Pixels, lab: Floats, view: View) -> Found | None:

@@ -6,6 +6,8 @@ from pydantic import Field
 
 from counter.catalogue import Model
 
+PIN_TALL_MM = 7.0  # how high pins stand over the face: about 7 on all plug-in lamps, from memory
+
 
 class Pin(Model):
     """A pin's middle in the part's own frame, millimetres, its diameter, and in a picture how clearly it is seen."""
@@ -48,6 +50,7 @@ class Measured(Model):
     tilt_deg: float | None = None
     card_px: tuple[tuple[float, float], ...] = ()
     pins_px: tuple[tuple[float, float], ...] = ()
+    pins_tall_mm: float = Field(PIN_TALL_MM, description="how high the ends of the pins seem to stand over the face")
     pattern: Pattern | None = None
     spacing_mm: float | None = None
     looks: dict[str, str | float] = Field(default_factory=dict)

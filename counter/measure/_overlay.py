@@ -23,18 +23,17 @@ def overlay(told: Measured, base: Base, fit: Fit) -> tuple[Line, ...]:
     import numpy as np
 
     from counter.measure._card import long_first
-    from counter.measure._pins import PIN_TALL_MM
     from counter.measure._view import view_of
 
     view = view_of(long_first(np.array(told.card_px, float)), told.size_px)
     if view is None or len(told.pins_px) <= max(seen for seen, _ in fit.pairs):
         return ()
-    at = view.millimetres(np.array(told.pins_px, float), PIN_TALL_MM)
+    at = view.millimetres(np.array(told.pins_px, float), told.pins_tall_mm)
     seen = [complex(*at[mine]) for mine, _ in fit.pairs]
     drawn = [complex(base.face.pins.at[yours].x_mm, base.face.pins.at[yours].y_mm) for _, yours in fit.pairs]
     way, middle, from_middle = _laid(drawn, seen)
     lines: list[Line] = []
-    for points, level in _face_lines(base):
+    for points, level in _face_lines(base, told.pins_tall_mm):
         moved = [way * (point - from_middle) + middle for point in points]
         pixels = view.pixels(np.array([(one.real, one.imag) for one in moved]), level)
         lines.append(tuple((round(float(x), 1), round(float(y), 1)) for x, y in pixels))
@@ -48,15 +47,14 @@ def _laid(drawn: Sequence[complex], seen: Sequence[complex]) -> tuple[complex, c
     return (product / abs(product) if abs(product) > 1e-9 else 1 + 0j), b, a
 
 
-def _face_lines(base: Base) -> list[tuple[list[complex], float]]:
-    from counter.measure._pins import PIN_TALL_MM
+def _face_lines(base: Base, tall_mm: float) -> list[tuple[list[complex], float]]:
 
     face = base.face
     radius = (face.pin_diameter_mm.value if face.pin_diameter_mm is not None else 2.0) / 2
     lines = [(_edge(face.outline), 0.0)]
     if face.centre is not None:
-        lines.append((_edge(face.centre), PIN_TALL_MM))
-    lines += [(_circle(complex(pin.x_mm, pin.y_mm), radius), PIN_TALL_MM) for pin in face.pins.at]
+        lines.append((_edge(face.centre), tall_mm))
+    lines += [(_circle(complex(pin.x_mm, pin.y_mm), radius), tall_mm) for pin in face.pins.at]
     return lines
 
 

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.measure._models import PIN_TALL_MM
+
 if TYPE_CHECKING:
     from counter.measure._card import Floats
     from counter.measure._view import View
 
-PIN_TALL_MM = 7.0  # how high pins stand over the face: about 7 on all plug-in lamps, from memory
 RADII_MM = (1.0, 1.25, 2.5, 4.0)  # pins of 2 to 2.5, posts of 5, the single contact of 8
 COARSE_PX_PER_MM = 6.0
 FINE_PX_PER_MM = 12.0
@@ -146,11 +147,11 @@ def _peaks(scores: Floats, piece: Patch, radius: float) -> list[Spot]:
     ]
 
 
-def sharpened(image: Floats, view: View, spot: Spot) -> Spot:
-    """Return the spot moved, by parts of a pixel, to where it is clearest in a closer look."""
+def sharpened(image: Floats, view: View, spot: Spot, tall_mm: float = PIN_TALL_MM) -> Spot:
+    """Return the spot moved, by parts of a pixel, to where a closer look is clearest for that height."""
     import numpy as np
 
-    to_foot = -view.lean(np.array([spot.x, spot.y])) * PIN_TALL_MM
+    to_foot = -view.lean(np.array([spot.x, spot.y])) * tall_mm
     half = SHARPEST_MM + spot.radius + RING_MM + float(np.hypot(*to_foot)) + 0.5
     piece = patch(image, view, (spot.x, spot.y), half, PIN_TALL_MM, FINE_PX_PER_MM)
     middle, reach = len(piece.image) // 2, round(SHARPEST_MM * FINE_PX_PER_MM)

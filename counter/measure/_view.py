@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 # How long telephone lenses are, over the picture's longer side, as chances run: about 24 to 40 mm on a 35 mm film.
 LENS, LENS_SPREAD = 0.86, 0.18
 LENSES = 31
-CORNER_PX = 0.7  # how far off a corner is found, standard deviation
+CORNER_PX = 0.4  # how far off a corner is found, standard deviation
 WORST_PX = 2.5  # a quadrilateral that misses a card's shape by more on the mean is none
 
 
