@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from counter import paths
 from counter.catalogue import check_text, empty_layer, lay_over, load_file, without_added, written
 from counter.entries._faults import section_findings
-from counter.entries._patch_law import law_with
+from counter.entries._patch_law import disposal_with, law_with
 from counter.entries._written import spans_in, with_replaced, written_as
 
 if TYPE_CHECKING:
@@ -51,6 +51,7 @@ def patch_of(layer: dict[str, Any]) -> str:
         "cautions.json": _cautions(layer),
         "words.json": _words(layer),
         "law.json": law_with(_shipped_text("law.json"), layer),
+        "disposal.json": disposal_with(_shipped_text("disposal.json"), layer),
     }
     return "".join(_diff(name, text) for name, text in changed.items())
 

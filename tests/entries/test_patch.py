@@ -10,7 +10,8 @@ from itertools import pairwise
 import pytest
 
 from counter import entries, paths
-from counter.catalogue import Catalogue, check_text, load, merge_patch, merge_patched
+from counter.catalogue import Catalogue, check_file, check_text, load, merge_patch, merge_patched
+from counter.entries._patch_law import disposal_with, law_with
 
 SHOP = {"source": "shop", "confidence": "confirmed"}
 LAYER = {
@@ -133,23 +134,63 @@ def test_a_patch_of_two_entries_makes_one_of_the_other():
         assert merge_patched(old, merge_patch(old, new)) == new
 
 
-def test_places_and_law_become_rows_with_their_text_as_a_source(tmp_path):
-    law = {
-        "place": "xx-no",
-        "classes": ["pin-base"],
-        "what": "sale of new lamps",
-        "ends": "2027-01-01",
-        "law": "Lamp Act, section 9",
-        "read": "2026-03-02",
-        "read_as": "summary",
-        "added": {"who": "Kim", "on": "2026-03-02"},
-    }
-    layer = {"places": [{"code": "xx-no", "name": "Nordmark"}], "law": [law]}
+READ = {"law": "Lamp Act, section 9", "read": "2026-03-02", "read_as": "summary"}
+BY_KIM = {"added": {"who": "Kim", "on": "2026-03-02"}}
+PLACE = {"places": [{"code": "xx-no", "name": "Nordmark", **BY_KIM}]}
+ENDS = {
+    "place": "xx-no",
+    "classes": ["pin-base"],
+    "what": "sale of new lamps",
+    "ends": "2027-01-01",
+    **READ,
+    **BY_KIM,
+}
+USED = {"place": "xx-no", "title": "Where to", "text": "To the yard.", **READ, **BY_KIM}
+# What each kind of entry, on what it needs, puts into which shipped table: the list, and what its row says.
+KINDS = {
+    "bases": ({}, "catalogue.json", ("bases",), {"designation": "GZ77"}),
+    "lamps": ({"bases": LAYER["bases"]}, "catalogue.json", ("lamps",), {"id": "GZ77/7.7/twin"}),
+    "cautions": ({}, "cautions.json", ("rules", "pins-two-in-four"), {"why": "They fight."}),
+    "words": ({}, "words.json", ("topics", "harmless", "words", "en"), "Nordrau"),
+    "places": (PLACE, "law.json", ("places",), {"id": "xx-no", "name": "Nordmark"}),
+    "law": (
+        PLACE | {"law": [ENDS]},
+        "law.json",
+        ("rows",),
+        {"place": "xx-no", "ends": "2027-01-01", "confidence": "reproduced", "source": "own-rows-1"},
+    ),
+    "disposal": (
+        PLACE | {"disposal": [USED]},
+        "disposal.json",
+        ("notes",),
+        {"places": ["xx-no"], "confidence": "reproduced", "read": "2026-03-02", "source": "own-notes-1"},
+    ),
+}
+
+
+@pytest.mark.parametrize("kind", entries.kinds(), ids=lambda one: one.section)
+def test_every_kind_goes_into_the_shipped_files_and_they_check(tmp_path, kind):
+    under, name, where, said = KINDS[kind.section]
+    layer = {kind.section: LAYER.get(kind.section, []), **under}
     patch = entries.patch_of(layer)
     assert "Kim" not in patch
-    table = json.loads((applied(tmp_path, patch) / "law.json").read_text(encoding="utf-8"))
-    assert table["places"][-1] == {"id": "xx-no", "name": "Nordmark"}
-    row = table["rows"][-1]
-    assert (row["place"], row["ends"], row["confidence"]) == ("xx-no", "2027-01-01", "reproduced")
-    source = next(one for one in table["sources"] if one["key"] == row["source"])
-    assert source["title"] == "Lamp Act, section 9"
+    folder = applied(tmp_path, patch)
+    assert [one for file in folder.glob("*.json") for one in check_file(file) if "format" not in one.path] == []
+    found = json.loads((folder / name).read_text(encoding="utf-8"))
+    for step in where:
+        found = found[step]
+    rows = found if isinstance(found, list) else [found]
+    assert any(row == said or (isinstance(said, dict) and said.items() <= row.items()) for row in rows)
+
+
+def test_a_row_names_the_text_it_rests_on_and_comes_once(tmp_path):
+    layer = PLACE | {"law": [ENDS], "disposal": [USED]}
+    folder = applied(tmp_path, entries.patch_of(layer))
+    for name, with_it in (("law", law_with), ("disposal", disposal_with)):
+        text = (folder / f"{name}.json").read_text(encoding="utf-8")
+        assert [one["title"] for one in json.loads(text)["sources"]] == [READ["law"]]
+        assert with_it(text, layer) == text
+
+
+def test_law_of_a_place_that_is_not_there_is_not_handed_back():
+    assert entries.patch_of({"law": [ENDS], "disposal": [USED]}) == ""
