@@ -79,7 +79,7 @@ if TYPE_CHECKING:
     from counter.shop._records import add_record, append_record, record_lines, records, remove_record
     from counter.shop._sales import weighed_by_sales
     from counter.shop._settings import put_setting, setting
-    from counter.shop._share import Meeting, Met, meet, shared_layer, take_in
+    from counter.shop._share import Meeting, Met, Row, meet, shared_layer, take_back, take_in
     from counter.shop._sold import MIX_UPS, sold_here
     from counter.shop._stock import (
         StockItem,
@@ -104,8 +104,10 @@ if TYPE_CHECKING:
 _LATER = {
     "Meeting": "_share",
     "Met": "_share",
+    "Row": "_share",
     "meet": "_share",
     "shared_layer": "_share",
+    "take_back": "_share",
     "take_in": "_share",
     "Changed": "_letters",
     "HouseCodes": "_letters",
@@ -233,6 +235,7 @@ __all__ = [
     "Parked",
     "Remembered",
     "Return",
+    "Row",
     "StockItem",
     "StockList",
     "Store",
@@ -311,6 +314,7 @@ __all__ = [
     "slip_by",
     "sold_here",
     "sold_lamps",
+    "take_back",
     "take_in",
     "take_out",
     "undo_letters",

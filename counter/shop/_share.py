@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from collections.abc import Collection, Iterator
     from pathlib import Path
 
-    from sqlalchemy import Connection
+    from sqlalchemy import Connection, Table
 
     Key = tuple[str, ...]
 
@@ -46,12 +46,24 @@ class Meeting(NamedTuple):
         return day_of(self.ours) > day_of(self.theirs)
 
 
+class Row(NamedTuple):
+    """An entry that was taken in, by its row in the store."""
+
+    section: str
+    id: int
+    entry: dict[str, Any]
+
+
 class Met(NamedTuple):
-    """What taking in another layer would bring: entries that are new here, and those that meet others."""
+    """What taking in another layer would bring: entries that are new here, and those that meet others.
+
+    `rows` are those that were put in, for `take_back`.
+    """
 
     new: tuple[tuple[str, dict[str, Any]], ...]
     meetings: tuple[Meeting, ...]
     known: int
+    rows: tuple[Row, ...] = ()
 
 
 def meet(data: Path, theirs: dict[str, Any]) -> Met:
@@ -86,24 +98,41 @@ def take_in(data: Path, theirs: dict[str, Any], ours_count: Collection[Key] = ()
     """
     with open_store(data).writing(AREA) as connection:
         met = _met(connection, theirs)
-        _put(connection, met.new)
+        rows = tuple(_put(connection, *one) for one in met.new)
         for meeting in met.meetings:
             if meeting.key in ours_count:
                 _put_last(connection, meeting)
-    return met
+    return met._replace(rows=rows)
 
 
-def _put(connection: Connection, new: tuple[tuple[str, dict[str, Any]], ...]) -> None:
-    for section, entry in new:
-        if section == "confirmed":
-            connection.execute(insert(confirmed).values(body=entry, at=now_text()))
-        else:
-            connection.execute(insert(own_entries).values(section=section, body=entry, at=now_text()))
+def _put(connection: Connection, section: str, entry: dict[str, Any]) -> Row:
+    values = {"body": entry, "at": now_text()} | ({} if section == "confirmed" else {"section": section})
+    made = connection.execute(insert(_table(section)).values(**values)).inserted_primary_key
+    assert made is not None
+    return Row(section, int(made[0]), entry)
+
+
+def _table(section: str) -> Table:
+    return confirmed if section == "confirmed" else own_entries
+
+
+def take_back(data: Path, rows: Collection[Row]) -> None:
+    """Undo taking in: what came goes, and can come again; what was here before or was added since stays.
+
+    Raises:
+        StoreProblem: it could not be written; nothing was.
+    """
+    with open_store(data).writing(AREA) as connection:
+        for row in rows:
+            table = _table(row.section)
+            here = connection.scalar(select(table.c.body).where(table.c.id == row.id))
+            if here == row.entry:  # numbers of rows that went are given again
+                connection.execute(delete(table).where(table.c.id == row.id))
 
 
 def _put_last(connection: Connection, meeting: Meeting) -> None:
     """Let our entry stand after theirs: the last about a thing counts."""
-    table = confirmed if meeting.section == "confirmed" else own_entries
+    table = _table(meeting.section)
     found = connection.execute(select(table).order_by(table.c.id.desc())).mappings()
     row = next(one for one in found if one["body"] == meeting.ours and one.get("gone") is None)
     connection.execute(delete(table).where(table.c.id == row["id"]))

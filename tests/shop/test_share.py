@@ -18,6 +18,7 @@ from counter.shop import (
     open_store,
     own_rows,
     shared_layer,
+    take_back,
     take_in,
     take_out,
 )
@@ -95,6 +96,21 @@ def test_what_was_withdrawn_here_does_not_come_back(both):
     take_out(here, [row.id for row in own_rows(open_store(here))], who="Kim")
     take_in(here, there)
     assert load_catalogue(here).catalogue.own_words == ()
+
+
+@pytest.mark.parametrize("keep", [False, True])
+def test_taking_in_can_be_undone(both, keep):
+    there, here = both
+    before = layer(open_store(here)).content
+    met = meet(here, there)
+    taken = take_in(here, there, [one.key for one in met.meetings] if keep else [])
+    confirm(here, **BASE, value=22.8, how="caliper", **OURS)
+    take_back(here, taken.rows)
+    take_back(here, taken.rows)
+    after = layer(open_store(here)).content
+    assert [one["value"] for one in after["confirmed"]] == [22.9, 22.8]
+    assert {**after, "confirmed": []} == {**before, "confirmed": []}
+    assert len(meet(here, there).new) == len(met.new)
 
 
 ENTRY = st.fixed_dictionaries(

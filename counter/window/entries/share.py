@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QFileDialog
 from counter import catalogue as catalogues
 from counter import shop
 from counter.files import write_atomic
-from counter.language import tr
+from counter.language import tr, trn
 from counter.window.entries.share_dialog import ShareDialog
 
 if TYPE_CHECKING:
@@ -77,16 +77,33 @@ class Share(QObject):
         self.dialog = None
 
     def _take(self, theirs: dict[str, Any], ours_count: list[tuple[str, ...]]) -> None:
-        def job() -> Loaded:
-            shop.take_in(self.data, theirs, ours_count)
-            return shop.load_catalogue(self.data)
+        def job() -> tuple[Met, Loaded]:
+            return shop.take_in(self.data, theirs, ours_count), shop.load_catalogue(self.data)
 
         self.counter.shop.worker.ask(job, self._taken, self._fail)
 
-    def _taken(self, loaded: Loaded) -> None:
+    def _taken(self, found: tuple[Met, Loaded]) -> None:
+        met, loaded = found
         if self.dialog is not None:
             self.dialog.accept()
         self.counter.take_loaded(loaded)
+        count = len(met.rows)
+        said = trn("{count} entry was taken in.", "{count} entries were taken in.", count).format(count=count)
+        undo = (tr("Undo"), partial(self.take_back, met))
+        self.counter.desk_cases.line.offer(said, undo, (tr("Close"), lambda: None))
+
+    def take_back(self, met: Met) -> None:
+        """Undo taking in; the file can be taken in again."""
+
+        def job() -> Loaded:
+            shop.take_back(self.data, met.rows)
+            return shop.load_catalogue(self.data)
+
+        def done(loaded: Loaded) -> None:
+            self.counter.take_loaded(loaded)
+            self._say(tr("Undone."))
+
+        self.counter.shop.worker.ask(job, done, self._fail)
 
     def _say(self, words: str) -> None:
         self.counter.desk_cases.line.say(words)

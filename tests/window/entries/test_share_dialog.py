@@ -53,6 +53,9 @@ def test_whoever_is_chosen_counts(met, qtbot, data, ours, counts):
     qtbot.waitUntil(lambda: window.counter.catalogue.own_words == ("Nordrau",))
     assert spacing(window) == counts
     assert len(shop.confirmed_before(data, **BASE)) == 2
+    press(window.counter.desk_cases.line.buttons[0])
+    qtbot.waitUntil(lambda: window.counter.catalogue.own_words == ())
+    assert spacing(window) == 22.9
 
 
 def test_a_file_that_is_none_is_said(windows, qtbot, tmp_path):
