@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import contextlib
 import errno
+import json
 import os
 import stat
 import sys
@@ -67,6 +68,19 @@ def read_bytes(path: Path, most: int = LARGEST) -> bytes:
         told = tr("it has {size} or more; at most {most} are read")
         raise UnusableFileError(told.format(size=_size(size), most=_size(most)))
     return content
+
+
+def read_json(path: Path, most: int = LARGEST) -> Any:
+    """Return what a file of JSON holds.
+
+    Raises:
+        OSError: it cannot be read, as `read_bytes` says.
+        ValueError: it is no JSON, or nested deeper than any of ours.
+    """
+    try:
+        return json.loads(read_bytes(path, most))
+    except RecursionError:
+        raise ValueError("nested too deep") from None
 
 
 def reason(problem: OSError) -> str:
@@ -175,6 +189,16 @@ def target_of(path: Path) -> Path:
     except (RuntimeError, ValueError):  # Python before 3.13 says so of a link to itself; a null character
         raise UnusableFileError(tr("the name leads back to itself or cannot be one")) from None
     return target
+
+
+def make_writable(path: Path) -> None:
+    """Make sure that an ordinary file can be written there, before a writer is let at it that waits or only warns.
+
+    Raises:
+        OSError: it cannot.
+    """
+    with target_of(path).open("ab"):
+        pass
 
 
 def _write_through(path: Path, content: bytes) -> None:

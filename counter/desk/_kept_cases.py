@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from pydantic import ValidationError
 
 from counter.desk._case import Case
-from counter.files import write_atomic
+from counter.files import read_json, write_atomic
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -74,11 +74,9 @@ def _plain(cases: list[Kept]) -> bytes:
 
 def _read(path: Path) -> tuple[Kept, ...]:
     try:
-        if path.stat().st_size > MOST_BYTES or not path.is_file():
-            return ()
-        plain = json.loads(path.read_bytes())
+        plain = read_json(path, MOST_BYTES)
         entries = plain["cases"] if plain.get("version") == 1 else []
-    except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError):
+    except (OSError, ValueError, KeyError, TypeError, AttributeError):
         return ()
     return tuple(kept for entry in entries if (kept := _one(entry)) is not None) if isinstance(entries, list) else ()
 

@@ -6,7 +6,7 @@ import csv
 import io
 from typing import TYPE_CHECKING, NamedTuple
 
-from counter.files import reason
+from counter.files import read_bytes, reason
 from counter.language import tr
 
 if TYPE_CHECKING:
@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 WORKBOOKS = (".xlsx", ".xlsm", ".xlsb", ".xls", ".ods")
 DELIMITERS = (";", "\t", ",", "|")
-LARGEST_MB = 200
+LARGEST = 200_000_000  # bytes
 SAMPLE_LINES = 200
 LONGEST_CELL = 2000  # characters; a longer cell is no stock line
 
@@ -37,14 +37,10 @@ def read_sheet(path: Path) -> list[Row]:
         ListProblem: it cannot be read, or holds nothing.
     """
     try:
-        size = path.stat().st_size
-        if size > LARGEST_MB * 1_000_000:
-            told = tr("{file} has {size} MB; a stock list has less than {most}.")
-            raise ListProblem(told.format(file=path.name, size=f"{size / 1e6:.0f}", most=LARGEST_MB))
-        is_book = path.suffix.lower() in WORKBOOKS
-        rows = _book_rows(path) if is_book else text_rows(path.read_bytes())
+        raw = read_bytes(path, LARGEST)
     except OSError as error:
         raise ListProblem(f"{path}: {reason(error)}") from None
+    rows = _book_rows(raw, path.name) if path.suffix.lower() in WORKBOOKS else text_rows(raw)
     if not rows:
         told = tr("{file} holds no lines. Export the list again, with its headings.")
         raise ListProblem(told.format(file=path.name))
@@ -100,17 +96,17 @@ def delimiter_of(lines: list[str]) -> str:
     return max(DELIMITERS, key=evenness)
 
 
-def _book_rows(path: Path) -> list[Row]:
+def _book_rows(raw: bytes, name: str) -> list[Row]:
     """Return the rows of the sheet that holds most: others are notes."""
     from python_calamine import CalamineError, CalamineWorkbook  # 20 ms that text files need not pay
 
     try:
-        book = CalamineWorkbook.from_path(str(path))
+        book = CalamineWorkbook.from_filelike(io.BytesIO(raw))
         sheets = [book.get_sheet_by_name(name).to_python(skip_empty_area=False) for name in book.sheet_names]
     except (CalamineError, ValueError) as error:
         words = str(error).splitlines()[0][:120] if str(error) else type(error).__name__
         told = tr("{file} is no workbook that can be read ({why}). Save it again as XLSX.")
-        raise ListProblem(told.format(file=path.name, why=words)) from None
+        raise ListProblem(told.format(file=name, why=words)) from None
     rows = max(sheets, key=len, default=[])
     made = (Row(at, tuple(cell_text(cell) for cell in cells)) for at, cells in enumerate(rows, 1))
     return [row for row in made if any(row.cells)]

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     )
     from counter.shop._confirmed import Layer, confirm, confirmed_before, layer, withdraw
     from counter.shop._defaults import DEFAULTS
+    from counter.shop._house_codes import HouseCodes
     from counter.shop._journal import (
         Kept,
         flush,
@@ -32,7 +33,6 @@ if TYPE_CHECKING:
     )
     from counter.shop._letters import (
         Changed,
-        HouseCodes,
         LettersChange,
         change_letters,
         drop_maker,
@@ -110,7 +110,7 @@ _LATER = {
     "take_back": "_share",
     "take_in": "_share",
     "Changed": "_letters",
-    "HouseCodes": "_letters",
+    "HouseCodes": "_house_codes",
     "LettersChange": "_letters",
     "change_letters": "_letters",
     "drop_maker": "_letters",

@@ -8,7 +8,7 @@ from contextlib import suppress
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from counter import paths
-from counter.files import reason, write_atomic
+from counter.files import read_json, reason, write_atomic
 from counter.language import tr
 from counter.shop._problem import StoreProblem
 
@@ -88,7 +88,7 @@ def flush(store: Store) -> int:
     done = 0
     for file in _entries(store.where.data):
         try:
-            entry = json.loads(file.read_bytes())
+            entry = read_json(file)
             _put(store, entry)
         except (ValueError, KeyError, TypeError):
             _aside(file)
@@ -112,7 +112,7 @@ def forget_waiting(data: Path, is_meant: Callable[[Mapping[str, Any]], bool]) ->
 
 def _forget_in(file: Path, is_meant: Callable[[Mapping[str, Any]], bool]) -> bool:
     try:
-        entry, moment = json.loads(file.read_bytes()), file.stat()
+        entry, moment = read_json(file), file.stat()
         if entry["kind"] != "slip" or not entry["customer"] or not is_meant(entry):
             return False
     except (FileNotFoundError, ValueError, KeyError, TypeError):

@@ -11,7 +11,8 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from sqlalchemy import delete, func, insert, or_, select, update
 
 from counter.marks import HouseMaker
-from counter.marks.letters import KnownLetters, LetterTable, as_house
+from counter.marks.letters import KnownLetters, LetterTable
+from counter.shop._house_codes import HouseCodes
 from counter.shop._moments import now_text
 from counter.shop._numbers import next_number
 from counter.shop._tables import house_codes, letter_changes, letters, stock_lists
@@ -25,18 +26,6 @@ if TYPE_CHECKING:
 
 AREA = "letters"
 CHANGES_KEPT = 200  # that can be undone; what an older one took out is gone for good
-
-
-class HouseCodes(NamedTuple):
-    """What this shop says of makers' codes: whole tables of makers, and letters; both as reading takes them."""
-
-    makers: tuple[HouseMaker, ...] = ()
-    letters: LetterTable = LetterTable()
-
-    @property
-    def house(self) -> tuple[HouseMaker, ...]:
-        """The tables as `assess` and `read` take them."""
-        return (*self.makers, as_house(self.letters)) if self.letters.letters else self.makers
 
 
 class LettersChange(NamedTuple):

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import json
 import os
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from counter import paths
 from counter.catalogue import SHOP_FILE, Loaded, Problem, load_with_problems, read_layer
-from counter.files import is_there
+from counter.files import is_there, read_json
 from counter.shop._problem import StoreProblem
 from counter.shop._seen import was_seen
 from counter.shop._where import FILE, SETTING, VARIABLE, where_of
@@ -117,7 +116,7 @@ def _left_behind(data: Path) -> tuple[Problem, ...]:
 
 def _kept(path: Path) -> dict[str, Any] | None:
     try:
-        kept = json.loads(path.read_bytes())
+        kept = read_json(path)
         is_sound = all(isinstance(kept[part], dict) for part in ("layer", "sold", "revisions"))
     except (OSError, ValueError, KeyError, TypeError):
         return None

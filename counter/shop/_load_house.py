@@ -10,10 +10,10 @@ from pydantic import ValidationError
 
 from counter import paths
 from counter.catalogue import Model
-from counter.files import write_atomic
+from counter.files import read_bytes, write_atomic
 from counter.marks import HouseMaker
 from counter.marks.letters import LetterTable
-from counter.shop._letters import HouseCodes, house_codes_of
+from counter.shop._house_codes import HouseCodes
 from counter.shop._load import HOUSE_CACHE, OLD_MAKERS, has_store
 from counter.shop._old_makers import old_makers
 from counter.shop._problem import StoreProblem
@@ -42,6 +42,7 @@ def load_house(data: Path) -> LoadedHouse:
     """Return what this shop says of makers' codes; a store that cannot be used keeps nobody from work."""
     if not has_store(data):
         return LoadedHouse(HouseCodes())
+    from counter.shop._letters import house_codes_of
     from counter.shop._store import open_store
 
     try:
@@ -66,7 +67,7 @@ def remembered_house(data: Path) -> LoadedHouse:
     For the window, which does not wait for the store.
     """
     try:
-        kept = _Kept.model_validate_json((paths.machine(data) / HOUSE_CACHE).read_bytes())
+        kept = _Kept.model_validate_json(read_bytes(paths.machine(data) / HOUSE_CACHE))
     except (OSError, ValidationError):
         old = old_makers(data)
         return LoadedHouse(_joined(old), _words(old))

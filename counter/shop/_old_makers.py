@@ -10,12 +10,10 @@ from counter.files import is_there, reason
 from counter.language import tr
 from counter.marks import HOUSE_FILE, read_house
 from counter.marks.letters import LETTERS_FILE, LettersUnreadableError, read_letters
-from counter.shop._letters import HouseCodes, put_letters_in, put_makers_in
+from counter.shop._house_codes import HouseCodes
 
 if TYPE_CHECKING:
     from pathlib import Path
-
-    from sqlalchemy import Connection
 
 OldFiles: TypeAlias = "dict[str, HouseCodes | str]"
 
@@ -40,10 +38,3 @@ def _read(data: Path, name: str) -> HouseCodes | str:
         return told.format(file=name, place=place, problem=first["msg"])
     except LettersUnreadableError as problem:
         return str(problem)
-
-
-def put_old_makers(connection: Connection, codes: HouseCodes, name: str) -> None:
-    """Put the content of an old file in, within a transaction."""
-    put_makers_in(connection, codes.makers, "")
-    if codes.letters.letters:
-        put_letters_in(connection, codes.letters, f"taken over from {name}")

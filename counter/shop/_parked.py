@@ -7,7 +7,7 @@ from contextlib import suppress
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from counter import paths
-from counter.files import write_atomic
+from counter.files import read_json, write_atomic
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -42,7 +42,7 @@ def parked(data: Path) -> list[Parked]:
     with suppress(OSError):
         for file in sorted(_folder(data).glob("*.json")):
             with suppress(OSError, ValueError, KeyError, TypeError):
-                one = json.loads(file.read_bytes())
+                one = read_json(file)
                 items = tuple(map(dict, one.get("items", ())))
                 found.append(Parked(file.stem, str(one["at"]), str(one["headline"]), dict(one["case"]), items))
     return sorted(found, key=lambda one: one.at)[:MOST_PARKED]

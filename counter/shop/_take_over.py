@@ -13,9 +13,12 @@ from sqlalchemy import insert, select
 
 from counter import shop_words
 from counter.catalogue import KEYS, SHOP_FILE, read_layer
-from counter.files import is_there
+from counter.files import is_there, read_bytes
+from counter.shop._house_codes import HouseCodes
+from counter.shop._letters import put_letters_in, put_makers_in
 from counter.shop._load import OLD_MAKERS
 from counter.shop._moments import now_text
+from counter.shop._old_makers import old_makers
 from counter.shop._tables import confirmed, own_entries, settings, trainees, training_events
 from counter.text import all_readable
 
@@ -29,6 +32,7 @@ if TYPE_CHECKING:
 
 KEPT = "taken-over"  # folder of the old files, within the data folder
 RECORDS = "training"
+LARGEST_RECORD = 200_000_000  # bytes; a year of quiet hours has one million
 _ID = re.compile(r"[0-9a-f]{16}")
 
 
@@ -58,18 +62,21 @@ def _take_layer(store: Store, data: Path) -> None:
 
 
 def _take_makers(store: Store, data: Path) -> None:
-    from counter.shop._letters import HouseCodes
-    from counter.shop._old_makers import old_makers, put_old_makers
-
     for name, found in old_makers(data).items():
         if isinstance(found, HouseCodes):
-            _take_once(store, data, name, "letters", partial(put_old_makers, codes=found, name=name))
+            _take_once(store, data, name, "letters", partial(_put_makers, codes=found, name=name))
+
+
+def _put_makers(connection: Connection, codes: HouseCodes, name: str) -> None:
+    put_makers_in(connection, codes.makers, "")
+    if codes.letters.letters:
+        put_letters_in(connection, codes.letters, f"taken over from {name}")
 
 
 def _take_once(store: Store, data: Path, name: str, area: str, put: Callable[[Connection], None]) -> None:
     """Take a file's content in, unless it was before, and keep the file aside."""
     path = data / name
-    mark = f"took {hashlib.sha256(path.read_bytes()).hexdigest()[:40]}"
+    mark = f"took {hashlib.sha256(read_bytes(path)).hexdigest()[:40]}"
     with store.writing(area) as connection:
         if connection.scalar(select(settings.c.key).where(settings.c.key == mark)) is None:
             put(connection)
@@ -81,7 +88,7 @@ def _take_words(store: Store, data: Path) -> None:
     """Take the words that say nothing of a lamp; what the file does not say of who read them stays open."""
     path = data / shop_words.FILE_NAME
     rows = [{"section": "words", "body": shop_words.as_entry(row), "at": now_text()} for row in shop_words.rows(data)]
-    mark = f"took {hashlib.sha256(path.read_bytes()).hexdigest()[:40]}"
+    mark = f"took {hashlib.sha256(read_bytes(path)).hexdigest()[:40]}"
     with store.writing("confirmed") as connection:
         if connection.scalar(select(settings.c.key).where(settings.c.key == mark)) is None:
             if rows:
@@ -106,7 +113,9 @@ def _list(layer: dict[str, Any], section: str) -> list[Any]:
 
 
 def _take_record(store: Store, data: Path, file: Path) -> None:
-    lines = [line for line in file.read_text("utf-8", "replace").splitlines() if line.strip()]
+    lines = [
+        line for line in read_bytes(file, LARGEST_RECORD).decode("utf-8", "replace").splitlines() if line.strip()
+    ]
     first = next((line for line in lines if _is_trainee(line)), None)
     if first is None:
         return

@@ -8,7 +8,7 @@ import re
 from pathlib import Path
 from typing import NamedTuple
 
-from counter.files import write_atomic
+from counter.files import is_there, read_json, write_atomic
 from counter.language import tr
 from counter.shop._problem import StoreProblem
 
@@ -88,11 +88,11 @@ def set_where(data: Path, url: str | None) -> None:
 
 def _setting(data: Path) -> str | None:
     path = data / SETTING
-    try:
-        content = json.loads(path.read_text("utf-8"))
-        return str(content["url"]) if content["url"] else None
-    except (FileNotFoundError, NotADirectoryError):
+    if not is_there(path):
         return None
+    try:
+        content = read_json(path)
+        return str(content["url"]) if content["url"] else None
     except (OSError, ValueError, KeyError, TypeError) as error:
         way_out = tr("Mend {file} or take it away; without it the store in the data folder is used.")
         what = tr("{file} cannot be read ({fault})").format(file=SETTING, fault=type(error).__name__)

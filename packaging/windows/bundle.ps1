@@ -1,4 +1,4 @@
-# Make the bundle dist\lamp-counter, and an installer of it where Inno Setup's compiler is on the PATH.
+# Make the bundle dist\lamp-counter, and an installer of it where Inno Setup 6 is installed.
 # Untried: written with care, never run on a Windows machine.
 . (Join-Path $PSScriptRoot 'set-up.ps1')
 Initialize-Environment 'bundle' 'requirements-bundle.lock'
@@ -7,8 +7,10 @@ Set-Location $root
 if ($LASTEXITCODE -ne 0) { Stop-With 1 'The bundle could not be made; the message is above.' }
 $version = (& dist\lamp-counter\lamp-counter.exe --version | Select-Object -First 1)
 if (-not $version) { Stop-With 1 'The bundle does not start.' }
-if (Get-Command iscc -ErrorAction SilentlyContinue) {
-    & iscc "/DVersion=$version" packaging\windows\lamp-counter.iss
+$iscc = @('iscc', (Join-Path ${env:ProgramFiles(x86)} 'Inno Setup 6\ISCC.exe')) |
+    Where-Object { Get-Command $_ -ErrorAction SilentlyContinue } | Select-Object -First 1
+if ($iscc) {
+    & $iscc "/DVersion=$version" packaging\windows\lamp-counter.iss
     exit $LASTEXITCODE
 }
-Write-Host 'dist\lamp-counter is ready. For an installer, put iscc (Inno Setup 6) on the PATH and start this again.'
+Write-Host 'dist\lamp-counter is ready. For an installer, install Inno Setup 6 and start this again.'

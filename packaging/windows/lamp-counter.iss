@@ -1,4 +1,4 @@
-; The installer for Windows, for Inno Setup 6. bundle.ps1 hands in the version. For one user by default, so that no
+; The installer for Windows, for Inno Setup 6.3 or newer. bundle.ps1 hands in the version. For one user by default, so that no
 ; administrator is needed at a till.
 ; Untried: written with care, never run on a Windows machine.
 #ifndef Version

@@ -11,6 +11,7 @@ function Stop-With([int] $status, [string] $words) {
 
 # The launcher py knows every Python of the machine; without it, python on the PATH has to do.
 function Find-Python {
+    $ErrorActionPreference = 'Continue' # in here: the older PowerShell takes what a program says for an error of its own
     foreach ($release in '3.12', '3.13', '3.14', '3.11') {
         if (Get-Command py -ErrorAction SilentlyContinue) {
             & py "-$release" -c 'import venv, ensurepip' 2>$null

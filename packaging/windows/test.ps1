@@ -13,6 +13,6 @@ foreach ($check in @(@('ruff', 'check'), @('ruff', 'format', '--check'), @('mypy
     if ($LASTEXITCODE -ne 0) { $failed += "$check" }
 }
 Write-Host '== all tests'
-& $python -m pytest -n auto @args
+& $python -m pytest -n auto --dist worksteal @args
 if ($LASTEXITCODE -ne 0) { exit $LASTEXITCODE }
 if ($failed.Count) { Stop-With 1 "FAILED: $($failed -join '; ')" }

@@ -34,14 +34,14 @@ def test_only_ultraviolet_and_mismatch_are_critical(deck):
 
 def test_same_question_and_drawing_never_has_two_answers(catalogue, deck):
     answers = defaultdict(set)
-    for card in (*deck, *draw_cards(catalogue, 77, 240)):
+    for card in (*deck, *draw_cards(catalogue, 77, 120)):
         answers[card.said].add(card.choices[card.answer])
     assert {question: found for question, found in answers.items() if len(found) > 1} == {}
 
 
 def test_one_id_is_one_card_whatever_the_seed(catalogue, deck):
     known = {card.id: card for card in deck}
-    shared = [card for card in draw_cards(catalogue, 5, 240) if card.id in known]
+    shared = [card for card in draw_cards(catalogue, 5, 120) if card.id in known]
     assert shared
     assert all(card == known[card.id] for card in shared)
 

@@ -33,6 +33,12 @@ def test_the_core_answers_without_qt():
     assert said == "G24q-3"
 
 
+def test_a_shop_that_keeps_nothing_waits_for_no_database():
+    script = "import sys; from tempfile import mkdtemp; from counter import cli\n"
+    script += "cli.main(['--data', mkdtemp(), 'read', 'CFQ26W/G24q/841'])\nprint('sqlalchemy' in sys.modules)"
+    assert python(script).splitlines()[-1] == "False"
+
+
 def test_the_block_blocks():
     assert python(BLOCKED + "try:\n import counter.app\nexcept ModuleNotFoundError as e: print(e)") == "PySide6"
 

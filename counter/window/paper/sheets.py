@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QMarginsF, QPointF, QSizeF
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QGuiApplication, QPageLayout, QPageSize, QPainter, QPdfWriter
 
+from counter.files import make_writable
 from counter.window.parts import pen
 from counter.window.parts.theme import LIGHT
 
@@ -32,8 +33,7 @@ def save_sheets(sheets: Sequence[Sheet], out: Path, title: str) -> None:
     Raises:
         OSError: the file cannot be written.
     """
-    with out.open("ab"):
-        pass  # the writer only warns where it cannot write
+    make_writable(out)
     writer = QPdfWriter(str(out))
     writer.setResolution(DPI)
     writer.setTitle(title)

@@ -8,6 +8,7 @@ import segno
 from PySide6.QtCore import QMarginsF, QRectF, QSizeF, Qt
 from PySide6.QtGui import QColor, QFont, QImage, QPageLayout, QPageSize, QPainter, QPdfWriter
 
+from counter.files import make_writable
 from counter.language import marked, tr
 from counter.outline import face_view
 from counter.shelf import money
@@ -76,8 +77,7 @@ def save_pdf(printed: Printed, catalogue: Catalogue, paper: Paper, out: Path) ->
     Raises:
         OSError: the file cannot be written.
     """
-    with out.open("wb"):
-        pass  # the writer only warns where it cannot write
+    make_writable(out)
     blocks = list(_blocks(printed, catalogue, paper))
     writer = QPdfWriter(str(out))
     writer.setResolution(DPI)

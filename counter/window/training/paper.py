@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QMarginsF, QSizeF
 from PySide6.QtGui import QFont, QFontDatabase, QPageLayout, QPageSize, QPdfWriter, QTextDocument
 
+from counter.files import make_writable
+
 if TYPE_CHECKING:
     from pathlib import Path
 
@@ -24,8 +26,7 @@ def save_pdf(text: str, title: str, out: Path, page: QPageSize.PageSizeId = QPag
     Raises:
         OSError: the file cannot be written.
     """
-    with out.open("ab"):
-        pass  # the writer only warns where it cannot write
+    make_writable(out)
     writer = QPdfWriter(str(out))
     writer.setResolution(DPI)
     writer.setTitle(title)
