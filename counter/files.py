@@ -80,7 +80,7 @@ def read_json(path: Path, most: int = LARGEST) -> Any:
     try:
         return json.loads(read_bytes(path, most))
     except RecursionError:
-        raise ValueError("nested too deep") from None
+        raise ValueError(tr("nested too deep")) from None
 
 
 def reason(problem: OSError) -> str:
