@@ -57,6 +57,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
 OPENED, CLOSED = "⟦", "⟧"
+CODE = re.compile(r"[A-Z]{3,4}")  # letters of printed codes; what is shouted else is wrapped, as another test says
 NAMES = {  # what is written alike in every language
     *("Ctrl", "Alt", "Shift", "Esc", "Tab", "Enter", "Del"),
     *("English", "Español", "Deutsch"),
@@ -162,7 +163,8 @@ def residue(names: list[str], text: str) -> list[str]:
         bare = shorter
     for name in names:
         bare = bare.replace(name, " ")
-    left = [word for word in re.findall(r"[^\W\d_]{3,}", bare.replace("&", "")) if word not in NAMES]
+    left = [word for word in re.findall(r"[^\W\d_]{3,}", bare.replace("&", "")) if not CODE.fullmatch(word)]
+    left = [word for word in left if word not in NAMES]
     return [*left, *(one for one in raw if one not in SHAPES.values())]
 
 
