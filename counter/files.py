@@ -191,16 +191,6 @@ def target_of(path: Path) -> Path:
     return target
 
 
-def make_writable(path: Path) -> None:
-    """Make sure that an ordinary file can be written there, before a writer is let at it that waits or only warns.
-
-    Raises:
-        OSError: it cannot.
-    """
-    with target_of(path).open("ab"):
-        pass
-
-
 def _write_through(path: Path, content: bytes) -> None:
     with path.open("xb") as file:
         file.write(content)

@@ -79,13 +79,21 @@ if TYPE_CHECKING:
         without_added,
     )
     from counter.catalogue._own_law import OwnDisposal, OwnLaw, OwnPlace
-    from counter.catalogue._problems import Finding, Problem, check_report, problems_from, report_text, shown
+    from counter.catalogue._problems import (
+        Finding,
+        Problem,
+        check_report,
+        json_path,
+        problems_from,
+        report_text,
+        shown,
+    )
     from counter.catalogue._rules import allowed_words, legs_of, ranges
     from counter.catalogue._schema import schemas
     from counter.catalogue._shop import PARTS, Confirmed, Shop, confirmations, lay_over
     from counter.catalogue._shop_file import ConfirmError, empty_layer, read_layer, refuse_bad
     from counter.catalogue._tally import share_read, sources_report, sources_text
-    from counter.catalogue._validate import findings_of
+    from counter.catalogue._validate import findings_from, findings_of
 
 _LATER = {
     "allowed_words": "_rules",
@@ -115,6 +123,7 @@ _LATER = {
     "Finding": "_problems",
     "Problem": "_problems",
     "check_report": "_problems",
+    "json_path": "_problems",
     "report_text": "_problems",
     "shown": "_problems",
     "Conflict": "_merge",
@@ -135,6 +144,7 @@ _LATER = {
     "share_read": "_tally",
     "sources_report": "_tally",
     "sources_text": "_tally",
+    "findings_from": "_validate",
     "findings_of": "_validate",
 }
 
@@ -209,7 +219,9 @@ __all__ = [
     "day_of",
     "disposal_file",
     "empty_layer",
+    "findings_from",
     "findings_of",
+    "json_path",
     "key_of",
     "law_file",
     "lay_over",

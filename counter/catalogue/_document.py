@@ -51,7 +51,7 @@ def parse(text: str) -> Document | Problem:
     except json.JSONDecodeError as error:
         where = tr("line {line}, column {column}").format(line=error.lineno, column=error.colno)
         way_out = tr("Correct the file at that line and column.")
-        return Problem("", tr("not JSON: {problem}").format(problem=error.msg), way_out, where, line=error.lineno)
+        return Problem("", tr("this is not JSON"), way_out, where, line=error.lineno)
     except RecursionError:
         return _too_deep()
     except ValueError as error:

@@ -64,8 +64,13 @@ def findings_of(model: type[Model], data: Any) -> list[Finding]:
     try:
         model.model_validate_json(json.dumps(data), strict=True)
     except ValidationError as error:
-        return [_finding(detail) for detail in error.errors(include_url=False)]
+        return findings_from(error)
     return []
+
+
+def findings_from(error: ValidationError) -> list[Finding]:
+    """Return what pydantic has against some data, in our words."""
+    return [_finding(detail) for detail in error.errors(include_url=False)]
 
 
 def sound(model: type[M], data: Any, section: str, findings: list[Finding]) -> list[tuple[int, M]]:

@@ -74,13 +74,14 @@ def assessed(data: Path, **fields: Any) -> Assessment:
     """Return the answer to a case made of fields as typed."""
     from pydantic import ValidationError
 
+    from counter.catalogue import findings_from, json_path
     from counter.desk import Case
 
     try:
         case = Case(**fields)
     except ValidationError as problem:
-        first = problem.errors()[0]
-        raise BadInput(f"{'.'.join(map(str, first['loc']))}: {first['msg']}") from None
+        first = findings_from(problem)[0]
+        raise BadInput(f"{json_path(first.loc)}: {first.what}. {first.way_out}") from None
     return desk_of(data).assess(case)
 
 

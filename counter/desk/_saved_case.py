@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from pydantic import ValidationError
 
-from counter.catalogue import shown
+from counter.catalogue import findings_from, json_path, shown
 from counter.desk._case import Case, CaseProblem
 from counter.files import read_bytes, reason
 from counter.fit import places
@@ -53,9 +53,8 @@ def case_in(text: str, name: str, catalogue: Catalogue) -> Case:
     try:
         case = Case.model_validate(json.loads(text))
     except json.JSONDecodeError as problem:
-        told = tr("{file} is not a saved case: not JSON at line {line}, column {column}: {problem}")
-        place = {"line": problem.lineno, "column": problem.colno, "problem": problem.msg}
-        raise CaseProblem(told.format(file=name, **place)) from None
+        told = tr("{file} is not a saved case: not JSON at line {line}, column {column}")
+        raise CaseProblem(told.format(file=name, line=problem.lineno, column=problem.colno)) from None
     except ValidationError as problem:
         told = tr("{file} is not a saved case: {problem}")
         raise CaseProblem(told.format(file=name, problem=_places(problem))) from None
@@ -67,8 +66,9 @@ def case_in(text: str, name: str, catalogue: Catalogue) -> Case:
 
 
 def _places(problem: ValidationError) -> str:
-    found = problem.errors()[:MOST_PLACES]
-    return "; ".join(f"{'.'.join(map(str, one['loc'])) or 'file'}: {one['msg']}"[:200] for one in found)
+    whole = tr("file")
+    found = findings_from(problem)[:MOST_PLACES]
+    return "; ".join(f"{json_path(one.loc) or whole}: {one.what}"[:200] for one in found)
 
 
 def _hold_against(catalogue: Catalogue, case: Case, name: str) -> None:

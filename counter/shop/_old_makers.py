@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, TypeAlias
 
 from pydantic import ValidationError
 
+from counter.catalogue import findings_from, json_path
 from counter.files import is_there, reason
 from counter.language import tr
 from counter.marks import HOUSE_FILE, read_house
@@ -32,9 +33,9 @@ def _read(data: Path, name: str) -> HouseCodes | str:
     except OSError as problem:
         return tr("{file}: {why}; mend it or take it away").format(file=name, why=reason(problem))
     except ValidationError as problem:
-        first = problem.errors()[0]
-        place = ".".join(map(str, first["loc"])) or "file"
+        first = findings_from(problem)[0]
+        place = json_path(first.loc) or tr("file")
         told = tr("{file}, {place}: {problem}; mend it or take it away")
-        return told.format(file=name, place=place, problem=first["msg"])
+        return told.format(file=name, place=place, problem=first.what)
     except LettersUnreadableError as problem:
         return str(problem)

@@ -45,7 +45,7 @@ def test_the_days_told_come_true(kept):
 
 
 def test_gone_tells_how_long_ago_it_was_practised(kept):
-    assert kept(200)[0].said == "gone: asked 199 days ago"
+    assert kept(200)[0].said == "gone, asked 199 days ago"
 
 
 def test_a_family_fills_and_empties(kept):

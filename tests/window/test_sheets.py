@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import errno
+import os
 import re
 
 import pypdf
@@ -9,7 +11,7 @@ import pytest
 from PySide6.QtGui import QPageSize
 from PySide6.QtPrintSupport import QPrinter, QPrintPreviewWidget
 
-from counter import language, paper
+from counter import files, language, paper
 from counter.shop import MIX_UPS
 from counter.window.measure.mixed_here import mixed_here, pairs_here
 from counter.window.paper.printing import SheetPreview, print_sheets, printer_for
@@ -120,6 +122,16 @@ def test_words_of_a_page_can_be_read_back(saved, catalogue):
 def test_a_folder_that_is_not_there_is_said(qapp, catalogue, tmp_path):
     with pytest.raises(OSError, match="nowhere"):
         save_sheets(paper.pin_gauge(catalogue), tmp_path / "nowhere" / "a.pdf", "t")
+
+
+def test_a_disk_that_is_full_is_said_and_leaves_nothing(qapp, catalogue, tmp_path, monkeypatch):
+    def full(part, content):
+        raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+    monkeypatch.setattr(files, "_write_through", full)
+    with pytest.raises(OSError, match="No space"):
+        save_sheets(paper.pin_gauge(catalogue), tmp_path / "a.pdf", "t")
+    assert list(tmp_path.iterdir()) == []
 
 
 def test_a_printer_prints_the_same_millimetres(qapp, catalogue, tmp_path):

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from pydantic import ValidationError
 
+from counter.catalogue import findings_from, json_path
 from counter.files import read_bytes
 from counter.language import tr
 from counter.marks.letters._table import LetterTable
@@ -30,8 +31,8 @@ def read_letters(path: Path) -> LetterTable:
     try:
         return LetterTable.model_validate_json(read_bytes(path))
     except ValidationError as problem:
-        first = problem.errors()[0]
-        place = ".".join(map(str, first["loc"])) or "file"
+        first = findings_from(problem)[0]
+        place = json_path(first.loc) or tr("file")
         told = tr("{file}, {place}: {problem}; mend it or take it away")
-        told = told.format(file=LETTERS_FILE, place=place, problem=first["msg"])
+        told = told.format(file=LETTERS_FILE, place=place, problem=first.what)
         raise LettersUnreadableError(told) from None

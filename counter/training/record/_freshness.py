@@ -44,12 +44,12 @@ class Freshness(Model):
         if self.state == "new":
             return tr("not met yet")
         if not self.days:
-            return {"fresh": tr("fresh today"), "fading": tr("fading: gone tomorrow"), "gone": tr("gone")}[self.state]
+            return {"fresh": tr("fresh today"), "fading": tr("fading, gone tomorrow"), "gone": tr("gone")}[self.state]
         days = str(self.days) if self.days < FARTHEST else f"{FARTHEST}+"
         many = {
             "fresh": trn("fresh for {days} day", "fresh for {days} days", self.days),
-            "fading": trn("fading: {days} day left", "fading: {days} days left", self.days),
-            "gone": trn("gone: asked {days} day ago", "gone: asked {days} days ago", self.days),
+            "fading": trn("fading, {days} day left", "fading, {days} days left", self.days),
+            "gone": trn("gone, asked {days} day ago", "gone, asked {days} days ago", self.days),
         }
         return many[self.state].format(days=days)
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QMarginsF, QPointF, QSizeF
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QGuiApplication, QPageLayout, QPageSize, QPainter, QPdfWriter
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QGuiApplication, QPageLayout, QPageSize, QPainter
 
-from counter.files import make_writable
 from counter.window.parts import pen
+from counter.window.parts.pdf import pdf_file
 from counter.window.parts.theme import LIGHT
 
 if TYPE_CHECKING:
@@ -33,12 +33,9 @@ def save_sheets(sheets: Sequence[Sheet], out: Path, title: str) -> None:
     Raises:
         OSError: the file cannot be written.
     """
-    make_writable(out)
-    writer = QPdfWriter(str(out))
-    writer.setResolution(DPI)
-    writer.setTitle(title)
-    writer.setPageLayout(layout_of(sheets[0]))
-    paint_all(sheets, writer)
+    with pdf_file(out, title, DPI) as writer:
+        writer.setPageLayout(layout_of(sheets[0]))
+        paint_all(sheets, writer)
 
 
 def layout_of(sheet: Sheet) -> QPageLayout:

@@ -6,15 +6,15 @@ from typing import TYPE_CHECKING, NamedTuple
 
 import segno
 from PySide6.QtCore import QMarginsF, QRectF, QSizeF, Qt
-from PySide6.QtGui import QColor, QFont, QImage, QPageLayout, QPageSize, QPainter, QPdfWriter
+from PySide6.QtGui import QColor, QFont, QImage, QPageLayout, QPageSize, QPainter
 
-from counter.files import make_writable
 from counter.language import marked, tr
 from counter.outline import face_view
 from counter.shelf import money
 from counter.slip import case_text, holds_case
 from counter.window.answer_bar import STAMP_WORDS
 from counter.window.parts import pen
+from counter.window.parts.pdf import pdf_file
 from counter.window.parts.theme import LIGHT
 
 if TYPE_CHECKING:
@@ -77,13 +77,11 @@ def save_pdf(printed: Printed, catalogue: Catalogue, paper: Paper, out: Path) ->
     Raises:
         OSError: the file cannot be written.
     """
-    make_writable(out)
     blocks = list(_blocks(printed, catalogue, paper))
-    writer = QPdfWriter(str(out))
-    writer.setResolution(DPI)
-    writer.setTitle(tr("Slip {number}").format(number=printed.number or printed.slip.key[:8]))
-    set_page(writer, paper, height_mm(blocks, paper))
-    paint(writer, blocks, paper)
+    title = tr("Slip {number}").format(number=printed.number or printed.slip.key[:8])
+    with pdf_file(out, title, DPI) as writer:
+        set_page(writer, paper, height_mm(blocks, paper))
+        paint(writer, blocks, paper)
 
 
 def set_page(device: QPagedPaintDevice, paper: Paper, height: float) -> None:

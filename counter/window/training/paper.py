@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QMarginsF, QSizeF
-from PySide6.QtGui import QFont, QFontDatabase, QPageLayout, QPageSize, QPdfWriter, QTextDocument
+from PySide6.QtGui import QFont, QFontDatabase, QPageLayout, QPageSize, QTextDocument
 
-from counter.files import make_writable
+from counter.window.parts.pdf import pdf_file
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -26,13 +26,10 @@ def save_pdf(text: str, title: str, out: Path, page: QPageSize.PageSizeId = QPag
     Raises:
         OSError: the file cannot be written.
     """
-    make_writable(out)
-    writer = QPdfWriter(str(out))
-    writer.setResolution(DPI)
-    writer.setTitle(title)
-    writer.setPageSize(QPageSize(page))
-    writer.setPageMargins(QMarginsF(*[MARGIN_MM] * 4), QPageLayout.Unit.Millimeter)
-    _lay_down(text, writer)
+    with pdf_file(out, title, DPI) as writer:
+        writer.setPageSize(QPageSize(page))
+        writer.setPageMargins(QMarginsF(*[MARGIN_MM] * 4), QPageLayout.Unit.Millimeter)
+        _lay_down(text, writer)
 
 
 def print_text(text: str, title: str, printer: QPrinter) -> None:

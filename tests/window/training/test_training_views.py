@@ -213,7 +213,7 @@ def test_the_ground_rises_with_what_is_known(shelf, theme):
 def test_the_shelf_says_its_days_and_who_is_ready(shelf):
     view = shelf([kept("G23", "fading"), kept("2G7", "fresh")], ready=frozenset({"2G7"}))
     assert [place.accessibleName() for place in view.places] == [
-        "G23: fading: 3 days left; not ready yet",
+        "G23: fading, 3 days left; not ready yet",
         "2G7: fresh for 3 days; ready for the counter",
     ]
 
