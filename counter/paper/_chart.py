@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from typing import TYPE_CHECKING, NamedTuple
 
 from counter.language import figure, marked, tr
@@ -13,11 +14,13 @@ if TYPE_CHECKING:
     from counter.catalogue import Base, Catalogue
 
 SCALES = {
-    "1:1": 1.0, "4:5": 0.8, "3:5": 0.6, "1:2": 0.5, "2:5": 0.4, "3:10": 0.3, "1:4": 0.25, "1:5": 0.2, "1:10": 0.1,
+    "1:1": 1.0, "4:5": 0.8, "3:4": 0.75, "7:10": 0.7, "2:3": 2 / 3, "3:5": 0.6, "1:2": 0.5, "9:20": 0.45, "2:5": 0.4,
+    "3:10": 0.3, "1:4": 0.25, "1:5": 0.2, "1:10": 0.1,
 }  # fmt: skip
 HEAD_MM, FOOT_MM = 24.0, 16.0
 SMALLEST_MM, LARGEST_MM = 1.9, 2.8  # letters under a face, read from an arm's length
 GAP_MM = 3.0
+MOST_LETTERS = 16  # of a line under a face: longer ones go on in the next
 
 
 class Cell(NamedTuple):
@@ -44,13 +47,13 @@ class Measures(NamedTuple):
     def width(self, cell: Cell) -> float:
         """Return the room that a cell takes across."""
         longest = max(map(len, (cell.name, *cell.below)))
-        return max(cell.face.width_mm * self.scale, min(longest, 16) * self.letters * 0.52) + GAP_MM
+        return max(cell.face.width_mm * self.scale, min(longest, MOST_LETTERS) * self.letters * 0.52) + GAP_MM
 
     def block(self, block: Block) -> tuple[float, float]:
         """Return the width and height of a family."""
         tall = max(cell.face.height_mm for cell in block.cells) * self.scale
-        below = max(len(cell.below) for cell in block.cells) + 1
-        return sum(map(self.width, block.cells)) + GAP_MM, tall + (below * 1.3 + 1.8) * self.letters + GAP_MM
+        below = max(len(cell.below) for cell in block.cells)
+        return sum(map(self.width, block.cells)) + GAP_MM, tall + (below * 1.3 + 4.0) * self.letters + GAP_MM
 
 
 NOTE = marked(
@@ -94,7 +97,8 @@ def _cell(catalogue: Catalogue, base: Base) -> Cell:
         *notch_words(base),
         tr("UV-C lamps too") if any(lamp.kind == "uv-c" for lamp in lamps) else "",
     )
-    return Cell(face_view(base), base.designation, tuple(line for line in below if line))
+    lines = tuple(line for text in below for line in textwrap.wrap(text, MOST_LETTERS))
+    return Cell(face_view(base), base.designation, lines)
 
 
 def _few(watts: list[float]) -> str:

@@ -15,10 +15,12 @@ if TYPE_CHECKING:
 
     from counter.catalogue import Base, Catalogue
 
+    Row = list[tuple[str, Drawing]]
+
 LETTERS_MM = 2.4
-GAP_MM = 6.0
+GAP_MM, LEAST_MM, MOST_SPARE_MM = 6.0, 3.5, 24.0  # between pictures, between rows, and what a page with room adds
 CROSS_MM = 2.6  # half the length of the cross through a pin's middle
-HEAD_MM = 20.0
+HEAD_MM = 18.0
 BAR_MM = 14.0
 NOTE = marked(
     "Hold the base on its picture, pins on the circles. Dashed pictures are not confirmed: a lamp that misses one by "
@@ -29,20 +31,36 @@ NOTE = marked(
 def pin_gauge(catalogue: Catalogue, page: str = "A4") -> tuple[Sheet, ...]:
     """Return the gauge on as many pages as it takes, one picture for bases whose pins stand alike."""
     width, height = PAGES[page]
-    top, foot = height - MARGIN_MM - HEAD_MM, MARGIN_MM + BAR_MM
-    pages: list[list[Placed | Text]] = [[]]
-    y = top
-    for row in _rows([(_names(bases), gauge_view(bases[0])) for bases in alike(catalogue)], width - 2 * MARGIN_MM):
-        tall = max(view.height_mm for _, view in row) + LETTERS_MM * 2 + GAP_MM
-        if y - tall < foot:
-            pages.append([])
-            y = top
-        pages[-1] += _row(row, y, width)
-        y -= tall
+    room = height - 2 * MARGIN_MM - HEAD_MM - BAR_MM
+    parts = [(_names(bases), gauge_view(bases[0])) for bases in alike(catalogue)]
+    pages = _paged(_rows(parts, width - 2 * MARGIN_MM), room)
     return tuple(
-        Sheet(width, height, (*_frame(width, height, number, len(pages)), *items))
-        for number, items in enumerate(pages, 1)
+        Sheet(width, height, (*_frame(width, height, number, len(pages)), *_page(rows, height, room)))
+        for number, rows in enumerate(pages, 1)
     )
+
+
+def _tall(row: Row) -> float:
+    return max(view.height_mm for _, view in row) + LETTERS_MM * 2 + LEAST_MM
+
+
+def _paged(rows: Sequence[Row], room: float) -> list[list[Row]]:
+    pages: list[list[Row]] = [[]]
+    for row in rows:
+        if pages[-1] and sum(map(_tall, [*pages[-1], row])) > room:
+            pages.append([])
+        pages[-1].append(row)
+    return pages
+
+
+def _page(rows: Sequence[Row], height: float, room: float) -> list[Placed | Text]:
+    spare = min((room - sum(map(_tall, rows))) / max(len(rows), 1), MOST_SPARE_MM)
+    items: list[Placed | Text] = []
+    y = height - MARGIN_MM - HEAD_MM
+    for row in rows:
+        items += _row(row, y)
+        y -= _tall(row) + spare
+    return items
 
 
 def alike(catalogue: Catalogue) -> list[list[Base]]:
@@ -88,8 +106,8 @@ def _names(bases: Sequence[Base]) -> str:
     return ", ".join(families)
 
 
-def _rows(parts: list[tuple[str, Drawing]], room: float) -> list[list[tuple[str, Drawing]]]:
-    rows: list[list[tuple[str, Drawing]]] = [[]]
+def _rows(parts: Row, room: float) -> list[Row]:
+    rows: list[Row] = [[]]
     for part in sorted(parts, key=lambda one: one[1].height_mm):
         if rows[-1] and sum(_wide(one) for one in [*rows[-1], part]) > room:
             rows.append([])
@@ -101,7 +119,7 @@ def _wide(part: tuple[str, Drawing]) -> float:
     return max(part[1].width_mm, min(len(part[0]), 18) * LETTERS_MM * 0.6) + GAP_MM
 
 
-def _row(row: list[tuple[str, Drawing]], top: float, width: float) -> list[Placed | Text]:
+def _row(row: Row, top: float) -> list[Placed | Text]:
     items: list[Placed | Text] = []
     x = MARGIN_MM
     tall = max(view.height_mm for _, view in row)

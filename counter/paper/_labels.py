@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from counter.catalogue import Catalogue, Lamp
 
 PAD_MM = 2.5
+CAPITAL = 0.73  # of a letter's size, how high a capital is
+MOST_LETTERS = 19  # of a code's line, in a room as wide as it is high
 EDGE_MM = 5.0  # from a label's sides, which may be the paper's: nearer than that many printers print nothing
 
 
@@ -95,16 +97,26 @@ def _label(catalogue: Catalogue, label: BinLabel, left: float, top: float, grid:
     scale = min(1.0, wide / view.width_mm, tall / view.height_mm)
     middle = (left + EDGE_MM + wide / 2, top - grid.height / 2 - (view.box[1] + view.box[3]) / 2 * scale)
     x, room = left + EDGE_MM + wide + PAD_MM, grid.width - wide - PAD_MM - 2 * EDGE_MM
-    step = tall / 4.6
-    y = top - PAD_MM - step
+    lines = _lines(label, lamp, round(MOST_LETTERS * room / tall))
+    step = tall / max(4.6, len(lines) * 1.05 + 1)
+    y = top - grid.height / 2 + (len(lines) * 1.05 - CAPITAL) * step / 2
     items: list[Placed | Text] = [Placed(view, *middle, scale)]
     items.append(Text(x, y, lamp.base, step, bold=True, room_mm=room))
-    for at, line in enumerate(_lines(label, lamp), 1):
+    for at, line in enumerate(lines, 1):
         items.append(Text(x, y - at * step * 1.05, line, step * 0.62, bold=at == 1, room_mm=room))
     return items
 
 
-def _lines(label: BinLabel, lamp: Lamp) -> list[str]:
+def _broken(code: str, most: int) -> list[str]:
+    """Return a code in one line, or where that would be small letters, in two."""
+    cuts = [at for at, sign in enumerate(code, 1) if sign in "/-" and at < len(code)]
+    if not cuts or len(code) <= most:
+        return [code]
+    cut = min(cuts, key=lambda at: abs(at - len(code) / 2))
+    return [code[:cut], code[cut:]]
+
+
+def _lines(label: BinLabel, lamp: Lamp, most: int) -> list[str]:
     kind = {"uv-c": "UV-C", "uv-a": "UV-A", "led": "LED"}.get(lamp.kind, "")
     first = " · ".join(part for part in (watts_words(figure(lamp.watts.value)), kind) if part)
-    return [line for line in (first, label.code, label.bin) if line]
+    return [line for line in (first, *_broken(label.code, most), label.bin) if line]

@@ -172,47 +172,49 @@ def _table(found: list[Differs], top: float, width: float) -> list[Placed | Text
     return items
 
 
+class Said(NamedTuple):
+    """How one thing is on a base; that one of two alike is not sure is no difference."""
+
+    text: str
+    is_unsure: bool = False
+
+    def __str__(self) -> str:
+        return tr("{what} (not sure)").format(what=self.text) if self.is_unsure else self.text or "–"
+
+
 def differing(catalogue: Catalogue, one: Base, other: Base) -> list[Differs]:
     """Return what differs between two bases, in the order in which an eye sees it."""
-    rows = (
-        (tr("pins"), "pins", lambda base: f"{base.pins.value:g}"),
+    rows: tuple[tuple[str, str, Callable[[Base], Said]], ...] = (
+        (tr("pins"), "pins", lambda base: Said(f"{base.pins.value:g}")),
         (tr("key"), "notch", _key),
         (tr("pin spacing"), "pin_spacing", _spacing),
         (tr("block or post"), "block", _block),
         (tr("outline"), "outline", _outline),
         (tr("watts"), "", lambda base: _watts(catalogue, base)),
     )
-    return [found for what, part, say in rows if (found := _differs(what, part, say, one, other))]
+    said = ((what, say(one), say(other), part) for what, part, say in rows)
+    return [Differs(what, str(here), str(there), part) for what, here, there, part in said if here.text != there.text]
 
 
-def _differs(what: str, part: str, say: Callable[[Base], str], one: Base, other: Base) -> Differs | None:
-    here, there = say(one), say(other)
-    return Differs(what, here or "–", there or "–", part) if here != there else None
+def _block(base: Base) -> Said:
+    return Said(tr("not known") if base.block is None else tr("yes") if base.block.value == "yes" else tr("no"))
 
 
-def _block(base: Base) -> str:
-    return tr("not known") if base.block is None else tr("yes") if base.block.value == "yes" else tr("no")
-
-
-def _key(base: Base) -> str:
+def _key(base: Base) -> Said:
     look, doubt = notch_words(base)
-    return tr("{what} (not sure)").format(what=look) if doubt else look
+    return Said(look, bool(doubt))
 
 
-def _spacing(base: Base) -> str:
+def _spacing(base: Base) -> Said:
     spacing = base.pin_spacing_mm
-    if spacing is None:
-        return tr("not known")
-    told = length_words(spacing.value)
-    return tr("{what} (not sure)").format(what=told) if spacing.is_unsure else told
+    return Said(tr("not known")) if spacing is None else Said(length_words(spacing.value), spacing.is_unsure)
 
 
-def _outline(base: Base) -> str:
+def _outline(base: Base) -> Said:
     outline = base.face.outline
-    told = f"{figure(outline.width_mm)} × {length_words(outline.height_mm)}"
-    return tr("{what} (not sure)").format(what=told) if outline.is_unsure else told
+    return Said(f"{figure(outline.width_mm)} × {length_words(outline.height_mm)}", outline.is_unsure)
 
 
-def _watts(catalogue: Catalogue, base: Base) -> str:
+def _watts(catalogue: Catalogue, base: Base) -> Said:
     found = sorted({lamp.watts.value for lamp in catalogue.lamps_on[base.designation] if lamp.kind == "fluorescent"})
-    return watts_words(", ".join(map(figure, found))) if found else ""
+    return Said(watts_words(", ".join(map(figure, found))) if found else "")

@@ -21,9 +21,7 @@ PAGES: dict[str, tuple[float, float]] = {
 }
 MARGIN_MM = 10.0  # what every office printer can reach
 CARD_MM = (85.60, 53.98)  # ISO/IEC 7810, ID-1: a bank card's width and height
-EM_WIDE = (
-    0.56  # of a letter's height, the width of an average one in a wide sans: measured on DejaVu Sans, rounded up
-)
+EM_WIDE = 0.52  # of a letter's height, an average one's width in a wide sans: measured on DejaVu Sans, rounded up
 
 
 class Placed(NamedTuple):
@@ -70,8 +68,11 @@ def rule(x_mm: float, y_mm: float, to_x_mm: float, to_y_mm: float) -> Path:
 
 
 def wrapped(text: str, size_mm: float, room_mm: float) -> list[str]:
-    """Break words into lines that fit a room; an estimate, since only the painter knows the font."""
-    return textwrap.wrap(text, max(int(room_mm / (size_mm * EM_WIDE)), 8))
+    """Break words into lines of about one length that fit a room; an estimate: only the painter knows the font."""
+    most = max(int(room_mm / (size_mm * EM_WIDE)), 8)
+    count = len(textwrap.wrap(text, most, break_on_hyphens=False))
+    tries = (textwrap.wrap(text, wide, break_on_hyphens=False) for wide in range(len(text) // max(count, 1), most))
+    return next((lines for lines in tries if 0 < len(lines) <= count), textwrap.wrap(text, most))
 
 
 def check_bar(left: float, foot: float, words: str, size_mm: float = 2.6) -> list[Placed | Text]:

@@ -8,6 +8,7 @@ import pytest
 
 from counter import language, paper
 from counter.outline import Disc, Path
+from counter.paper._look_alikes import differing
 
 LANGUAGES = ("en", "es")
 
@@ -82,6 +83,19 @@ def test_the_gauge_is_full_size_and_has_every_pin_pattern(catalogue):
     }
     wanted = {tuple(sorted((pin.x_mm, pin.y_mm) for pin in base.face.pins.at)) for base in catalogue.bases}
     assert wanted <= drawn
+
+
+@pytest.mark.parametrize("page", paper.PAGES)
+def test_the_gauge_is_one_page(catalogue, page):
+    assert len(paper.pin_gauge(catalogue, page)) == 1
+
+
+def test_that_one_of_two_alike_is_not_sure_is_no_difference(catalogue):
+    known = catalogue.base_by_name["G23"]
+    spacing = known.pin_spacing_mm.model_copy(update={"confidence": "memory-low"})
+    unsure = known.model_copy(update={"pin_spacing_mm": spacing})
+    assert unsure.pin_spacing_mm.is_unsure != known.pin_spacing_mm.is_unsure
+    assert differing(catalogue, known, unsure) == []
 
 
 def test_the_check_bar_is_a_card_wide(catalogue):

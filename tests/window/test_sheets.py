@@ -8,8 +8,10 @@ import re
 
 import pypdf
 import pytest
-from PySide6.QtGui import QPageSize
-from PySide6.QtPrintSupport import QPrinter, QPrintPreviewWidget
+from PySide6.QtCore import QTimer
+from PySide6.QtGui import QAction, QFont, QFontMetricsF, QGuiApplication, QPageSize
+from PySide6.QtPrintSupport import QPrintDialog, QPrinter, QPrintPreviewWidget
+from PySide6.QtWidgets import QApplication
 
 from counter import files, language, paper
 from counter.shop import MIX_UPS
@@ -108,6 +110,45 @@ def test_fonts_are_embedded_and_nothing_is_a_picture(saved, catalogue, spoken):
         for font in fonts:
             inner = font.get_object()["/DescendantFonts"][0].get_object()["/FontDescriptor"].get_object()
             assert {"/FontFile", "/FontFile2", "/FontFile3"} & inner.keys()
+
+
+@pytest.mark.parametrize("page", paper.PAGES)
+@pytest.mark.parametrize("spoken", ["en", "es"])
+def test_no_words_are_set_much_smaller_than_they_are_meant(qapp, catalogue, spoken, page):
+    language.use(spoken)
+    grid = paper.GRIDS["letter-30" if page == "Letter" else "a4-24"]
+    labels = paper.bin_labels(catalogue, paper.labels_for(catalogue), grid)
+    look_alikes = paper.look_alike_sheets(catalogue, paper.likely_pairs(catalogue), page)
+    sheets = (paper.wall_chart(catalogue, page), *paper.pin_gauge(catalogue, page), *look_alikes, *labels)
+    language.use(language.OWN)
+    for item in (item for sheet in sheets for item in sheet.items if isinstance(item, paper.Text)):
+        font = QFont(QGuiApplication.font())
+        font.setPixelSize(100)
+        font.setBold(item.bold)
+        wide_mm = QFontMetricsF(font).horizontalAdvance(item.text) / 100 * item.size_mm
+        assert item.room_mm is None or wide_mm * 0.7 <= item.room_mm, item
+
+
+def test_the_printers_own_dialog_opens_and_closes(windows, qtbot):
+    door = windows().counter.measuring
+    door.print("gauge")
+    preview = door.window.findChild(SheetPreview)
+    (press,) = [one for one in preview.findChildren(QAction) if one.text().replace("&", "") == "Print"]
+    met = []
+
+    def turn_away():
+        dialog = QApplication.activeModalWidget()
+        if isinstance(dialog, QPrintDialog):
+            met.append(dialog.printer().pageLayout().pageSize().size(QPageSize.Unit.Millimeter).toTuple())
+            dialog.reject()
+
+    timer = QTimer(preview, interval=20)
+    timer.timeout.connect(turn_away)
+    timer.start()
+    press.trigger()
+    timer.stop()
+    assert met == [pytest.approx(paper.PAGES[door.page()], abs=0.5)]
+    preview.close()
 
 
 def test_words_of_a_page_can_be_read_back(saved, catalogue):

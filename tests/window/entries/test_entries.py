@@ -139,6 +139,46 @@ def test_kept_withdrawn_brought_back_and_undone(opened, qtbot, data):
     qtbot.waitUntil(lambda: words() == ("Nordrau",))
 
 
+READ = {"law": "Lamp Act, section 9", "read": "2026-03-02", "read_as": "summary"}
+LAMP = {"base": "G23", "watts": "8.5", "kind": "fluorescent", "shape": "twin", "glass": "white"}
+# What is typed, ticked or chosen in the form of a kind.
+BY_FORM = {
+    "lamps": LAMP | {"ballasts": "magnetic"},
+    "places": {"code": "xx-no", "name": "Nordmark"},
+    "law": {"place": "us", "classes": "pin-base", "what": "sale", **READ},
+    "disposal": {"place": "us", "title": "Where to", "text": "To the yard.", **READ},
+}
+
+
+def counts(catalogue, kind):
+    if kind == "lamps":
+        return "G23/8.5/twin" in catalogue.lamp_by_id
+    return catalogue.own_law is not None and bool(getattr(catalogue.own_law, kind))
+
+
+@pytest.mark.parametrize("kind", BY_FORM)
+def test_what_is_typed_counts_until_it_is_withdrawn(opened, qtbot, kind):
+    window, _, dialog = opened(kind)
+    for name, said in BY_FORM[kind].items():
+        assert not dialog.keep.isEnabled()
+        into = row(dialog, name)
+        into = into.inner["value"] if "value" in getattr(into, "inner", {}) else into
+        if hasattr(into, "boxes"):
+            into.boxes[said].click()
+        elif hasattr(into, "box"):
+            into.box.setCurrentIndex(into.box.findData(said))
+        else:
+            into.line.setFocus()
+            QTest.keyClicks(into.line, said)
+        dialog.judge()
+    assert dialog.keep.isEnabled(), dialog.said.text()
+    press(dialog.keep)
+    qtbot.waitUntil(lambda: counts(window.counter.catalogue, kind))
+    dialog.list.list.setCurrentRow(0)
+    press(dialog.list.take)
+    qtbot.waitUntil(lambda: not counts(window.counter.catalogue, kind))
+
+
 def test_a_word_of_danger_cannot_be_kept(opened, qtbot):
     _, _, dialog = opened("words")
     typed(qtbot, dialog, "germicidal", "word")
