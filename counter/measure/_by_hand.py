@@ -22,6 +22,7 @@ NO_CAMERA = marked(
 NO_SCALE = marked("Nothing says how large this is: mark a bank card's corners, or two points and their distance.")
 FLAT_ONLY = marked("Scale from one length: right only if the camera stood straight above.")
 LEAST_PX = 8.0
+FLAT_OF_SPACING = 0.04  # by one length, which may lie on the face: ends of pins stand nearer to the camera
 
 
 def by_card(
@@ -60,7 +61,7 @@ def by_length(
     scale = length_mm / long_px
     moved = moved.model_copy(update={"scale_mm_per_px": round(scale, 5), "tilt_deg": None})
     pattern = pattern_of([(x * scale, -y * scale) for x, y in pins_px], notch)
-    return answered(catalogue, moved, pattern, (tr(FLAT_ONLY),))
+    return answered(catalogue, moved, pattern, (tr(FLAT_ONLY),), of_spacing=FLAT_OF_SPACING)
 
 
 def _unanswered(told: Measured, problem: str) -> Measured:

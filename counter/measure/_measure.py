@@ -29,14 +29,14 @@ FAINT = marked("Not every pin is clear; check the marks on the picture.")
 NOT_ALIKE = marked("The key could not be seen clearly; look at it and press its picture.")
 CLEAR_SCORE = -5.0  # a pattern below which nothing is shown; below `SURE_SCORE` it only ranks bases, and says so
 SURE_SCORE = 4.0
-SURE_KEY, SURE_NONE = 0.3, 0.5  # how clear a key, or that there is none, must be to become a look
+SURE_KEY = 0.3  # how clear a key must be to become a look; that there is none is never sure, a worn one looks so too
 AS_LIKELY = 4.0  # as the best, within which blocks of other bases are looked for too
 WELL_CLEAR = 9.0  # a pattern after which no other place is looked at
 LEFT_OVER_MM = 0.35  # of the pins on the best base: with more the spacing is not taken for certain
 CLEAR_PIN = 0.55  # of a pin, below which a spacing is not taken for certain either
 BODY_MM = 3.0  # how far below the face the middle of what is seen of the body lies
 SLANTED_DEG = 25.0
-TOLERANCE_MM, OF_SPACING = 0.5, 0.02  # of a pin spacing from a picture, whichever is more; a card's level shows in it
+TOLERANCE_MM, OF_SPACING = 0.5, 0.02  # of a pin spacing from a picture, whichever is more: 99 in 100 keep it
 
 
 class Found(NamedTuple):
@@ -158,12 +158,12 @@ def _pattern(catalogue: Catalogue, lab: Floats, view: View, found: Found, spots:
         return pattern
     key, is_clear = seen[1], seen[0].clear >= CLEAR_STEP
     pattern = pattern.model_copy(update={"keys": key.looks, "block": True if is_clear else None})
-    if key.clear < SURE_KEY or (key.look == "none" and (key.clear < SURE_NONE or not is_clear)):
+    if key.look == "none" or key.clear < SURE_KEY:
         return pattern
     if key.edge < 0:
         pins = tuple(pin.model_copy(update={"x_mm": -pin.x_mm, "y_mm": -pin.y_mm}) for pin in pattern.pins)
         pattern = pattern.model_copy(update={"pins": pins})
-    return pattern.model_copy(update={"block": True, "notch": key.look, "key_up": key.look != "none"})
+    return pattern.model_copy(update={"block": True, "notch": key.look, "key_up": True})
 
 
 def _pins_only(found: Found, spots: Sequence[Spot], own: Floats) -> Pattern:
@@ -220,11 +220,16 @@ def _alike(catalogue: Catalogue, patterns: Sequence[Laid]) -> list[Base]:
 
 
 def answered(
-    catalogue: Catalogue, told: Measured, pattern: Pattern, problems: Sequence[str] = (), is_sure: bool = True
+    catalogue: Catalogue,
+    told: Measured,
+    pattern: Pattern,
+    problems: Sequence[str] = (),
+    is_sure: bool = True,
+    of_spacing: float = OF_SPACING,
 ) -> Measured:
     """Return what a pattern says: the bases that it fits, and the looks that are certain.
 
-    Pins that are not surely seen rank the bases, but become no looks.
+    Pins that are not surely seen rank the bases, but become no looks; `of_spacing` is how far the scale may be off.
     """
     from counter.measure._fit import fit_all, fit_base, spacing_of
 
@@ -242,16 +247,18 @@ def answered(
             "pattern": pattern,
             "spacing_mm": None if spacing is None else round(spacing, 2),
             "looks": looks,
-            "tolerances_mm": _tolerances(looks),
+            "tolerances_mm": _tolerances(looks, of_spacing),
             "candidates": fits,
             "problems": (*problems, *unseen),
         }
     )
 
 
-def _tolerances(looks: Mapping[str, str | float]) -> dict[str, float]:
+def _tolerances(looks: Mapping[str, str | float], of_spacing: float) -> dict[str, float]:
     spacing = looks.get("pin_spacing_mm")
-    return {"pin_spacing_mm": round(max(TOLERANCE_MM, OF_SPACING * spacing), 2)} if isinstance(spacing, float) else {}
+    if not isinstance(spacing, float):
+        return {}
+    return {"pin_spacing_mm": round(max(TOLERANCE_MM, of_spacing * spacing), 2)}
 
 
 def certain_looks(catalogue: Catalogue, pattern: Pattern, spacing_mm: float | None) -> dict[str, str | float]:

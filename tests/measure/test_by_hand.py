@@ -65,6 +65,17 @@ def test_one_known_length_gives_the_scale(catalogue):
     told = by_length(catalogue, Measured(size_px=SIZE), ((0, 0), (400, 0)), 40.0, [(100, 100), (330, 100)], None)
     assert told.spacing_mm == pytest.approx(23.0, abs=0.01)
     assert "straight above" in told.problems[0]
+    assert told.tolerances_mm["pin_spacing_mm"] == pytest.approx(0.92)
+
+
+@pytest.mark.parametrize("tall_mm", [6.0, 8.0])
+def test_points_put_right_by_hand_lie_as_high_as_the_pins_were_seen_to_stand(catalogue, tall_mm):
+    view, base = straight(), catalogue.base_by_name["G24q-1"]
+    card = [tuple(map(float, point)) for point in view.pixels(CARD)]
+    at = np.array([(pin.x_mm, pin.y_mm) for pin in base.face.pins.at])
+    pins = [tuple(map(float, point)) for point in view.pixels(at, tall_mm)]
+    told = by_card(catalogue, Measured(size_px=SIZE, pins_tall_mm=tall_mm), card, pins, None)
+    assert told.spacing_mm == pytest.approx(base.pin_spacing_mm.value, abs=0.02)
 
 
 @pytest.mark.parametrize("ends", [((0, 0), (0, 0)), ((5, 5), (6, 6))])
