@@ -11,8 +11,18 @@ from counter.desk._case import LONGEST_MARKS, Case, CaseProblem
 from counter.desk._disputes import disputes
 from counter.desk._doubts import ABOUT_LAMP, advice, fixture_doubts, in_order, lamp_doubts, other_doubts
 from counter.desk._evidence import evidence_of, led
-from counter.desk._judged import judged
-from counter.desk._lead import FOREIGN_BASE, SUSPECT, WATTS_NOT_SEEN, headline, subline
+from counter.desk._judged import judged, printed, with_cautions
+from counter.desk._lead import (
+    FOREIGN_BASE,
+    LED_BASE_OPEN,
+    LED_LAMP,
+    LED_REPLACEMENT,
+    NOT_LISTED,
+    SUSPECT,
+    WATTS_NOT_SEEN,
+    headline,
+    subline,
+)
 from counter.desk._lead import nothing_known as nothing_known_words
 from counter.desk._letters_asked import letters_asked
 from counter.desk._offers import offers
@@ -55,8 +65,7 @@ def assess(
     law = notes.law_notes(catalogue, case.place, case.on, seen.lamp, case.broken)
     said = fit.judged_in_own_words(catalogue, judged(seen, of_lamp, law))
     open_ = _open(seen, of_lamp, said)
-    found = offers(catalogue, case, seen.lamp, seen.cct_k, seen.printed_mm, settled=not of_lamp)
-    offered = offers_in_own_words(catalogue, found)
+    offered = offers_in_own_words(catalogue, offers(seen, printed(seen), settled=not of_lamp))
     return _answer(seen, open_, said, offered, law).model_copy(update={"sold": before})
 
 
@@ -132,6 +141,8 @@ def _headline(seen: Evidence) -> str:
         return seen.in_question[0].base
     if seen.lamp is None and seen.foreign_base:
         return seen.foreign_base
+    if seen.led is not None:
+        return seen.led.lamp.base or tr(LED_LAMP)
     lamp = seen.lamp
     is_sure = lamp is None or seen.chosen is not None or seen.names_base(lamp.base)
     return headline(lamp if is_sure else None, seen.lead)
@@ -142,6 +153,10 @@ def _subline(seen: Evidence, open_: tuple[Doubt, ...], settled: bool) -> str:
         return tr(SUSPECT)
     if seen.lamp is None and seen.chosen is not None:
         return tr(WATTS_NOT_SEEN)
+    if seen.led is not None:
+        return tr(LED_REPLACEMENT) if seen.led.lamp.base else tr(LED_BASE_OPEN)
+    if seen.lamp is None and seen.marks.unlisted and not seen.foreign_base:
+        return tr(NOT_LISTED)
     if seen.lamp is None and seen.foreign_base:
         return tr(FOREIGN_BASE)
     return subline(seen.lamp, seen.lead, settled, seen.cct_k)
@@ -188,6 +203,7 @@ def fit_code(
         raise CaseProblem(" ".join((told, *seen.marks.problems[:1])))
     lamps = [catalogue.lamp_by_id[one] for one in seen.reading.lamps]
     found = fit.strictest_of([fit.judge(catalogue, lamp, fixture, use, seen.cct_k) for lamp in lamps])
+    found = with_cautions(found, printed(seen))
     said = tuple(one for one in lamp_doubts(seen) if one.caution is not None or one.kind == "split")
     cautions = fit.in_order((*found.cautions, *(one.caution for one in said if one.caution is not None)))
     verdict = "ask first" if said and found.verdict == "sell" else found.verdict

@@ -146,19 +146,35 @@ def _uv(seen: Evidence) -> Iterator[Doubt]:
     """Words of UV in the marks, or clear glass, on what passes for another lamp."""
     lamp = seen.presumed
     kind = lamp.kind if lamp is not None else None
-    read_uv = seen.reading.canonical if seen.reading is not None and seen.reading.lamp.kind == "uv-c" else ""
-    if kind != "uv-c" and (said := seen.words_of_uvc or read_uv):
+    is_read = seen.reading is not None and seen.reading.lamp.kind == "uv-c"
+    if kind != "uv-c" and (said := seen.words_of_uvc or (is_read and " ".join(seen.case.marks.split())[:40])):
         yield _spoken("uv", fit.said_uv(said), tr(SAYS_GERMICIDAL))
-    if kind not in ("uv-a", "uv-c", "other") and (said := words.speaks_of(("uv-b", "uv-a"), seen.case.marks)):
+    others = tuple(one for one in COATED_UV_WORDS if one not in _own_topics(lamp))
+    if others and (said := words.speaks_of(others, seen.case.marks, of_lamp=True)):
         yield _spoken(
             "uv", fit.said_coated_uv(said), tr("What does its whole marking say, and which unit is it from?")
         )
+    makes_ozone = lamp is not None and "ozone" in lamp.purposes
+    if not makes_ozone and kind == "uv-c" and (said := words.speaks_of("ozone", seen.case.marks, of_lamp=True)):
+        yield _spoken("uv", fit.said_uv(said), tr("Does the unit's own manual call for a lamp that makes ozone?"))
     if lamp is not None and not lamp.is_ultraviolet and seen.glass == "clear":
         for one in fit.seen_clear(seen.catalogue, lamp, seen.strongest_uvc(lamp.base)):
             yield Doubt(kind="uv", about="glass", says=one.says, ask=tr(GLASS_AGAIN), caution=one)
     if kind == "uv-c" and seen.chosen is None and not seen.says_germicidal:
         why = tr("Clear glass alone does not say which germicidal lamp it is. The unit's own label does.")
         yield Doubt(kind="uv", about="marks", says=why, ask=tr(SAYS_GERMICIDAL))
+
+
+COATED_UV_WORDS: tuple[words.Topic, ...] = ("uv-b", "uv-a")
+
+
+def _own_topics(lamp: Lamp | None) -> tuple[words.Topic, ...]:
+    """Return what words of ultraviolet a lamp's own print may hold: of tanning on UV-A lamps too."""
+    if lamp is None or lamp.kind in ("fluorescent", "led"):
+        return ()
+    if lamp.kind == "uv-a":
+        return COATED_UV_WORDS if {"tanning", "medical"} & set(lamp.purposes) else ("uv-a",)
+    return ("uv-b",) if lamp.band == "uv-b" else ("uv-c",)
 
 
 SAYS_GERMICIDAL = marked("Does its print or the unit's label say germicidal?")
@@ -172,9 +188,9 @@ def _spoken(kind: DoubtKind, said: Caution, ask: str) -> Doubt:
 def _led(seen: Evidence) -> Iterator[Doubt]:
     if seen.lamp is not None and seen.lamp.kind == "led":
         return
-    if said := words.speaks_of(LED_LAMP, seen.case.marks):
+    if said := words.speaks_of(LED_LAMP, seen.case.marks, of_lamp=True):
         yield _spoken("led", fit.said_led(said), tr("Is it an LED lamp? Read its type and its whole marking."))
-    elif said := words.speaks_of("other-source", seen.case.marks):
+    elif said := words.speaks_of("other-source", seen.case.marks, of_lamp=True):
         yield _spoken("led", fit.said_other_lamp(said), tr("What kind of lamp is it? Read its whole marking."))
 
 
@@ -197,6 +213,9 @@ def _dispute(seen: Evidence) -> Iterator[Doubt]:
 
 
 def _against(seen: Evidence) -> Iterator[Doubt]:
+    if said := seen.marks.unlisted:
+        yield Doubt(kind="against", about="marks", says=tr(UNLISTED).format(code=said), ask=tr(READ_SIGN_BY_SIGN))
+        return
     if seen.lamp is None or disputes(seen):
         return
     for about in seen.against(seen.lamp)[:1]:
@@ -210,6 +229,8 @@ def _against(seen: Evidence) -> Iterator[Doubt]:
 
 
 THE_MARKS = marked("The marks")
+UNLISTED = marked("“{code}” can be read as it stands, and no lamp like it is in the catalogue.")
+READ_SIGN_BY_SIGN = marked("Read the print again, sign by sign, worn ones as “?”: does it say just this?")
 
 
 def _split(seen: Evidence) -> Iterator[Doubt]:
@@ -242,14 +263,21 @@ def _unread(seen: Evidence) -> Iterator[Doubt]:
 def words_may_be_pressed(left: Iterable[str]) -> bool:
     """Whether words may be said to mean nothing: not those known to speak of UV, LED or another kind of lamp."""
     known = (*words.UV_TOPICS, *LED_LAMP, "other-source")
-    return not any(one.topic in known for part in left for one in words.sayings(part))
+    return not any(
+        "uv" in words.fold(part).plain or any(one.topic in known for one in words.sayings(part, of_lamp=True))
+        for part in left
+    )
 
 
 def unread_marks(seen: Evidence) -> tuple[str, ...]:
-    """Return the words of the marks that no table explains and nobody has read, without the harmless ones."""
+    """Return the words of the marks that no table explains and nobody has read.
+
+    Without the harmless ones, those with a question of their own, and those that say what the lamp is named as.
+    """
     read = words.plains(seen.case.explained)
+    but = (*words.PRINTED, *_own_topics(seen.presumed))
     whole = seen.marks.text.strip()[:40] if seen.marks.is_split else ""  # that is a doubt of its own
-    left = (one for one in seen.marks.unread if one != whole and not words.is_harmless(one))
+    left = (one for one in seen.marks.unread if one != whole and not words.is_harmless(one, but))
     return tuple(one for one in left if words.fold(one).plain not in read)
 
 

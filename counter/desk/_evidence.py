@@ -15,7 +15,7 @@ from counter.desk._lead import Leading, leading, read_lamps
 from counter.desk._sold import NOTHING_SOLD, SoldCode, sold_as, weighed_by_sold
 from counter.language import current
 from counter.marks import MarkEvidence
-from counter.thresholds import COLOUR_AT, NAMED_AT, SETTLED_AT
+from counter.thresholds import COLOUR_AT, LEADING, NAMED_AT, SETTLED_AT
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Iterable, Mapping, Sequence
@@ -92,6 +92,12 @@ class Evidence:
         known = {name for base in bases for name in (base.designation, base.family)}
         named = next((one for one in self.readings if one.lamp.base and not one.assumptions), None)
         return named.lamp.base or "" if named is not None and named.lamp.base not in known else ""
+
+    @cached_property
+    def led(self) -> Reading | None:
+        """The reading of the marks that says LED, while nobody has said which lamp it is."""
+        is_led = self.reading is not None and self.reading.lamp.kind == "led" and not self.reading.lamps
+        return self.reading if is_led and self.chosen is None else None
 
     @cached_property
     def lamp(self) -> Lamp | None:
@@ -178,7 +184,21 @@ class Evidence:
     @cached_property
     def words_of_uvc(self) -> str:
         """The first words of the marks that speak of UV-C."""
-        return words.speaks_of("uv-c", self.case.marks)
+        return words.speaks_of("uv-c", self.case.marks, of_lamp=True)
+
+    @cached_property
+    def printed(self) -> Mapping[str, str]:
+        """What the print says that the lamp from the shelf must be too: the words, by what they speak of."""
+        said: dict[str, str] = {
+            topic: told for topic in words.PRINTED if (told := words.speaks_of(topic, self.case.marks, of_lamp=True))
+        }
+        spans = (span for one in self.readings if one.probability >= LEADING for span in one.spans)
+        for span in spans:
+            if span.part in marks.PRINTED:
+                said.setdefault(span.part, span.text)
+        if "newborn" in said:
+            said.pop("coloured", None)
+        return said
 
     @cached_property
     def chances(self) -> Mapping[str, float]:

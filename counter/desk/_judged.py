@@ -18,7 +18,21 @@ def judged(seen: Evidence, of_lamp: tuple[Doubt, ...], law: LawNotes) -> Judgeme
     """Return verdict, cautions and questions of a case, before any doubt has held the sale."""
     found = fit.Judgement(verdict="ask first") if seen.nothing_known else _by_rules(seen, settled=not of_lamp)
     found = _with_doubts(found, of_lamp)
+    found = with_cautions(found, printed(seen))
     return _with_law(found, law, seen)
+
+
+def printed(seen: Evidence) -> tuple[Caution, ...]:
+    """Return the cautions for what the print says that the lamp from the shelf must be too."""
+    lamp = seen.lamp.id if seen.lamp is not None else ""
+    return fit.printed(seen.printed, lamp, seen.case.use, seen.case.fixture.told)
+
+
+def with_cautions(found: Judgement, more: tuple[Caution, ...]) -> Judgement:
+    """Add cautions to a judgement; the strictest verdict stands."""
+    verdict = fit.strictest((found.verdict, *(one.verdict for one in more)))
+    cautions = fit.in_order((*found.cautions, *more)) if more else found.cautions
+    return found.model_copy(update={"verdict": verdict, "cautions": cautions})
 
 
 def _by_rules(seen: Evidence, *, settled: bool) -> Judgement:

@@ -14,29 +14,33 @@ from counter.language import marked, tr
 if TYPE_CHECKING:
     from counter.catalogue import Catalogue, Lamp
     from counter.desk._case import Case
-    from counter.fit import Replacement
+    from counter.desk._evidence import Evidence
+    from counter.fit import Caution, Replacement
 
 SETTLE_FIRST = marked("First find out which lamp it is.")
 BROKEN_FIRST = marked("First clean up the broken lamp.")
 NOMINAL_MM = 60.0  # codes print nominal lengths, pins and holders in them; the next nominal length lies farther off
 
 
-def offers(
-    catalogue: Catalogue, case: Case, lamp: Lamp | None, cct_k: int | None, printed_mm: float | None, settled: bool
-) -> tuple[Replacement, ...]:
+def offers(seen: Evidence, printed: tuple[Caution, ...], *, settled: bool) -> tuple[Replacement, ...]:
     """Return what may replace a lamp; with no lamp named, what the fixture itself asks for.
 
-    Where a length was measured on the lamp in hand, or its code prints one (`printed_mm`), no tube much longer or
-    shorter stands where it stood.
+    Where a length was measured on the lamp in hand, or its code prints one, no tube much longer or shorter stands
+    where it stood. `printed` is what the print says that the lamp from the shelf must be too: until that is answered
+    none is sold.
     """
+    catalogue, case, lamp = seen.catalogue, seen.case, seen.lamp
     if lamp is None:
         wanted = fit.wanted(catalogue, case.fixture, case.use)
-        length_mm = _seen_mm(case) or printed_mm
+        length_mm = _seen_mm(case) or seen.printed_mm
         found = tuple(one for one in wanted if _reaches(catalogue, one, length_mm))
     else:
-        found = fit.replacements(catalogue, lamp, case.fixture, case.use, cct_k, _seen_mm(case))
+        is_white = not any(one.rule in NO_WHITE for one in printed)
+        found = fit.replacements(catalogue, lamp, case.fixture, case.use, seen.cct_k, _seen_mm(case), is_white)
     if lamp is not None and not settled:
         found = tuple(_unsettled(one, lamp) for one in found)
+    open_ = next((one.says for one in printed if one.verdict != "sell"), "")
+    found = tuple(_asked_first(one, open_) for one in found) if open_ else found
     held = [_held_back(catalogue, case, one) for one in found]
     return tuple(sorted(held, key=lambda one: fit.VERDICTS.index(one.verdict)))  # what the law ended stands last
 
@@ -49,6 +53,13 @@ def _reaches(catalogue: Catalogue, one: Replacement, length_mm: float | None) ->
     return lengths[0] - NOMINAL_MM <= length_mm <= lengths[1] + NOMINAL_MM
 
 
+NO_WHITE = ("print-coloured", "print-colour-number", "print-newborn")
+
+
+def _asked_first(one: Replacement, why: str) -> Replacement:
+    return one.model_copy(update={"verdict": "ask first", "reason": why}) if one.verdict == "sell" else one
+
+
 def _seen_mm(case: Case) -> float | None:
     """Return the length that was measured on the lamp in hand, mm."""
     seen = case.looks.get("length_mm")
@@ -59,7 +70,7 @@ def _unsettled(one: Replacement, lamp: Lamp) -> Replacement:
     """Hold back "the same lamp" while it is not sure which lamp that is."""
     if one.lamp != lamp.id or one.verdict != "sell":
         return one
-    return one.model_copy(update={"verdict": "ask first", "reason": f"{tr(SETTLE_FIRST)} {one.reason}"})
+    return _asked_first(one, f"{tr(SETTLE_FIRST)} {one.reason}")
 
 
 def _held_back(catalogue: Catalogue, case: Case, one: Replacement) -> Replacement:
@@ -68,7 +79,7 @@ def _held_back(catalogue: Catalogue, case: Case, one: Replacement) -> Replacemen
     if one.verdict != "sell" or lamp is None or lamp.kind == "led":
         return one
     why = tr(BROKEN_FIRST) if case.broken else _law_against(catalogue, case, lamp)
-    return one.model_copy(update={"verdict": "ask first", "reason": f"{why} {one.reason}"}) if why else one
+    return _asked_first(one, f"{why} {one.reason}") if why else one
 
 
 def _law_against(catalogue: Catalogue, case: Case, lamp: Lamp) -> str:

@@ -18,6 +18,7 @@ from counter.fit._label import LabelReading, LabelSpan, parse_label
 from counter.fit._law import LawNote, law, law_caution, law_check, places
 from counter.fit._look_alikes import (
     look_alikes,
+    printed,
     said_coated_uv,
     said_led,
     said_other_lamp,
@@ -80,6 +81,7 @@ __all__ = [
     "look_alikes",
     "parse_label",
     "places",
+    "printed",
     "questions",
     "replacements",
     "said_coated_uv",

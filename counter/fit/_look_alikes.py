@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from counter.fit._facts import Finding, number
 from counter.fit._judge import in_words
 from counter.fit._near import keyed_counterpart, pin_counterpart, uvc_twins, watts_on
-from counter.fit._texts import caution, plain_rule
+from counter.fit._texts import answered, caution, plain_rule
 from counter.fit.rules._use import exposing
 from counter.thresholds import LEADING
 
@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
 
     from counter.catalogue import Base, Catalogue, Lamp
-    from counter.fit._models import Caution
+    from counter.fit._models import Caution, Use
 
     Chances = Mapping[str, float] | Iterable[tuple[str, float]]
 
@@ -80,6 +80,18 @@ def said_other_lamp(words: str) -> Caution:
 def unread_marks(words: Iterable[str]) -> Caution:
     """Return the caution for marks that nothing explains."""
     return caution(Finding("marks-unread", {"words": ", ".join(words)}, words=tuple(words)))
+
+
+def printed(said: Mapping[str, str], lamp: str, use: Use, told: Mapping[str, bool]) -> tuple[Caution, ...]:
+    """Return the cautions for what the print says the lamp from the shelf must be too, as the answers leave them.
+
+    `said` holds the words by what they speak of, `lamp` is the lamp type's id. A lamp for newborn babies is refused
+    for light to see by, whatever was answered.
+    """
+    findings = [Finding(f"print-{topic}", {"words": words}) for topic, words in said.items()]
+    if use == "lighting":
+        findings = [one._replace(verdict="do not sell") if one.rule == "print-newborn" else one for one in findings]
+    return in_words([answered(one, lamp, told) for one in findings], lamp)
 
 
 def seen_clear(catalogue: Catalogue, lamp: Lamp, strongest: Lamp | None = None) -> tuple[Caution, ...]:

@@ -37,6 +37,10 @@ class Offer(NamedTuple):
     cct_k: int | None = None
     note: str = ""
     is_any_colour: bool = False
+    must_ask: bool = False
+
+
+OWN_COLOUR = marked("The print names a colour of its own: ask what it is for before another one goes in.")
 
 
 def replacements(
@@ -46,15 +50,17 @@ def replacements(
     use: Use = "unknown",
     cct_k: int | None = None,
     seen_mm: float | None = None,
+    is_white: bool = True,
 ) -> tuple[Replacement, ...]:
     """Return what may replace a lamp in this fixture, best first, and the refused ones with their reason.
 
-    `cct_k` is the colour of the lamp in hand, `seen_mm` its length where somebody measured it. No LED lamp is ever
+    `cct_k` is the colour of the lamp in hand, `seen_mm` its length where somebody measured it; one that `is_white`
+    may be replaced by another white, a coloured one is not replaced by another colour unasked. No LED lamp is ever
     plainly `sell`: that hangs on the list or label of one product, which this catalogue does not hold.
     """
     labelled = with_label(fixture)
     known = facts(catalogue, lamp, labelled, use, cct_k)
-    lamps = [_judged(known, offer) for offer in _offers(known, seen_mm)]
+    lamps = [_judged(known, offer) for offer in _offers(known, seen_mm, is_white)]
     if lamps[0].verdict == "do not sell":  # then no colour of it will do
         lamps = [one for one in lamps if one.lamp != lamp.id or one is lamps[0]]
     found = [*lamps, *led_types(known)]
@@ -110,12 +116,13 @@ def _is_for(lamp: Lamp, use: Use, like: Lamp | None = None) -> bool:
     return suits(lamp, use) if use not in ("lighting", "unknown") else lamp.kind == "fluorescent"
 
 
-def _offers(known: Facts, seen_mm: float | None) -> Iterator[Offer]:
+def _offers(known: Facts, seen_mm: float | None, is_white: bool) -> Iterator[Offer]:
     lamp = known.lamp
     yield Offer(lamp, _named(marked("The same lamp: {lamp}"), lamp, lamp), known.cct_k)
     if lamp.kind == "fluorescent":
         title = _named(marked("The same lamp in another colour: {lamp}"), lamp, lamp)
-        yield Offer(lamp, title, note=_colour_note(known), is_any_colour=True)
+        note = _colour_note(known) if is_white else tr(OWN_COLOUR)
+        yield Offer(lamp, title, note=note, is_any_colour=True, must_ask=not is_white)
     seen = {lamp.id}
     for offer in _other_lamps(known):
         if offer.lamp.id not in seen and _may_stand_in(known, offer.lamp) and _reaches(known, offer.lamp, seen_mm):
@@ -240,7 +247,7 @@ def _judged(known: Facts, offer: Offer) -> Replacement:
     findings = find(trial)
     verdict = strictest(map(verdict_of, findings))
     waiting = blocking(trial) if verdict != "do not sell" else ()
-    if waiting or _is_germicidal_unasked(known, offer.lamp, trial):
+    if waiting or offer.must_ask or _is_germicidal_unasked(known, offer.lamp, trial):
         verdict = "ask first" if verdict == "sell" else verdict
     said = in_words(findings, offer.lamp.id)
     cautions = tuple(one for one in said if one.verdict != "sell" or one.signal != "NOTICE")

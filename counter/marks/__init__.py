@@ -23,6 +23,7 @@ from counter.marks._house import (
 )
 from counter.marks._in_words import in_words, spoken
 from counter.marks._letters import KnownLetters, LettersMean
+from counter.marks._lex import PRINTED
 from counter.marks._models import MarkEvidence, Reading, ReadLamp, Span, System
 from counter.marks._read import read
 from counter.marks._sharpen import saving_suffix, says, sharpen, uv_doubt
@@ -33,6 +34,7 @@ if TYPE_CHECKING:
 
 __all__ = [
     "HOUSE_FILE",
+    "PRINTED",
     "CodeIndex",
     "Hit",
     "Hits",

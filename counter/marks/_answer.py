@@ -149,6 +149,8 @@ def _lamp(facts: Facts, meaning: Meaning) -> ReadLamp:
 
 def _kind(facts: Facts, lamps: Sequence[Lamp]) -> Kind | None:
     """Return the kind that the code states; the lamps' own where a plain F is printed on a tanning tube."""
+    if facts.get("led"):
+        return "led"
     stated, meant = facts.get("kind"), only(lamp.kind for lamp in lamps)
     if stated is None:
         return meant if "watts" in facts else None

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from counter.marks._lex import Draft, Parsed, ends
-from counter.marks._sentences import COLD, COLOUR, COLOUR_ABOUT, NEUTRAL, RENDERING, WARM
+from counter.marks._sentences import COLD, COLOUR, COLOUR_ABOUT, COLOUR_NUMBER, NEUTRAL, RENDERING, WARM
 from counter.marks._tables import longest_first, tables
 
 _CODE = r"(?:RE ?)?([5-9])(\d\d)(?!\d)"
@@ -21,7 +21,7 @@ def at_colour(plain: str, at: int) -> bool:
 
 def take_colour(draft: Draft, *, letters: bool = True) -> bool:
     """Take a colour at the draft's place; `letters` also the older letters."""
-    return _code(draft) or _kelvin(draft) or _ultraviolet(draft) or (letters and _letters(draft))
+    return _code(draft) or _kelvin(draft) or _two_figures(draft) or (letters and (_letters(draft) or _tint(draft)))
 
 
 def colour_code(plain: str, at: int) -> Parsed | None:
@@ -29,7 +29,8 @@ def colour_code(plain: str, at: int) -> Parsed | None:
     draft = Draft(plain, at)
     if not take_colour(draft) or not draft.ends():
         return None
-    draft.state(kind=draft.facts.get("kind", "fluorescent"))
+    if draft.says_white():
+        draft.state(kind="fluorescent")
     return draft.parsed("colour")
 
 
@@ -59,12 +60,37 @@ def _feel(cct_k: int) -> str:
     return WARM if cct_k < 3300 else COLD if cct_k > 5300 else NEUTRAL
 
 
-def _ultraviolet(draft: Draft) -> bool:
-    """Take the two figures that stand behind a slash on UV lamps where a white one prints 840."""
-    for row in tables()["colour"]["ultraviolet"]:
-        if draft.find(rf"(?<=/){row['number']}(?![A-Z0-9.,/\"'])"):
-            draft.add(len(row["number"]), "kind", row["means"], row["number"])
-            draft.state(kind=row["kind"], **({"band": row["band"]} if "band" in row else {}))
+def _two_figures(draft: Draft) -> bool:
+    """Take the two figures of the older lists, behind a slash where others print 840: white, a colour, ultraviolet.
+
+    Right behind the watts any two figures are such a number, known or not.
+    """
+    match = draft.find(r"(?<=/)(\d\d)(?![A-Z0-9.,/\"'])")
+    row = number_row(match[1]) if match else None
+    if match is None or (row["means"] == tables()["colour"]["unknown_number"] and not draft.find("(?<=W/)")):
+        return False
+    draft.add(2, part_of_number(row), COLOUR_NUMBER.format(n=match[1], what=row["means"]), match[1])
+    draft.state(**{key: row[key] for key in ("kind", "band", "cct_k") if key in row})
+    return True
+
+
+def number_row(number: str) -> dict[str, Any]:
+    """Return what two figures mean where a colour stands; for a number in no list, that nobody knows."""
+    unknown = {"part": "colour-number", "means": tables()["colour"]["unknown_number"]}
+    return next((row for row in tables()["colour"]["two_figures"] if row["number"] == number), unknown)
+
+
+def part_of_number(row: dict[str, Any]) -> str:
+    """Return what part of a code such a number is: a colour of white, a kind of ultraviolet, or one of its own."""
+    own = "colour" if row.get("kind") == "fluorescent" else "kind"
+    return str(row.get("part", own))
+
+
+def _tint(draft: Draft) -> bool:
+    """Take the letters of a colour that is no white, behind a slash."""
+    for row in tables()["colour"]["tints"]:
+        if draft.find(rf"(?<=/){row['letters']}(?![A-Z0-9?*])"):
+            draft.add(len(row["letters"]), "coloured", row["means"], row["letters"])
             return True
     return False
 

@@ -191,7 +191,7 @@ def _shorthand(lamp: Lamp, base: Base, colour: str | None) -> str | None:
     output = lamp.output.upper() if lamp.inches and lamp.shape == "linear" else None
     length = f'{_number(lamp.inches)}"' if lamp.inches and base.mount == "two-ends" else None
     shade = f"/{colour}" if colour and len(colour) == 1 else colour  # W alone would be watts
-    words = (lamp.base, shape, tube and f"T{tube}", length, output, shade, kind)
+    words = (lamp.base, shape, tube and f"T{tube}", length, output, shade, kind, _is_instant(lamp, base))
     return _joined(" ", f"{_number(lamp.watts.value)}W", *words)
 
 

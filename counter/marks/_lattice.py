@@ -200,6 +200,7 @@ class _Lattice:
     def __init__(self, plain: str, slots: Slots, house: Sequence[HouseMaker], worn: bool) -> None:
         self.plain, self.slots, self.house, self.worn = plain, slots, house, worn
         self.costs: dict[str, float] = tables()["slots"]["costs"]
+        self.words = [False] * len(plain)  # whether a word too long for letters of a code stands there
         self.mixed = [False] * len(plain)  # whether letters and figures, or a sign, stand in the same word
         self.lettered = [False] * len(plain)
         for match in _TOKEN.finditer(plain):
@@ -207,6 +208,8 @@ class _Lattice:
             is_mixed = has_letter and (has_sign or any(map(str.isdigit, match[0])))
             self.mixed[match.start() : match.end()] = [is_mixed] * len(match[0])
             self.lettered[match.start() : match.end()] = [has_letter] * len(match[0])
+            is_word = match[0].isalpha() and len(match[0]) > tables()["slots"]["longest_letters"]
+            self.words[match.start() : match.end()] = [is_word] * len(match[0])
         self.found: list[list[Edge]] = []
         for at in range(len(plain)):
             self.found.append(list(self._slots_at(at)))
@@ -316,12 +319,16 @@ class _Lattice:
                     return None
                 cost += self.costs["split"]
             elif mine.isalpha() and other.isalpha():
-                if slot.inside > 50:
-                    return None
+                if slot.inside > 50 or self.words[start]:
+                    return None  # a whole word is not cut
                 cost += slot.inside
-            elif other.isalpha() and slot.kind in ("bare pins", "key", "uv number"):
+            elif other.isalpha() and slot.kind in ("bare pins", "key", "uv number", "list number"):
                 return None
         return self._by_kind(slot, start, end, left, right, cost)
+
+    def _follows_watts(self, at: int) -> bool:
+        """Whether a number stands where the older lists' do: 36W/33."""
+        return self.plain.endswith("W/", 0, at)
 
     def _base_ends(self, at: int) -> bool:
         slots = (edge.found.slot for edges in self.found for edge in edges if edge.end == at and edge.found)
@@ -335,6 +342,8 @@ class _Lattice:
             if right.isalpha():
                 return None
             return cost + (self.costs["colour_of_letters"] - slot.cost if left.isalpha() else 0.0)
+        if slot.kind in ("list number", "two figures") and self._follows_watts(start) != (slot.kind == "list number"):
+            return None
         if slot.kind == "bare watts" and not self.lettered[start]:
             return cost + self.costs["bare_number"] - self.costs["bare_watts"]
         if slot.kind in ("bare pins", "key") and left in "-=" and self._base_ends(start - 1):

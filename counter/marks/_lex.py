@@ -10,6 +10,12 @@ from typing import TYPE_CHECKING, Any, Literal, NamedTuple, TypedDict
 if TYPE_CHECKING:
     from counter.catalogue import Kind, LampShape
 
+PRINTED = (
+    "newborn",
+    "coloured",
+    "special",
+    "colour-number",
+)  # parts that the lamp from the shelf must have too
 UNREADABLE, STRETCH = "?", "*"  # what stands for one character, or some, that nobody can read
 
 _SAME = str.maketrans(
@@ -72,6 +78,7 @@ class Facts(TypedDict, total=False):
     electronic: bool
     mains: bool
     output: str
+    led: bool
     cct_k: int
     cri_min: int
     length_mm: float
@@ -144,6 +151,10 @@ class Draft:
     def state(self, **facts: Any) -> None:
         """State facts."""
         self.facts.update(facts)  # type: ignore[typeddict-item]
+
+    def says_white(self) -> bool:
+        """Whether a colour that was just taken is a white one: neither ultraviolet nor a colour of its own."""
+        return "kind" not in self.facts and self.parts[-1].part not in PRINTED
 
     def ends(self) -> bool:
         """Whether no letter or figure follows."""

@@ -98,5 +98,6 @@ class MarkEvidence(Model):
         (), description="those of `unread` that can be letters of a maker's own, which the shop may give a meaning"
     )
     is_split: bool = Field(False, description="the best reading states one thing twice, with two values")
+    unlisted: str = Field("", description="the text, where all of it can be read as it stands and no lamp is like it")
     likelihood: dict[str, float] = Field(default_factory=dict)
     floor: float = 1.0

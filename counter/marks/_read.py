@@ -17,12 +17,12 @@ from counter.marks._known import known_for
 from counter.marks._lex import fold
 from counter.marks._makers import MAKER, is_makers, with_makers
 from counter.marks._models import MarkEvidence
-from counter.marks._sentences import LEFT_OUT, WORN_SLASH
+from counter.marks._sentences import SPEAKS_OF_UV
 from counter.marks._tables import tables
 from counter.marks._weigh import background, evidence, floor_of, is_worn, strain, weights, worn_floor
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
     from counter.catalogue import Catalogue
     from counter.marks._house import HouseMaker
@@ -38,7 +38,6 @@ BENT = 0.01  # a reading this likely by which letters are a maker's own keeps th
 NAMES_COST = 2.0  # a whole code among other words is twice as likely another lamp's as one that stands alone
 _RAREST_LAST = ("daily", "weekly", "seldom", "never")
 _TOKEN = re.compile(r"[^\s,;/]+")
-_DROPPED = tuple(one.format(typed="") for one in (LEFT_OUT, WORN_SLASH))
 
 
 def read(catalogue: Catalogue, text: str, house: Sequence[HouseMaker] = (), limit: int = 8) -> MarkEvidence:
@@ -48,7 +47,7 @@ def read(catalogue: Catalogue, text: str, house: Sequence[HouseMaker] = (), limi
     points into what was typed.
     """
     folded = words.fold(text)
-    beside = asides(folded.cased)
+    beside = asides(folded.cased, tuple(fold(one.letters) for maker in house for one in maker.letters))
     found = _read(catalogue, without(folded.cased, beside), house, limit)
     if beside:
         said = spans(folded.cased, beside)
@@ -56,7 +55,9 @@ def read(catalogue: Catalogue, text: str, house: Sequence[HouseMaker] = (), limi
             one.model_copy(update={"spans": tuple(sorted((*one.spans, *said), key=lambda span: span.start))})
             for one in found.readings
         )
-        found = found.model_copy(update={"text": folded.cased, "readings": readings})
+        uv = [span.text for span, one in zip(said, beside, strict=True) if one.is_uv]
+        problems = (*([SPEAKS_OF_UV.format(text=uv[0])] if uv else []), *found.problems)
+        found = found.model_copy(update={"text": folded.cased, "readings": readings, "problems": problems})
     if folded.cased == text:
         return found
     readings = tuple(_as_typed(one, folded) for one in found.readings)
@@ -96,7 +97,11 @@ def _codes(plain: str, text: str, known: Known, house: tuple[HouseMaker, ...], l
     clean = clean_read(plain, text, known, house)
     if clean.is_enough and not is_worn(plain):
         return evidence(text, clean.readings, clean.problems, floor_of(clean.readings), known, limit)
-    return _worn(clean, plain, text, known, house, limit)
+    found = _worn(clean, plain, text, known, house, limit)
+    if is_worn(plain) or not clean.is_unlisted:
+        return found
+    floor = max(found.floor, tables()["limits"]["unlisted_floor"])
+    return found.model_copy(update={"unlisted": " ".join(text.split()), "floor": floor})
 
 
 def _worn(
@@ -148,6 +153,7 @@ def _unread(clean: Clean, shown: Sequence[Reading], text: str) -> tuple[str, ...
     if _stands_as_typed(clean, best):
         left = [text[start:end] for start, end in clean.unknown]
         clashing = [text.strip()[:40]] if clean.clashes else []
+        odd = [one for one in odd if not any(one in word for word in left)]
         return tuple(dict.fromkeys((*left, *odd, *clashing)))
     typed = (match for match in _TOKEN.finditer(text) if sum(map(str.isalnum, match[0])) > 1)
     meant = {word.lower() for row in tables()["words"] for word in row["words"]}
@@ -163,8 +169,19 @@ def _unread(clean: Clean, shown: Sequence[Reading], text: str) -> tuple[str, ...
     others = shown[1:] if best.grammar != "letters" else ()
     rivals = (one for one in others if one.grammar == "letters" and one.probability >= BENT)
     odd += [span.text for one in rivals for span in one.spans if span.part == MAKER]
-    dropped = [one for one in best.assumptions if one.endswith(_DROPPED)]
-    return tuple(dict.fromkeys((*left, *odd, *dropped)))
+    return tuple(dict.fromkeys((*left, *odd, *_passed_over(best, text))))
+
+
+def _passed_over(best: Reading, text: str) -> Iterator[str]:
+    """Yield signs inside a word that was read which no part of the reading holds: left out, or taken for a sign."""
+    held = bytearray(len(text))
+    for span in best.spans:
+        held[span.start : span.end] = b"1" * (span.end - span.start)
+    for word in _TOKEN.finditer(text):
+        if any(held[word.start() : word.end()]):
+            places = range(*word.span())
+            left = "".join(" " if held[at] or not text[at].isalnum() else text[at] for at in places)
+            yield from left.split()
 
 
 def _is_longer(span: Span) -> bool:

@@ -118,6 +118,7 @@ def _agrees(lamp: Lamp, known: Known, facts: Facts, shapes: tuple[LampShape, ...
         return lamp.id in facts["ids"]
     return (
         kind_agrees(lamp, facts)
+        and (lamp.kind == "led" or not facts.get("led"))
         and _shape_agrees(lamp, shapes)
         and facts.get("watts") in (None, lamp.watts.value)
         and _size_agrees(lamp, facts)
@@ -166,15 +167,20 @@ def _number_agrees(lamp: Lamp, known: Known, facts: Facts) -> bool:
         return False
     output = facts.get("output")
     if output and not by_inches:
-        return output == "ho" and _is_thin(lamp)
+        return output == _thin_output(lamp)
+    if by_inches and not lamp.output and facts.get("start") == "rapid":
+        return False  # slimline starts at once
     is_any = output is None or (not output and "base" in facts)  # the base says it where the suffix does not
     return is_any or not by_inches or output == lamp.output
 
 
-def _is_thin(lamp: Lamp) -> bool:
-    """Whether it is a straight or circular tube of 16 mm: of those by watts the only ones called high output."""
-    is_tube = lamp.shape in ("linear", "circular")
-    return is_tube and lamp.tube_mm is not None and lamp.tube_mm.value < THINNEST_T8_MM
+def _thin_output(lamp: Lamp) -> str:
+    """Return the class of a tube of 16 mm by its watts, "he" or "ho"; "" of every other: those have none."""
+    if lamp.tube_mm is None or lamp.tube_mm.value >= THINNEST_T8_MM or lamp.shape not in ("linear", "circular"):
+        return ""
+    table = tables()["linear"]["thin_outputs"]
+    is_high = lamp.shape == "circular" or lamp.watts.value in table["ho"]
+    return "ho" if is_high else "he" if lamp.watts.value in table["he"] else ""
 
 
 def _in_order(bases: Iterable[Base]) -> tuple[Base, ...]:

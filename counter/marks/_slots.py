@@ -9,12 +9,12 @@ from math import log
 from typing import TYPE_CHECKING, NamedTuple
 
 from counter.marks._caps import base_code, base_means
-from counter.marks._colour import cct_allowed, colour_code
+from counter.marks._colour import cct_allowed, colour_code, number_row, part_of_number
 from counter.marks._known import known_for
 from counter.marks._letters import LettersMean, letters_facts, letters_say
 from counter.marks._lex import UNREADABLE, Parsed, Part, fold
 from counter.marks._noise import noise
-from counter.marks._sentences import PINS, WATTS
+from counter.marks._sentences import COLOUR_NUMBER, PINS, WATTS
 from counter.marks._systems import word
 from counter.marks._tables import longest_first, tables
 
@@ -285,16 +285,25 @@ def _figures() -> Iterator[tuple[str, Slot]]:
         text, facts = str(shade), {"cct_k": shade * 100, "kind": "fluorescent"}
         parts = _one("colour", text, _read(f"{shade * 100}K").parts[0].means)
         yield text, Slot("two figures", parts, facts, costs["colour_two_figures"], text, 0.0)  # type: ignore[arg-type]
+    yield from _list_numbers()
     for count in "24":
         parts = _one("pins", count, PINS.format(n=count))
         yield count, Slot("bare pins", parts, {"pins": int(count)}, costs["bare_pins"], count, 99.0)
     for key in "123456":
         parts = _one("key", key, table["key_means"].format(n=key))
         yield key, Slot("key", parts, {"key": key}, costs["key"], key, 99.0)
-    for text in table["uv_numbers"]:
-        cost = costs["uv_number" if text[0] == "0" else "uv_ten"]
-        parts = _one("kind", text, table["uv_number_means"])
-        yield text, Slot("uv number", parts, {"kind": "uv-a"}, cost, text, 99.0)
+
+
+def _list_numbers() -> Iterator[tuple[str, Slot]]:
+    """Yield the numbers of the older lists, behind the watts; those surely of ultraviolet may stand anywhere."""
+    costs = _costs()
+    for text in (f"{number:02}" for number in range(100)):
+        row = number_row(text)
+        parts = _one(part_of_number(row), text, COLOUR_NUMBER.format(n=text, what=row["means"]))
+        facts: Facts = {key: row[key] for key in ("kind", "band", "cct_k") if key in row}  # type: ignore[assignment]
+        is_uv = row.get("kind") in ("uv-a", "other") and row["confidence"] == "memory-high"
+        cost = costs["uv_number" if text[0] == "0" else "uv_ten"] if is_uv else costs["colour_two_figures"]
+        yield text, Slot("uv number" if is_uv else "list number", parts, facts, cost, text, 99.0)
 
 
 def _taught(known: Known, letters: Sequence[KnownLetters]) -> Iterator[tuple[str, Slot]]:

@@ -168,7 +168,7 @@ def _add_parts(draft: Draft, match: re.Match[str], table: dict[str, Any], say: d
         length = match.end(group or 0) - draft.at
         means = (means[draft.head["number"]] if isinstance(means, dict) else means).format(**say)
         if means:
-            draft.add(length, part, means, clean.format(**say))
+            draft.add(length, say.get("part", part), means, clean.format(**say))
     draft.at = match.end()
     if "note" in table:
         draft.notes.append(table["note"].format(**say))
@@ -252,8 +252,8 @@ def _colour(draft: Draft, table: dict[str, Any], known: Known) -> bool:
     before = draft.at, list(draft.parts), draft.clean, draft.facts.copy()
     if take_colour(draft, letters=table.get("letters", True)) and ("whole" not in table or draft.ends()):
         draft.clean = table.get("before", "") + draft.clean
-        if "kind" in table:
-            draft.facts.setdefault("kind", table["kind"])
+        if "kind" in table and draft.says_white():
+            draft.facts["kind"] = table["kind"]
         return True
     draft.at, draft.parts, draft.clean, draft.facts = before
     return False

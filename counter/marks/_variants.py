@@ -44,7 +44,7 @@ def told_apart(lamps: tuple[Lamp, ...], known: Known, facts: Facts) -> tuple[Lam
     Shorthand (no number of a tube's code) leaves all in the running: 25 W on a T8 may be two lamps.
     """
     is_instant = facts.get("start") == "instant"
-    if is_instant or "number" in facts:
+    if is_instant or facts.keys() & {"number", "watts"}:
         lamps = _preferred(lamps, lambda one: known.bases[one.base].joins_pins(one) == is_instant)
     if facts.get("saving"):
         lamps = _preferred(lamps, lambda one: one.is_saver)

@@ -30,6 +30,14 @@ class Clean(NamedTuple):
         return bool(self.readings) and not any(strain(self, reading) for reading in self.readings)
 
     @property
+    def is_unlisted(self) -> bool:
+        """Whether all of it says which lamp it is, watts and all, and the catalogue has no such lamp."""
+        if self.unknown or self.clashes or len(self.readings) != 1:
+            return False
+        one = self.readings[0]
+        return not one.lamps and one.lamp.watts is not None and one.lamp.kind != "led"
+
+    @property
     def least_strain(self) -> float:
         """The strain of the reading that leaves the least over; without any reading, no reading can be worse."""
         return min((strain(self, reading) for reading in self.readings), default=inf)
@@ -45,7 +53,7 @@ def strain(clean: Clean, reading: Reading) -> float:
         more = len(clean.unknown) - 1  # who types one word more than the code often types several
         cost += table["unread_word"] + table["unread_more"] * more + table["background_character"] * unread
     cost += table["clash"] * clean.clashes + (table["lacks_letter"] if _lacks_letter(reading) else 0.0)
-    if reading.lamps or reading.system == "colour":
+    if reading.lamps or reading.system == "colour" or reading.lamp.kind == "led":
         return float(cost)
     is_one_code = reading.system not in ("partial", "house", "base") and (not reading.lamp.base or reading.lamp.bases)
     kind = "impossible_base" if reading.system == "base" else "impossible_code" if is_one_code else "impossible"
@@ -96,8 +104,15 @@ def _suffix_lost(reading: Reading, known: Known) -> list[str]:
 def floor_of(readings: Sequence[Reading]) -> float:
     """Return what a lamp type gets that no reading of a whole code names: the marks may be another lamp's."""
     floors = tables()["floors"]
-    named = [float(floors.get(reading.system, floors["partial"])) for reading in readings if reading.lamps]
+    named = [float(floors.get(_sort(reading), floors["partial"])) for reading in readings if reading.lamps]
     return max(named, default=1.0)
+
+
+def _sort(reading: Reading) -> str:
+    """Return the system of a reading; words and figures that name one lamp type in full are as good as a code."""
+    lamp = reading.lamp
+    is_full = lamp.watts is not None and (lamp.cct_k or lamp.base or lamp.tube_mm) is not None
+    return "shorthand" if reading.system == "partial" and is_full and len(reading.lamps) == 1 else reading.system
 
 
 def worn_floor(readings: Sequence[Reading], none_of_these: float, known: Known) -> float:

@@ -8,6 +8,7 @@ May import counter.paths alone.
 
 from counter.words._fold import Folded, fold, plains
 from counter.words._topics import (
+    PRINTED,
     UV_TOPICS,
     Match,
     Saying,
@@ -18,9 +19,11 @@ from counter.words._topics import (
     matches,
     sayings,
     speaks_of,
+    table,
 )
 
 __all__ = [
+    "PRINTED",
     "UV_TOPICS",
     "Folded",
     "Match",
@@ -34,4 +37,5 @@ __all__ = [
     "plains",
     "sayings",
     "speaks_of",
+    "table",
 ]

@@ -33,9 +33,17 @@ Topic = Literal[
     "electronic",
     "dimming",
     "dimmer",
+    "ozone",
+    "coated",
+    "coloured",
+    "special",
+    "newborn",
+    "print",
     "harmless",
 ]
 UV_TOPICS: tuple[Topic, ...] = ("uv-c", "uv-b", "uv-a")
+PRINTED: tuple[Topic, ...] = ("newborn", "coated", "coloured", "special")  # what the lamp from the shelf must be too
+HARMLESS: tuple[Topic, ...] = ("harmless", "print")  # on a label, and on a lamp
 LONGEST = 4000  # characters looked through
 _MOST_TOKENS = 8  # in one phrase
 _TOKEN = re.compile(r"\d+(?:[.,]\d+)?|[^\W\d_]+")
@@ -72,6 +80,12 @@ class _Table(NamedTuple):
 def table() -> dict[str, Any]:
     """Return the vocabulary as it lies in the file."""
     return cast("dict[str, Any]", json.loads((paths.resources() / "words.json").read_text(encoding="utf-8")))
+
+
+@cache
+def _is_of_lamp(topic: Topic) -> bool:
+    """Whether words are of this topic only where they stand on a lamp: a blue wire says nothing of a tube."""
+    return table()["topics"][topic].get("of") == "lamp"
 
 
 @cache
@@ -115,20 +129,25 @@ def _as_key(token: str) -> str:
 
 
 @lru_cache(maxsize=256)
-def matches(plain: str) -> tuple[Match, ...]:
-    """Return everything that folded text speaks of, in its order.
+def matches(plain: str, *, of_lamp: bool = False) -> tuple[Match, ...]:
+    """Return everything that folded text speaks of, in its order; `of_lamp` where it stands on a lamp, not a label.
 
     A longer harmless phrase hides what stands wholly inside it: "no PCBs" shuts no lamp out.
     """
     tokens = list(_TOKEN.finditer(plain, 0, LONGEST))
-    found = [one for at in range(len(tokens)) for one in _at(tokens, at)]
-    harmless = [one for one in found if one.topic == "harmless"]
-    telling = [one for one in found if one.topic != "harmless" and not _is_hidden(one, harmless)]
+    found = [one for at in range(len(tokens)) for one in _at(tokens, at) if _is_side(one.topic, of_lamp=of_lamp)]
+    harmless = [one for one in found if one.topic in HARMLESS]
+    telling = [one for one in found if one.topic not in HARMLESS and not _is_hidden(one, harmless)]
     longest = {
         one.start: one.end for one in sorted(telling, key=lambda one: one.end)
     }  # UV-A is not UV, which alone means UV-C
     telling = [one for one in telling if one.end == longest[one.start]]
+    telling = [one for one in telling if one.topic not in PRINTED or not _is_hidden(one, telling)]  # blacklight blue
     return tuple(sorted((*telling, *harmless)))
+
+
+def _is_side(topic: Topic, *, of_lamp: bool) -> bool:
+    return topic != "harmless" if of_lamp else not _is_of_lamp(topic)
 
 
 def _is_hidden(one: Match, harmless: Iterable[Match]) -> bool:
@@ -163,33 +182,33 @@ def _of_stem(rows: _Table, written: str, before: int) -> tuple[Topic, ...]:
 
 
 @lru_cache(maxsize=256)
-def sayings(text: str) -> tuple[Saying, ...]:
+def sayings(text: str, *, of_lamp: bool = False) -> tuple[Saying, ...]:
     """Return everything that a text speaks of but what is harmless, each as it was typed."""
     folded = fold(text[:LONGEST])
-    found = [one for one in matches(folded.plain) if one.topic != "harmless"]
+    found = [one for one in matches(folded.plain, of_lamp=of_lamp) if one.topic not in HARMLESS]
     return tuple(
         Saying(one.topic, *folded.span(one.start, one.end), folded.as_typed(one.start, one.end)) for one in found
     )
 
 
-def speaks_of(topics: Topic | tuple[Topic, ...], text: str) -> str:
+def speaks_of(topics: Topic | tuple[Topic, ...], text: str, *, of_lamp: bool = False) -> str:
     """Return the first words of a text that speak of a topic, as they were typed; "" where there are none.
 
     A word with unreadable characters counts where it can be a word of UV or LED.
     """
     wanted = (topics,) if isinstance(topics, str) else topics
-    first = next((one.text for one in sayings(text) if one.topic in wanted), "")
+    first = next((one.text for one in sayings(text, of_lamp=of_lamp) if one.topic in wanted), "")
     return first or next(filter(None, (_worn(topic, text) for topic in wanted)), "")
 
 
 @lru_cache(maxsize=256)
-def is_harmless(text: str) -> bool:
-    """Whether every word of a text is known to say nothing of the lamp."""
+def is_harmless(text: str, but: tuple[Topic, ...] = ()) -> bool:
+    """Whether every word of a lamp's print is known to say nothing of it, but for words of some topics."""
     plain = fold(text[:LONGEST]).plain
-    found = matches(plain)
+    found = matches(plain, of_lamp=True)
     read = bytearray(len(plain))
     for one in found:
-        if one.topic != "harmless":
+        if one.topic not in (*HARMLESS, *but):
             return False
         read[one.start : one.end] = b"1" * (one.end - one.start)
     return all(all(read[token.start() : token.end()]) for token in _TOKEN.finditer(plain))

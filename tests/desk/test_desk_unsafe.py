@@ -36,7 +36,7 @@ def test_a_word_of_uv_in_any_dress_holds_the_sale(catalogue, code, words):
 
 
 def test_a_colour_number_nobody_knows_holds_the_sale_where_germicidal_lamps_stand(catalogue):
-    assert said(catalogue, marks="CFT9W/G23/52", looks=WHITE, fixture=F9).verdict == "ask first"
+    assert said(catalogue, marks="CFT9W/G23/97", looks=WHITE, fixture=F9).verdict == "ask first"
 
 
 @pytest.mark.parametrize("colour", ["01", "12", "05", "08", "09", "10"])

@@ -292,6 +292,7 @@ def test_every_rule_of_the_lamps_has_a_case():
         "label-cut",
         "look-",
         "marks-",
+        "print-",
         "labelled-",
         "label-restricts",
         "led-",

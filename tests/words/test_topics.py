@@ -40,13 +40,27 @@ def test_another_topic(text, topic):
 
 
 @pytest.mark.parametrize(
-    "text", ["made in Mexico", "CLASS P", "lamps", "Sound Rating A", "no PCB's", "hergestellt in"]
+    "text", ["made in Mexico", "rapid start", "lamps", "LAMP CONTAINS MERCURY", "UL listed", "hergestellt in"]
 )
 def test_known_to_say_nothing(text):
     assert is_harmless(text)
 
 
-@pytest.mark.parametrize("text", ["zorbik", "LED lamps", "only", "made by zorbik", "FS", "01", "rated lamp zorbik"])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "zorbik",
+        "LED lamps",
+        "only",
+        "made by zorbik",
+        "FS",
+        "01",
+        "rated lamp zorbik",
+        "class P",
+        "blue",
+        "reflector",
+    ],
+)
 def test_not_known_to_say_nothing(text):
     assert not is_harmless(text)
 
