@@ -80,7 +80,16 @@ TEXTS: dict[str, tuple[str, ...]] = {
         "house.*.parts.*.means",
         "house.*.parts.*.choices.*.means",
     ),
-    "words.json": ("topics.*.means",),
+    "words.json": (
+        "topics.uv-c.means",
+        "topics.uv-b.means",
+        "topics.uv-a.means",
+        "topics.newborn.means",
+        "topics.coated.means",
+        "topics.coloured.means",
+        "topics.special.means",
+        "topics.print.means",
+    ),
     "replacements.json": ("led_types.*.title", "led_types.*.needs"),
     "training.json": (
         "kinds.*.title",

@@ -66,8 +66,8 @@ def _two_figures(draft: Draft) -> bool:
     Right behind the watts any two figures are such a number, known or not.
     """
     match = draft.find(r"(?<=/)(\d\d)(?![A-Z0-9.,/\"'])")
-    row = number_row(match[1]) if match else None
-    if match is None or (row["means"] == tables()["colour"]["unknown_number"] and not draft.find("(?<=W/)")):
+    row = number_row(match[1]) if match else {}
+    if match is None or ("number" not in row and not draft.find("(?<=W/)")):
         return False
     draft.add(2, part_of_number(row), COLOUR_NUMBER.format(n=match[1], what=row["means"]), match[1])
     draft.state(**{key: row[key] for key in ("kind", "band", "cct_k") if key in row})

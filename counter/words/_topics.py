@@ -85,7 +85,7 @@ def table() -> dict[str, Any]:
 @cache
 def _is_of_lamp(topic: Topic) -> bool:
     """Whether words are of this topic only where they stand on a lamp: a blue wire says nothing of a tube."""
-    return table()["topics"][topic].get("of") == "lamp"
+    return bool(table()["topics"][topic].get("of") == "lamp")
 
 
 @cache
