@@ -53,7 +53,12 @@ def _standing(seen: Evidence, settled: bool) -> tuple[Caution, ...]:
     strongest = None if settled else seen.strongest_uvc(base)
     found = fit.look_alikes(seen.catalogue, shares, seen.lamp, settled=settled, white=white, strongest=strongest)
     wants_uv = seen.case.use in ("germicidal", "blacklight")
+    is_told = seen.lamp is not None and seen.lamp.kind == "uv-c" and seen.says_germicidal
+    found = tuple(one for one in found if one.rule not in UNTIL_MARKS_TELL) if is_told else found
     return tuple(one for one in found if not (wants_uv and one.topic == "uv-shelf"))
+
+
+UNTIL_MARKS_TELL = ("look-uvc-leading", "look-uvc-leading-no-figure")
 
 
 def _with_doubts(found: Judgement, of_lamp: tuple[Doubt, ...]) -> Judgement:

@@ -149,7 +149,7 @@ NO_WORDS = {
     *("times the lamp's current", "times the lamp's watts"),  # units, as data
     *("watts or inches", "leg spacing", "check digit", "main letter"),  # names of parts of a code
     *("known watts", "tube number", "shapes before", "industry letters"),
-    *("bare watts", "bare pins", "two figures", "uv number", "uv letters"),  # names of slots
+    *("bare watts", "bare pins", "two figures", "list number", "uv number", "uv letters"),  # names of slots
     "projecting contacts (pins)",  # asked for in the table's own words
     *("cannot tell", "this shop"),  # what may be typed; who taught
     "{day} de {month} de {year}",  # Spanish already
