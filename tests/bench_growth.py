@@ -9,6 +9,7 @@ from __future__ import annotations
 import csv
 import itertools
 import json
+import os
 import random
 import sqlite3
 import statistics
@@ -21,6 +22,7 @@ from typing import TYPE_CHECKING, Any
 from rapidfuzz import fuzz, process
 
 from counter import catalogue, desk, marks, shelf, shop, training
+from counter.catalogue._load import _made_of
 from counter.shelf._demo import HEADINGS, demo_lines
 
 if TYPE_CHECKING:
@@ -82,6 +84,17 @@ def _read(_: Path, times: int) -> Any:
 
 def _load(data: Path, times: int) -> Any:
     """Load the catalogue under a shop's layer of 20 confirmed values and more."""
+    layer = _confirmed(data, times)
+    shipped = (catalogue_file()).read_text(encoding="utf-8")
+
+    def ours() -> object:
+        _made_of.cache_clear()  # as in a process of its own
+        return shop.load_catalogue(data)
+
+    return ours, (lambda: (json.loads(shipped), json.loads(layer)))
+
+
+def _confirmed(data: Path, times: int) -> str:
     lamps = [lamp for lamp in catalogue.load().lamps if lamp.length_mm is not None]
     rows = [
         {"kind": "lamp", "of": lamp.id, "part": "length_mm", "value": lamp.length_mm.value, "who": "Ada"}
@@ -91,8 +104,7 @@ def _load(data: Path, times: int) -> Any:
     ]
     layer = json.dumps({"format": "lamp-counter/shop", "version": 1, "confirmed": rows})
     (data / catalogue.SHOP_FILE).write_text(layer)  # the file that the store takes over
-    shipped = (catalogue_file()).read_text(encoding="utf-8")
-    return (lambda: shop.load_catalogue(data)), (lambda: (json.loads(shipped), json.loads(layer)))
+    return layer
 
 
 def catalogue_file() -> Path:
@@ -206,7 +218,75 @@ def _photo(_: Path, times: int) -> Any:
     return (lambda: measure_pixels(shipped, pixels_of(raw))), floor
 
 
+def _window(data: Path, times: int) -> tuple[Any, Any]:
+    """Return the application, and a window that is awake over a shop's layer of 20 confirmed values and more."""
+    os.environ["QT_QPA_PLATFORM"] = "offscreen"
+    from PySide6.QtWidgets import QApplication
+
+    from counter.app import make_application
+    from counter.window.main_window import MainWindow
+
+    _confirmed(data, times)
+    shop.load_catalogue(data)  # as on any day but the first, the store has taken the file over
+    application = QApplication.instance() or make_application(["bench"])
+    window = MainWindow(data)
+    window.show()
+    window.wake()
+    application.processEvents()
+    return application, window
+
+
+def _start(data: Path, times: int) -> Any:
+    """Open the window to its first paint, its libraries loaded; the floor opens an empty one."""
+    application, first = _window(data, times)
+    from PySide6.QtWidgets import QMainWindow
+
+    first.close()
+
+    def opened(make: Callable[[], Any]) -> object:
+        window = make()
+        window.resize(1280, 800)
+        window.show()
+        application.processEvents()
+        return window.close()
+
+    return (lambda: opened(lambda: type(first)(data))), (lambda: opened(QMainWindow))
+
+
+def _look(data: Path, times: int) -> Any:
+    """Press a look and paint what follows; the floor writes the answer as JSON and reads it."""
+    application, window = _window(data, times)
+    presses = itertools.cycle(("2", "4"))
+
+    def ours() -> object:
+        wanted = next(presses)
+        next(one for one in window.looks.rows["legs"].buttons if one.value == wanted).click()
+        return application.processEvents()
+
+    return ours, lambda: json.loads(window.assessment.model_dump_json())
+
+
+def _key(data: Path, times: int) -> Any:
+    """Type a character of a code and paint what follows; the floor writes the answer as JSON and reads it."""
+    application, window = _window(data, times)
+    from PySide6.QtTest import QTest
+
+    keys = itertools.cycle("CFQ26W/G24q/841 ")
+
+    def ours() -> object:
+        QTest.keyClick(window.marks.field, next(keys))
+        application.processEvents()
+        while window.marks._pause.isActive():
+            application.processEvents()
+        return application.processEvents()
+
+    return ours, lambda: json.loads(window.assessment.model_dump_json())
+
+
 WORK: dict[str, Callable[[Path, int], Any]] = {
+    "open the window, 20 confirmed values": _start,
+    "a look to its paint, 20 confirmed values": _look,
+    "a key to its paint, 20 confirmed values": _key,
     "read a worn code, maker's table of 100": _read,
     "load, 20 confirmed values": _load,
     "read a record of 500 lines": _record,
