@@ -99,13 +99,14 @@ def data(tmp_path: Path) -> Path:
 
 
 @pytest.fixture
-def windows(qapp: Any, data: Path) -> Iterator[Callable[..., MainWindow]]:
-    """Return a maker of the real window, shown and awake, on a data folder of its own."""
+def windows(qapp: Any, data: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Callable[..., MainWindow]]:
+    """Return a maker of the real window, shown and awake, on a data folder of its own; nobody is asked at its end."""
     import shiboken6
     from PySide6.QtTest import QTest
 
     from counter.window.main_window import MainWindow
 
+    monkeypatch.setattr("counter.window.parts.unsaved.ask", lambda *_: True)
     qapp.setStyle("Fusion")  # as counter.app does
     made: list[MainWindow] = []
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from pydantic import BaseModel, ConfigDict, Field, PrivateAttr
 
-from counter.language import marked
+from counter.language import marked, tr
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -175,9 +175,25 @@ class Base(Model):
     supply: Literal["ballast", "mains"]
     mount: Literal["push", "twist-lock", "two-ends"]
     hold: str = Field(description=marked("how to hold the lamp, so that left and right mean the same to everybody"))
+    hold_key: str = Field(
+        "", description=marked("what is not known of its key; it goes once the shop has seen the key")
+    )
     tell: str = Field(description=marked("one sentence: how to know this base"))
+    tell_key: str = Field(
+        "", description=marked("what is commonly said of its key; it goes once the shop has seen the key")
+    )
     seldom: Word | None = Field(None, description=marked("yes: among bases that look alike it is not named first"))
     face: Face = Field(default_factory=face_not_known, description=marked("left out: how it looks is not known"))
+
+    @property
+    def tells(self) -> str:
+        """How to know this base, in the language spoken."""
+        return " ".join(tr(one) for one in (self.tell, self.tell_key) if one)
+
+    @property
+    def holds(self) -> str:
+        """How to hold the lamp, in the language spoken."""
+        return " ".join(tr(one) for one in (self.hold, self.hold_key) if one)
 
     @property
     def is_seldom(self) -> bool:

@@ -87,13 +87,7 @@ PARTS: dict[str, dict[str, type[Sourced]]] = {
 
 
 NOT_THERE = {"base": marked("there is no base {name}"), "lamp": marked("there is no lamp type {name}")}
-NOT_DRAWN = marked(
-    " The notches are not drawn: where they sit is not known here."
-)  # as bases without known keys say it
-WITHOUT_IT = (  # what is left of such a sentence once a shop has seen the notches
-    marked("Hold the lamp by its base, pins toward you, the notched edge of the block up."),
-    marked("Hold the lamp by its base, pins toward you, the notched edge of the post up."),
-)
+WITHOUT_NOTCH = marked("Hold the lamp by its base, pins toward you.")  # once the shop has seen that it has none
 
 
 class Confirmed(Model):
@@ -269,8 +263,9 @@ def _with_part(entry: Any, part: str, value: Sourced) -> Any:
     head, _, rest = part.partition(".")
     if rest:
         inner = getattr(entry, head)
-        if part == "face.notches":  # once seen they are drawn, and the words may not deny it
-            entry = entry.model_copy(update={"hold": entry.hold.replace(NOT_DRAWN, "")})
+        if part == "face.notches":  # the words may deny nothing of what was seen
+            none = {"hold": WITHOUT_NOTCH} if isinstance(value, Notches) and not value.at else {}
+            entry = entry.model_copy(update={"hold_key": "", "tell_key": "", **none})
         return entry.model_copy(update={head: _with_part(Circuit() if inner is None else inner, rest, value)})
     changed = entry.model_copy(update={head: value})
     if isinstance(entry, Base) and isinstance(value, Figure) and head == "pin_spacing_mm":

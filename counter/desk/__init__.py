@@ -10,7 +10,7 @@ from counter.desk._assess import assess, fit_code
 from counter.desk._assessment import Assessment
 from counter.desk._case import CANNOT_TELL, LONGEST_MARKS, Case, CaseProblem
 from counter.desk._disputes import Conflict
-from counter.desk._doubts import Doubt
+from counter.desk._doubts import OPEN_END, Doubt
 from counter.desk._fields import changed_fixture, confirmable, readings, sized
 from counter.desk._history import History
 from counter.desk._kept_cases import Kept, keep_customer, keep_open, last_customers, open_case, write_case
@@ -23,6 +23,7 @@ from counter.fit import Fixture
 __all__ = [
     "CANNOT_TELL",
     "LONGEST_MARKS",
+    "OPEN_END",
     "Assessment",
     "Case",
     "CaseProblem",

@@ -13,6 +13,7 @@ from pydantic import Field
 
 from counter import fit, marks, words
 from counter.catalogue import Model
+from counter.desk._case import CANNOT_TELL
 from counter.desk._disputes import disputes
 from counter.desk._evidence import COATED_UV
 from counter.desk._letters_asked import letters_asked
@@ -49,6 +50,8 @@ DoubtKind = Literal[
 ]
 ORDER: tuple[DoubtKind, ...] = DoubtKind.__args__  # type: ignore[attr-defined]
 ABOUT_LAMP = frozenset({"uv", "led", "glass", "dispute", "against", "split", "letters", "unread", "watts", "look"})
+MOST_NAMED = 3  # words that a question names
+OPEN_END = "slip"  # what a doubt is about that no question can end: it is written down as open
 NO_DAY = marked("A place but no day is given, so its law is not judged: give the day as “on”.")
 LED_LAMP: tuple[words.Topic, ...] = ("led", "led-driver", "bypassed", "line-voltage")
 
@@ -209,7 +212,9 @@ def _glass(seen: Evidence) -> Iterator[Doubt]:
 
 def _dispute(seen: Evidence) -> Iterator[Doubt]:
     for one in disputes(seen)[:1]:
-        yield Doubt(kind="dispute", about=one.look, says=one.text, ask=tr("Look again: marks and looks disagree"))
+        label = tr(seen.catalogue.look_by_key[one.look].label)
+        ask = tr("Look again: {look}. The marks say otherwise.").format(look=label)
+        yield Doubt(kind="dispute", about=one.look, says=one.text, ask=ask)
 
 
 def _against(seen: Evidence) -> Iterator[Doubt]:
@@ -255,7 +260,9 @@ def _unread(seen: Evidence) -> Iterator[Doubt]:
         return
     said = fit.unread_marks(left)
     if words_may_be_pressed(left):
-        yield Doubt(kind="unread", about="marks", says=said.says, ask=said.do, caution=said, words=left)
+        ask = tr("What does {words} mean? If it says nothing of the lamp, press it.")
+        ask = ask.format(words=", ".join(f"“{one}”" for one in left[:MOST_NAMED]))
+        yield Doubt(kind="unread", about="marks", says=said.says, ask=ask, caution=said, words=left)
     else:
         yield _spoken("unread", said, tr("Read the whole marking again: what does it say?"))
 
@@ -295,14 +302,35 @@ def _saver(seen: Evidence) -> Iterator[Doubt]:
 
 
 def _watts(seen: Evidence) -> Iterator[Doubt]:
-    """A chosen base that comes in several wattages, of which none was seen."""
+    """A chosen base that comes in several wattages, of which none was seen; where none can be, what is left to do."""
     if seen.chosen is None or seen.lamp is not None:
         return
     found = sorted({one.watts.value for one in seen.in_question})
     listed = ", ".join(map(figure, found))
     says = tr("{base} comes in {watts}\N{THIN SPACE}W; choosing the base does not say which.")
     says = says.format(base=seen.in_question[0].base, watts=listed)
-    yield Doubt(kind="watts", about="watts", says=says, ask=tr("Which watts are printed on it?"), outcomes=())
+    about, ask = "watts", tr("Which watts are printed on it?")
+    if seen.case.looks.get("watts") == CANNOT_TELL:
+        about, ask = _by_length(seen) or _by_fixture(seen)
+    yield Doubt(kind="watts", about=about, says=says, ask=ask)
+
+
+def _by_length(seen: Evidence) -> tuple[str, str] | None:
+    """Return the question for the length of a lamp whose watts nobody can read; None where it would tell nothing."""
+    found = sorted({(one.length_mm.value, one.watts.value) for one in seen.in_question if one.length_mm is not None})
+    if "length_mm" in seen.case.looks or len({length for length, _ in found}) < 2:
+        return None
+    each = tr("{watts}\N{THIN SPACE}W {length}\N{THIN SPACE}mm")
+    listed = "; ".join(each.format(watts=figure(watts), length=figure(length)) for length, watts in found)
+    return "length_mm", tr("How long is it? {lengths}").format(lengths=listed)
+
+
+def _by_fixture(seen: Evidence) -> tuple[str, str]:
+    """Return the way of a lamp that tells no more: by the fixture's label, and after that honestly to an end."""
+    fixture = seen.case.fixture
+    if not (fixture.ballast_watts or fit.parse_label(fixture.label).fields.get("ballast_watts")):
+        return "ballast_watts", tr("Which lamp does the fixture's label name? Enter holder and watts.")
+    return OPEN_END, tr("It tells no more: sell nothing by it. Instead shows what the fixture asks for.")
 
 
 def _look(seen: Evidence) -> Iterator[Doubt]:
@@ -312,8 +340,10 @@ def _look(seen: Evidence) -> Iterator[Doubt]:
     first = _worth_most(seen.next)
     if first is None:
         says = tr("Everything was looked at, and it can still be several lamps.")
-        ask = tr("What is printed on it? Read it again, worn parts as “?”.")
-        yield Doubt(kind="look", about="marks", says=says, ask=ask)
+        about, ask = "marks", tr("What is printed on it? Read it again, worn parts as “?”.")
+        if not seen.case.marks.strip():
+            about, ask = _by_fixture(seen)
+        yield Doubt(kind="look", about=about, says=says, ask=ask)
         return
     label = tr(seen.catalogue.look_by_key[first.look].label)
     yield Doubt(kind="look", about=first.look, says=first.why, ask=tr("Look at: {look}").format(look=label))
@@ -367,9 +397,6 @@ def advice(seen: Evidence, doubts: Sequence[Doubt]) -> str:
         return first.ask
     if not any(one.is_about_lamp for one in doubts):
         return tr("Lamp known. Now ask about the fixture.")
-    if first.kind == "dispute":
-        label = tr(catalogue.look_by_key[first.about].label)
-        return tr("Look again: {look}. The marks say otherwise.").format(look=label)
     asked = next((one for one in nexts if one.look == first.about), None)
     return _look_words(catalogue, asked) if first.kind == "look" and asked is not None else first.ask
 

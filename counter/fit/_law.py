@@ -101,7 +101,7 @@ def _note(row: LawRow, lamp_class: LampClass, on: date | None, names: Mapping[st
         what=tr(row.what),
         ends=row.ends,
         has_ended=has_ended,
-        says=_says(row, has_ended),
+        says=_says(row, has_ended, names.get(row.place, "")),
         law=tr(row.law),
         note=tr(row.note) if row.note else row.note,
         source=row.source,
@@ -114,9 +114,10 @@ def _note(row: LawRow, lamp_class: LampClass, on: date | None, names: Mapping[st
     )
 
 
-def _says(row: LawRow, has_ended: bool | None) -> str:
+def _says(row: LawRow, has_ended: bool | None, place: str) -> str:
     what = tr(row.what)
-    what = what[:1].upper() + what[1:]
+    where = tr(place) if place else tr("everywhere")
+    what = tr("{what} ({place})").format(what=what[:1].upper() + what[1:], place=where)
     if row.ends is None:
         return f"{what}."
     if has_ended:

@@ -269,13 +269,14 @@ def _fixture_for(known: Facts, lamp: Lamp) -> Fixture:
     """Return the fixture as it stands to another lamp: that one burned there says nothing of it.
 
     While the holder is not known, it is taken to be one for the lamp in hand: what stands on another base is no
-    replacement before the holder has been read. Not so where the ballast says that the lamp in hand never belonged
+    replacement before the holder has been read; and where that lamp burned there, the holder has shown what it
+    takes. Not so where the ballast says that the lamp in hand never belonged
     there: then its counterpart with the other pins may well be what the holder takes.
     """
     if lamp.id == known.lamp.id:
         return known.fixture
-    is_read = known.match.says != "unknown" or lamp.base == known.lamp.base
-    is_open = is_read or (_is_stranger(known) and lamp.base == pin_counterpart(known.lamp.base))
+    is_told = known.match.says != "unknown" or (lamp.base == known.lamp.base and not known.fixture.came_out)
+    is_open = is_told or (_is_stranger(known) and lamp.base == pin_counterpart(known.lamp.base))
     holder = known.fixture.holder if is_open else known.lamp.base
     return known.fixture.model_copy(update={"came_out": False, "holder": holder})
 

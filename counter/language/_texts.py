@@ -27,7 +27,9 @@ TEXTS: dict[str, tuple[str, ...]] = {
     ),
     "catalogue.json": (
         "bases.*.tell",
+        "bases.*.tell_key",
         "bases.*.hold",
+        "bases.*.hold_key",
         "bases.*.spacing_means",
         "sources.*.title",
         *(f"bases.*.{value}.note" for value in ("pins", "pin_spacing_mm", "face.notches", "starter")),

@@ -88,14 +88,24 @@ def flush(store: Store) -> int:
     done = 0
     for file in _entries(store.where.data):
         try:
-            entry = read_json(file)
-            _put(store, entry)
+            _put(store, _without_forgotten(store, read_json(file)))
         except (ValueError, KeyError, TypeError):
             _aside(file)
             continue
         file.unlink(missing_ok=True)
         done += 1
     return done
+
+
+def _without_forgotten(store: Store, entry: dict[str, Any]) -> dict[str, Any]:
+    """Return what waited without a name that somebody asked another machine to forget meanwhile."""
+    from counter.shop._forgotten import is_forgotten
+
+    if entry["kind"] != "slip" or not entry["folded"]:
+        return entry
+    with store.reading() as connection:
+        is_gone = is_forgotten(connection, entry["folded"], entry["slip"]["at"])
+    return entry | {"customer": "", "folded": ""} if is_gone else entry
 
 
 def forget_waiting(data: Path, is_meant: Callable[[Mapping[str, Any]], bool]) -> int:

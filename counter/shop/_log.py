@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from sqlalchemy import delete, func, insert, or_, select, union
 
 from counter.language import marked
+from counter.shop._forgotten import note_forgotten
 from counter.shop._journal import forget_waiting
 from counter.shop._moments import now_text
 from counter.shop._numbers import next_number
@@ -284,7 +285,7 @@ def mixed_up(store: Store) -> list[tuple[str, str, int]]:
 def forget_name(store: Store, folded: str) -> int:
     """Forget a customer: the name goes off every slip, the slips stay. Returns how many slips had it.
 
-    Slips that wait on this machine count too; those that wait on another one do not.
+    Slips that wait on this machine count too; those that wait on another one go in without it.
 
     Raises:
         StoreProblem: the store cannot be written.
@@ -293,6 +294,7 @@ def forget_name(store: Store, folded: str) -> int:
     waited = forget_waiting(store.where.data, lambda entry: entry["folded"] == folded)
     with store.writing(AREA) as connection:
         done = connection.execute(delete(slip_names).where(slip_names.c.folded == folded))
+        note_forgotten(connection, folded)
     store.wipe("slip_names")
     return int(done.rowcount) + waited
 

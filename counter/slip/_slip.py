@@ -8,7 +8,7 @@ from pydantic import Field
 
 from counter import shop
 from counter.catalogue import Model
-from counter.desk import Case
+from counter.desk import OPEN_END, Case
 from counter.language import figure, marked, tr
 from counter.shelf import folded, search_words
 
@@ -71,6 +71,7 @@ class Slip(Model):
     answers: tuple[str, ...] = Field((), description="what was seen, measured and answered, in words")
     unknown: tuple[str, ...] = Field((), description="what was not known when it was written")
     disposal: tuple[str, ...] = ()
+    is_demo: bool = Field(False, description="written while the stock list was that of the invented shop")
     case: Case
 
     @property
@@ -92,6 +93,7 @@ def make_slip(
     key: str,
     till: str,
     initials: str = "",
+    is_demo: bool = False,
 ) -> Slip:
     """Return the slip of a case as the desk answered it; `now` has a time zone."""
     lamp = catalogue.lamp_by_id.get(found.lamp or "")
@@ -114,8 +116,9 @@ def make_slip(
         items=tuple(items),
         cautions=tuple(SlipCaution(signal=one.signal, says=one.says, do=one.do) for one in found.cautions),
         answers=tuple(_answers(catalogue, case)),
-        unknown=tuple(dict.fromkeys(doubt.ask for doubt in found.doubts)),
+        unknown=tuple(dict.fromkeys(one.says if one.about == OPEN_END else one.ask for one in found.doubts)),
         disposal=(*disposal, *([law.disposal_check] if law is not None and disposal else [])),
+        is_demo=is_demo,
         case=case,
     )
 

@@ -44,7 +44,9 @@ def speak_anew(window: MainWindow, code: str) -> None:
     try:
         window.counter.put_away()
         speak(code)
+        size = window.places.size()
         window.furnish()
+        window.places.resize(size)  # else the columns would be counted in a window of no width
         fill(window, held.loaded, held.history)
         _give_back(window, held)
     finally:

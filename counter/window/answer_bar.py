@@ -32,6 +32,7 @@ AFTER = {
 }
 WIDEST_BASE = "GX24q-3?"
 LAMP_LINES, LAMP_EMS, CAUTION_EMS, CAUTION_LINES = 2, 14, 36, 2
+LARGEST_PX = 16_777_215
 NEXT, NEXT_SHORT, SHORT_UNDER_EMS = marked("Next customer  F2"), marked("Next  F2"), 160
 
 
@@ -215,8 +216,8 @@ class AnswerBar(Panel):
         self._grid.addWidget(self.stamp, 0, 3)
         self._grid.addWidget(self.menu, 0, 5)
         self._grid.setColumnStretch(2, 1)
-        self._is_compact: bool | None = None
-        self._arrange(False)
+        self._arranged: tuple[bool, bool] | None = None
+        self._arrange(LARGEST_PX)
 
     def _widest(self) -> int:
         """Return the width that all of it takes in one row."""
@@ -224,13 +225,15 @@ class AnswerBar(Panel):
         fixed = sum(part.sizeHint().width() for part in parts) + self.lamp.width()
         return fixed + self.base.minimumWidth() + self.caution.sizeHint().width() + 6 * 14 + 30
 
-    def _arrange(self, is_compact: bool) -> None:
+    def _arrange(self, width: int) -> None:
         """Stand in one row, or where letters are large and the screen is not, in two."""
-        if is_compact == self._is_compact:
+        is_compact = width < self._widest()
+        is_above = not is_compact or width >= self._least() + self.next.sizeHint().width() + 14
+        if (is_compact, is_above) == self._arranged:
             return
-        self._is_compact = is_compact
+        self._arranged = is_compact, is_above
         self._grid.addWidget(self._said, *((1, 0, 1, 4) if is_compact else (0, 2, 1, 1)))
-        self._grid.addWidget(self.next, *((1, 4, 1, 2) if is_compact else (0, 4, 1, 1)))
+        self._grid.addWidget(self.next, *((0, 4, 1, 1) if is_above else (1, 4, 1, 2)))
         row = max(self.stamp.sizeHint().height(), high(grown(self.font(), 1.3), LAMP_LINES)) + 12
         below = high(self.font(), CAUTION_LINES) + SMALL_TARGET + 8
         one = max(row, high(self.font(), 2) + max(SMALL_TARGET, high(self.font()) + 8) + 12)
@@ -239,17 +242,22 @@ class AnswerBar(Panel):
     def resizeEvent(self, event: QResizeEvent) -> None:
         width = event.size().width()
         self.next.setText(tr(NEXT_SHORT if width < ems(self.font(), SHORT_UNDER_EMS) else NEXT))
-        self._arrange(width < self._widest())
+        self._arrange(width)
         super().resizeEvent(event)
 
     def minimumSizeHint(self) -> QSize:
         """Return the width of two rows: of one, no window could be made narrow enough to want two."""
+        return QSize(self._least(), self.height())
+
+    def _least(self) -> int:
         parts = (self.stamp, self.menu)
         fixed = sum(part.sizeHint().width() for part in parts) + self.lamp.width()
-        return QSize(fixed + self.base.minimumWidth() + 5 * 14 + 24, self.height())
+        return fixed + self.base.minimumWidth() + 5 * 14 + 24
 
-    def show_answer(self, base: str, lamp: str, verdict: str | None, signal: str | None, caution: str) -> None:
-        """Show the answer; empty words where there is none yet."""
+    def show_answer(
+        self, base: str, lamp: str, verdict: str | None, signal: str | None, caution: str, ask: str = ""
+    ) -> None:
+        """Show the answer; empty words where there is none yet. Of caution and question the latter is never cut."""
         self.base.setText(base)
         size = ONE_NAME if len(base) <= len(WIDEST_BASE) else TWO_NAMES
         self.base.setFont(grown(self.font(), size, QFont.Weight.Bold))
@@ -260,7 +268,7 @@ class AnswerBar(Panel):
         self.stamp.show_verdict(verdict, signal)
         self.stamp.setVisible(verdict is not None)
         self.chip.show_signal(signal)
-        self.caution.setText(caution)
+        self.caution.setText(caution, ask)
 
     def show_stock(self, words: str) -> None:
         """Say under the lamp's name what the shelf has of it."""

@@ -10,11 +10,14 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from PySide6.QtWidgets import QScrollArea, QSplitter, QVBoxLayout, QWidget
 
+from counter.language import tr
 from counter.window.parts import early
 from counter.window.parts.panel import Panel
 from counter.window.parts.sizes import ems
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from PySide6.QtCore import QSettings
     from PySide6.QtGui import QResizeEvent
 
@@ -28,9 +31,11 @@ if TYPE_CHECKING:
 
 WIDE_FROM_PX = 1800
 WIDE_FROM_EMS = 200  # and so many letters: with large ones four columns are too narrow
+THREE_EMS, TWO_EMS = 114, 72  # letters across from which three columns, or two, have room beside each other
 GAP = 8
 LOOKS_PX = 330
 NARROW_PX = 1200
+MARKS_PX = 252
 _NUMBER = re.compile(r"-?[0-9]{1,6}")  # of pixels; a longer one fits no rectangle of Qt
 MOST_PX = 20_000  # no splitter is longer; a damaged file may say anything
 
@@ -54,14 +59,15 @@ class Arrangement(QWidget):
     def __init__(self, answer: AnswerBar, grid: OutlineGrid) -> None:
         super().__init__()
         self.panes: Panes | None = None
-        self.is_wide = False
+        self.columns = 3
+        self._folded: dict[QWidget, QWidget] = {}  # what stands among the tabs on the right, and the page it is on
         self._is_own = False  # whether a hand has set the widths
         self._grid = grid
         left, below, right, lower = (Panel() for _ in range(4))
         left.setMinimumWidth(LOOKS_PX)
         self.middle = _splitter(grid, below, sizes=(340, 356), upright=True)
         # Marks keep their height whatever they say, or everything under them would jump at each character.
-        self.column = _splitter(right, lower, sizes=(252, 440), upright=True)
+        self.column = _splitter(right, lower, sizes=(MARKS_PX, 440), upright=True)
         self.column.setStretchFactor(1, 1)
         self.across = _splitter(left, self.middle, self.column, sizes=(344, 590, 372))
         self.across.setStretchFactor(1, 1)
@@ -117,24 +123,50 @@ class Arrangement(QWidget):
 
     def _arrange(self) -> None:
         """Take a fourth column where there is room for it: cautions, and instead beside them."""
-        if self.panes is None:
+        if self.panes is None or (columns := self._columns()) == self.columns:
             return
-        is_wide = self.width() >= max(WIDE_FROM_PX, ems(self.font(), WIDE_FROM_EMS))
-        if is_wide == self.is_wide:
-            return
-        self.is_wide = is_wide
+        was_wide, self.columns = self.is_wide, columns
         side = self.panes.side
-        if is_wide:
+        if was_wide:
+            self._lower_box.takeAt(self._lower_box.count() - 1)  # the stretch
+            self._lower_box.addWidget(side, 1)
+            side.set_wide(False)
+        self._fold(self.panes)
+        if self.is_wide:
             self.across.addWidget(side)
             self._lower_box.addStretch(1)
             self.column.setSizes([self.height() // 2, self.height() // 2])
-        else:
-            self._lower_box.takeAt(self._lower_box.count() - 1)  # the stretch
-            self._lower_box.addWidget(side, 1)
-        side.set_wide(is_wide)
+            side.set_wide(True)
         side.setVisible(True)
-        self._grid.set_fitting(is_wide)
+        self._grid.set_fitting(self.is_wide)
         self._spread()
+
+    @property
+    def is_wide(self) -> bool:
+        """Whether what may go in instead has a column of its own."""
+        return self.columns == 4
+
+    def _columns(self) -> int:
+        """Return how many columns there is room for, by the letters in use."""
+        letters = self.width() / ems(self.font(), 1)
+        if self.width() >= WIDE_FROM_PX and letters >= WIDE_FROM_EMS:
+            return 4
+        return 3 if letters >= THREE_EMS else 2 if letters >= TWO_EMS else 1
+
+    def _fold(self, panes: Panes) -> None:
+        """Let what has no column of its own stand among the tabs on the right, and bring back what has one again."""
+        places: tuple[tuple[QWidget, int, str, Callable[[], None]], ...] = (
+            (panes.looks, 2, tr("In your hand"), lambda: self.across.insertWidget(0, panes.looks)),
+            (self.middle, 3, tr("Outlines"), lambda: self.across.insertWidget(1, self.middle)),
+            (panes.fixture, 3, tr("Fixture"), lambda: self._lower_box.insertWidget(0, panes.fixture)),
+        )
+        for pane, least, name, put_back in places:
+            if self.columns < least and pane not in self._folded:
+                self._folded[pane] = panes.side.take_in(pane, name, is_first=pane is panes.looks)
+            elif self.columns >= least and pane in self._folded:
+                put_back()
+                pane.show()
+                panes.side.take_out(self._folded.pop(pane))
 
     def _spread(self) -> None:
         width = self.width()
@@ -142,13 +174,17 @@ class Arrangement(QWidget):
             looks, column = min(max(width // 6, 344), 420), min(max(width // 5, 380), 440)
             side = min(max(width * 3 // 10, 560), 760)
             self.across.setSizes([looks, width - looks - column - side, column, side])
-        else:
+        elif self.columns == 2:
+            self.across.setSizes([width * 2 // 5, width * 3 // 5])
+        elif self.columns == 3:
             column = 330 if width < NARROW_PX else 380
             self.across.setSizes([344, width - 344 - column, column])
+            marks = min(MARKS_PX, self.height() * 3 // 10)
+            self.column.setSizes([marks, self.height() - marks])
 
     def _make_room(self, is_open: bool) -> None:
         """Let the marks give way to the fixture's further fields, so that the cautions keep theirs."""
-        if self.panes is None or self.is_wide:
+        if self.panes is None or self.columns != 3:
             return
         marks, lower = self.column.sizes()
         if is_open:
@@ -175,7 +211,7 @@ class Arrangement(QWidget):
     # -- between two days
 
     def _splitters(self) -> tuple[tuple[str, QSplitter], ...]:
-        mode = "wide-" if self.is_wide else ""
+        mode = "wide-" if self.is_wide else "" if self.columns == 3 else f"{self.columns}-"
         named = (("across", self.across), ("middle", self.middle), ("column", self.column))
         return tuple((f"{mode}{name}", splitter) for name, splitter in named)
 

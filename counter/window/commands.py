@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QMenu
 
 from counter.language import current, languages, marked, tr
 from counter.window.dialogs.settings import COLOURS, LENGTHS
+from counter.window.parts.flash import reach
 from counter.window.parts.words import caption
 from counter.window.side.side_tabs import TABS
 from counter.window.training.first_case import start_first_case
@@ -21,9 +22,9 @@ if TYPE_CHECKING:
     from counter.window.shelf.shop_desk import ShopDesk
 
 FILE, CASE, STOCK = marked("&File"), marked("&Case"), marked("&Stock")
-CATALOGUE = marked("C&atalogue")
+CATALOGUE, MEASURE, PAPER = marked("C&atalogue"), marked("&Measure"), marked("&Paper")
 VIEW, TRAINING, HELP = marked("&View"), marked("&Training"), marked("&Help")
-MENUS = (FILE, CASE, STOCK, CATALOGUE, VIEW, TRAINING, HELP)
+MENUS = (FILE, CASE, STOCK, CATALOGUE, VIEW, MEASURE, PAPER, TRAINING, HELP)
 
 
 class Command(NamedTuple):
@@ -63,9 +64,9 @@ def commands_of(room: Counter) -> tuple[Command, ...]:
         Command(CASE, tr("Broken lamp"), ("Ctrl+B",), room.toggle_broken),
         Command(VIEW, tr("Marks"), ("Ctrl+M",), room.marks.take_focus),
         # Closed: letters then choose at once.
-        Command(VIEW, tr("Holder"), ("Ctrl+H",), room.fixture.holder.setFocus),
-        Command(VIEW, tr("Filter the outlines"), ("Ctrl+F",), room.grid.filter.setFocus),
-        Command(VIEW, tr("Outlines"), ("Ctrl+G",), room.grid.view.setFocus),
+        Command(VIEW, tr("Holder"), ("Ctrl+H",), partial(reach, room.fixture.holder)),
+        Command(VIEW, tr("Filter the outlines"), ("Ctrl+F",), partial(reach, room.grid.filter)),
+        Command(VIEW, tr("Outlines"), ("Ctrl+G",), partial(reach, room.grid.view)),
         Command(VIEW, tr("Hide or show the unlikely"), ("Ctrl+U",), room.grid.unfold.click),
         *tabs,
         Command(VIEW, tr("Law of the shop's place …"), (), room.ask_for_place),
@@ -101,7 +102,7 @@ def menu_of(room: Counter, commands: tuple[Command, ...]) -> QMenu:
         action.triggered.connect(lambda _=False, do=one.do: do())
         by_name[one.menu].addAction(action)
         window.addAction(action)
-    room.measuring.fill(whole)
+    room.measuring.fill(by_name[MEASURE], by_name[PAPER])
     last = by_name[FILE].addMenu(tr("Last customers"))
     last.aboutToShow.connect(lambda: room.desk_cases.fill_last(last))
     view = by_name[VIEW]

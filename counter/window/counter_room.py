@@ -95,7 +95,7 @@ def _fill_places(window: MainWindow) -> None:
 
 def _asked_first(found: Assessment) -> tuple[NextLook, ...]:
     """Return the looks left, the one that the stamp asks for first, so that its mark stands where the words say."""
-    asked = next((one.about for one in found.doubts if one.kind == "look"), None)
+    asked = next((one.about for one in found.doubts if one.kind in ("look", "watts")), None)
     return tuple(sorted(found.next, key=lambda one: one.look != asked))
 
 
@@ -546,17 +546,19 @@ class Counter(QObject):
         return next((card.lamp for card in cards if (card.base, card.kind) == (one.base, one.kind)), None)
 
     def _show_answer(self, found: Assessment) -> None:
-        signal, says = _said_first(found)
-        self.answer.show_answer(found.headline, found.subline, found.verdict, signal, says)
+        signal, says, ask = _said_first(found)
+        self.answer.show_answer(found.headline, found.subline, found.verdict, signal, says, ask)
         self.answer.show_place(self.case.place is not None)
         verdict = tr(STAMP_WORDS[found.verdict]).lower() if found.verdict is not None else tr("no verdict yet")
-        words = f"{tr(signal)}: {says}" if signal else ""
+        words = f"{f'{tr(signal)}: ' if signal else ''}{says} {ask}"
         self.alert.say(f"{found.headline} {found.subline}. {verdict}. {words}".strip(), is_grave=signal in GRAVE)
 
     def go_to(self, about: str) -> None:
         """Put the keyboard where a question is answered."""
         if about == "marks":
             self.marks.take_focus()
+        elif about == desk.OPEN_END:
+            self.shop.write_slip()
         elif about in self.looks.rows:
             self.looks.go_to(about)
         else:
@@ -598,17 +600,17 @@ def _worth_comparing(catalogue: Catalogue, found: Assessment, shown: str | None)
     return tuple(dict.fromkeys([*named, *could_be[:MOST_LIKELY], *family, *rest]))[:MOST_LIKELY]
 
 
-def _said_first(found: Assessment) -> tuple[str | None, str]:
-    """Return the signal word and the words that stand beside the stamp: all that is grave, then what to ask first."""
+def _said_first(found: Assessment) -> tuple[str | None, str, str]:
+    """Return the signal word and the words beside the stamp: all that is grave, and what to ask first."""
     first = found.first_words
     grave = [one for one in first if one.signal in GRAVE]
     says = " ".join(one.says for one in grave or first[:1])
     signal = first[0].signal if first else None
     if found.verdict != "ask first" or not found.doubts:
-        return signal, says
-    question = found.doubts[0].ask
-    asks = tr("Ask: {question}").format(question=question)
-    return (signal, f"{says} {asks}") if grave else (None, asks)
+        return signal, says, ""
+    doubt = found.doubts[0]
+    asks = doubt.ask if doubt.about == desk.OPEN_END else tr("Ask: {question}").format(question=doubt.ask)
+    return (signal, says, asks) if grave else (None, "", asks)
 
 
 def _why_open(found: Assessment) -> str:

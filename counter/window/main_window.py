@@ -192,6 +192,11 @@ class MainWindow(QMainWindow):
         self.settings.sync()
 
     def closeEvent(self, event: QCloseEvent) -> None:
+        from counter.window.parts.unsaved import close_dialogs  # not needed for the first paint
+
+        if not close_dialogs(self):
+            event.ignore()
+            return
         self._save()
         if self.is_awake:
             self.counter.close()

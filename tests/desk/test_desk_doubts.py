@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from counter.desk import CANNOT_TELL, Case, Fixture, assess
+from counter.desk import CANNOT_TELL, OPEN_END, Case, Fixture, assess
 from counter.fit import VERDICTS
 from counter.light import exposure
 
@@ -69,7 +69,7 @@ def answers(catalogue, case, doubt):
     if doubt.about == "marks":
         yield from (case.model_copy(update={"marks": text}) for text in ("", *CODES))
         yield case.model_copy(update={"explained": (*case.explained, *doubt.words)})
-    if doubt.about == "watts":
+    if doubt.about in ("watts", OPEN_END):  # at an open end only what nobody could read
         watts = {f"{one.watts.value:g}" for one in catalogue.lamps}
         yield from (case.model_copy(update={"looks": case.looks | {"watts": one}}) for one in sorted(watts))
     fields = {

@@ -203,11 +203,11 @@ def test_parked_cases_wait_in_order_and_survive(data):
     assert shop.parked(data)[0].items == ({"code": "a"},)
 
 
-def wait_here(data, key, day, customer):
+def wait_here(data, key, day, customer, **more):
     """Let a slip wait on this machine, as while a server cannot be reached."""
     from counter.shop._journal import _write
 
-    entry = {"kind": "slip", "slip": slip(key, day=day), "items": [SOLD]}
+    entry = {"kind": "slip", "slip": slip(key, day=day, **more), "items": [SOLD]}
     entry |= {"customer": customer, "folded": customer.casefold()}
     _write(data, key, entry, StoreProblem("gone", "away", "wait"))
 
@@ -225,6 +225,18 @@ def test_a_name_on_a_slip_that_waits_is_forgotten_too_and_the_slip_keeps_its_tur
     assert not any(b"Nordberg" in file.read_bytes() for file in _folder(data).rglob("*.json"))
     assert shop.flush(store) == 2
     assert [(one.key[0], one.customer) for one in shop.find_slips(store)] == [("b", "Kim"), ("a", "")]
+
+
+def test_a_forgotten_name_does_not_come_back_from_a_machine_where_its_slip_waited(store):
+    shop.forget_name(store, "ola nordberg")
+    for key, at, customer in (
+        ("a" * 32, "2026-11-25T10:00:00+01:00", "Ola Nordberg"),
+        ("b" * 32, "2126-11-25T10:00:00+01:00", "Ola Nordberg"),  # who comes again is a customer again
+        ("c" * 32, "2026-11-25T10:00:00+01:00", "Kim"),
+    ):
+        wait_here(store.where.data, key, "2026-11-25", customer, at=at)
+    assert shop.flush(store) == 3
+    assert {one.key[0]: one.customer for one in shop.find_slips(store)} == {"a": "", "b": "Ola Nordberg", "c": "Kim"}
 
 
 def test_names_on_slips_that_wait_go_with_age(store):

@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 
 from counter.desk import Case
 from counter.window.parts import theme
+from counter.window.parts.row_table import RowTable
 from counter.window.parts.style import CounterStyle
 from counter.window.parts.theme import SMALL_TARGET, TARGET
 from counter.window.parts.words import Words, tip
@@ -212,3 +213,79 @@ def test_drawings_are_pictures_and_say_what_they_show(windows):
     assert "Pins: 4" in face.text(QAccessible.Text.Description)
     window.counter.next_customer()
     assert not window.detail.face.accessibleName()
+
+
+ROLE = QAccessible.Role
+DRAWN = {  # every widget that paints itself, and what it is to whoever listens; None: nothing is lost without it
+    "AskButton": ROLE.Button,
+    "CardOutline": ROLE.Graphic,
+    "ChoiceButton": ROLE.Button,
+    "CodeStrip": ROLE.StaticText,
+    "DrawingView": ROLE.Graphic,
+    "FittedWords": ROLE.StaticText,
+    "MainWindow": None,  # has no marks of its own, and tells when it is painted first
+    "Flash": None,  # of the widget that it frames for a moment
+    "MonthView": ROLE.Graphic,
+    "OutcomeMark": None,  # the words beside it say the same
+    "Panel": None,
+    "PictureButton": ROLE.CheckBox,
+    "Ring": None,
+    "RowTable": ROLE.Table,
+    "ShelfPlace": ROLE.CheckBox,
+    "SignalChip": ROLE.StaticText,
+    "Sketch": None,  # the sentence beside it says how the lamp is held
+    "Stamp": ROLE.StaticText,
+    "Swatch": ROLE.Graphic,
+    "TimeLine": ROLE.Graphic,
+    "UvCurve": ROLE.Graphic,
+    "VerdictTag": ROLE.StaticText,
+}
+
+
+def classes_of(kind):
+    for one in kind.__subclasses__():
+        yield one
+        yield from classes_of(one)
+
+
+def test_everything_that_paints_itself_has_a_role_a_name_and_a_state(windows):
+    window = windows(case=FULL)
+    window.side.open(1)
+    window.counter.training._room()
+    from counter.window.measure.calibrate_dialog import CardOutline
+    from counter.window.slip.month_view import MonthView
+    from counter.window.training.choices import ChoiceButton
+    from counter.window.training.shelf_view import ShelfPlace
+
+    alone = [CardOutline(window.theme, 4.0), MonthView(), ChoiceButton(window.theme, 1)]
+    alone += [ShelfPlace(window.theme, window)]
+    drawn = {
+        one for one in classes_of(QWidget) if one.__module__.startswith("counter.") and "paintEvent" in vars(one)
+    }
+    assert {one.__name__ for one in drawn} | {"Flash"} == DRAWN.keys()
+    seen = [one for one in [*window.findChildren(QWidget), *alone] if DRAWN.get(type(one).__name__) is not None]
+    assert {type(one).__name__ for one in seen} == {name for name, role in DRAWN.items() if role is not None}
+    for one in seen:
+        face = QAccessible.queryAccessibleInterface(one)
+        assert face.role() == DRAWN[type(one).__name__], type(one).__name__
+        if one.isVisible() and not isinstance(one, RowTable):
+            said = face.text(QAccessible.Text.Name) or face.text(QAccessible.Text.Description)
+            assert said or not getattr(one, "drawing", "words"), type(one).__name__
+        if isinstance(one, QAbstractButton):
+            assert bool(face.state().checked) == one.isChecked()
+            assert bool(face.state().disabled) != one.isEnabled()
+
+
+def test_facts_are_a_table_of_names_values_and_how_sure(windows):
+    facts = windows(case=FULL).detail.facts
+    table = QAccessible.queryAccessibleInterface(facts)
+    parts = [table.child(at) for at in range(table.childCount())]
+    heads = [one.text(QAccessible.Text.Name) for one in parts if one.role() == ROLE.ColumnHeader]
+    cells = [one.text(QAccessible.Text.Name) for one in parts if one.role() == ROLE.Cell]
+    assert heads == ["What", "Value", "How sure"]
+    assert cells == [words for row in facts.rows for words in row[:3]]
+    first = next(one for one in parts if one.text(QAccessible.Text.Name) == "Length")
+    assert "≈ 146 mm, unsure" in first.text(QAccessible.Text.Description).replace("\N{THIN SPACE}", " ")
+    facts.setFocus()
+    key(facts.window(), Qt.Key.Key_Down)
+    assert facts.currentIndex().row() == 1

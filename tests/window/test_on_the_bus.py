@@ -81,7 +81,7 @@ def test_a_case_is_served_and_heard(program):
     assert all(urgent == 2 for words, urgent in said if "WARNING" in words)
     assert "UV-C" in find(program, "Answer").description
 
-    listed = [one.name for one in program.walk(find(program, "Outlines, likeliest family first", "list").ref)]
+    listed = [one.name for one in program.walk(find(program, "Outlines, most likely first", "list").ref)]
     assert any("UV-C germicidal" in name for name in listed)
     assert any("for lighting" in name for name in listed)
 
@@ -92,6 +92,11 @@ def test_a_case_is_served_and_heard(program):
     until(lambda: find(program, "Face of G23, pins toward you", "graphic"), "the drawing of the face")
     assert "Pins: 2" in find(program, "Face of G23, pins toward you").description
     assert "clear" in find(program, "Side of a lamp on G23", "graphic").description
+
+    table = find(program, "What is known of it", "table")
+    cells = [one.name for one in program.walk(table.ref) if one.role == "table cell"]
+    at = cells.index("Tube")
+    assert cells[at : at + 3] == ["Tube", "12.7 mm", "published"]
 
     program.act(find(program, "More about the fixture"))
     until(lambda: find(program, "Ballast label"), "the rest of the fixture")

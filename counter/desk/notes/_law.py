@@ -6,7 +6,7 @@ from datetime import date  # pydantic needs the class itself
 from typing import TYPE_CHECKING
 
 from counter import fit
-from counter.catalogue import DisposalNote, Model
+from counter.catalogue import EVERYWHERE, DisposalNote, Model
 from counter.fit import BrokenStep, LawNote
 from counter.language import marked, tr
 
@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 PLACE_NOT_SET = marked("No place is chosen, so no law can be named. Choose the shop's place above.")
 NO_LAMP = marked("No lamp is named yet. First say which lamp.")
 NO_ROW = marked("No rule was found for this lamp type in this place. That does not mean it is allowed.")
+NO_END = marked("Nothing listed here ends the sale itself in this place. That does not mean it is allowed.")
 UNKNOWN_PLACE = marked("The table does not know this place. That does not mean it is allowed.")
 
 
@@ -57,4 +58,6 @@ def _says(place: str | None, is_known: bool, lamp: Lamp | None, rows: tuple[LawN
         return UNKNOWN_PLACE
     if lamp is None:
         return NO_LAMP
-    return "" if rows else NO_ROW
+    if not rows:
+        return NO_ROW
+    return NO_END if all(one.place == EVERYWHERE for one in rows) else ""

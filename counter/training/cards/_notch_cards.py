@@ -62,7 +62,7 @@ def notch_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
         kind="notch-side",
         axis="notch",
         question={"base": point.family, "turned": turn_words(turn)},
-        why={"hold": tr(base.hold), "side": said[side or ""]},
+        why={"hold": base.holds, "side": said[side or ""]},
         shown=_shown(base, turn),
         draw=Draw(base=base.designation, turned_deg=turn),
         case=case,

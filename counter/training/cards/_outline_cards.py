@@ -55,7 +55,7 @@ def name_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
         kind="name-base",
         axis="family",
         question={},
-        why={"tell": tr(lore.catalogue.base_of(lamp).tell)},
+        why={"tell": lore.catalogue.base_of(lamp).tells},
         shown=shown(told),
         draw=_draw(lamp, rng),
         case=told_case(told),
@@ -96,7 +96,7 @@ def pair_card(lore: Lore, point: Point, rng: random.Random) -> Card | None:
         axis="family",
         question={"one": one, "other": other},
         why={
-            "tell": tr(lore.catalogue.base_of(lamp).tell),
+            "tell": lore.catalogue.base_of(lamp).tells,
             "difference": tr("Here: {ours}; on {other}: {theirs}.").format(
                 ours=ours, other=point.subject, theirs=theirs
             ),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QDialogButtonBox, QFormLayout, QLineEdit, QWidget
+from PySide6.QtWidgets import QAbstractSpinBox, QDialogButtonBox, QFormLayout, QLineEdit, QWidget
 
 from counter.fit import places
 from counter.language import current, languages, marked, tr
@@ -14,6 +14,8 @@ from counter.window.parts.calm import CalmCombo
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
+    from PySide6.QtGui import QCloseEvent
+
     from counter.window.main_window import MainWindow
 
 COLOURS = ((marked("as the system"), "system"), (marked("light"), "light"), (marked("dark"), "dark"))
@@ -26,7 +28,7 @@ class Settings(Sheet):
     """Every change counts at once and is kept."""
 
     def __init__(self, window: MainWindow) -> None:
-        super().__init__(tr("Settings"), window, letters=92, lines=20)
+        super().__init__(tr("Settings"), window, letters=92, lines=36)
         self.window_ = window
         self.colours = _combo(tr("Colours"), COLOURS, window.theme_name)
         self.lengths = _combo(tr("Lengths"), LENGTHS, window.units)
@@ -61,6 +63,14 @@ class Settings(Sheet):
         self.language.activated.connect(lambda i: self._speak(self.language.itemData(i)))
         self.place.activated.connect(lambda i: window.counter.set_place(self.place.itemData(i)))
         self.who.editingFinished.connect(lambda: window.keep("who", self.who.text().strip()))
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        for box in self.findChildren(QAbstractSpinBox):
+            box.interpretText()
+            box.editingFinished.emit()
+        for field in (one for one in self.findChildren(QLineEdit) if one.isModified()):
+            field.editingFinished.emit()  # as when the hand leaves it: what was typed is kept
+        super().closeEvent(event)
 
     def _speak(self, code: str) -> None:
         """Speak another language at once; these settings come back in it."""

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import (
     QBoxLayout,
-    QDialog,
     QHBoxLayout,
     QLineEdit,
     QPushButton,
@@ -25,6 +24,7 @@ from counter.window.outlines.drawing_view import DrawingView
 from counter.window.parts.calm import CalmCombo
 from counter.window.parts.scroll_column import ScrollColumn
 from counter.window.parts.sizes import ems, high
+from counter.window.parts.unsaved import UnsavedDialog
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
@@ -51,7 +51,7 @@ class Known(NamedTuple):
     rows: list[OwnRow]
 
 
-class EntriesDialog(QDialog):
+class EntriesDialog(UnsavedDialog):
     """Says what was typed and what is to be taken out; it keeps nothing itself."""
 
     kept = Signal(str, object, str)  # section, entry, who
@@ -239,6 +239,11 @@ class EntriesDialog(QDialog):
         elif self.keep.isEnabled():
             section, entry = entries.to_layer(self.section, self.entry, self.known.shipped)
             self.kept.emit(section, entry, who)
+
+    def unsaved(self) -> str:
+        """Say that what stands in the form is not kept yet."""
+        is_typed = self.form is not None and self.form.value() != self._begun
+        return tr("What you typed is not kept yet.") if is_typed else ""
 
     # -- what became of it
 

@@ -103,8 +103,8 @@ class LookRow(QWidget):
         """Put the keyboard on the chosen answer, or on the first."""
         stop = next((tile for tile in self.tiles if tile.isChecked()), self.buttons[0])
         self._set_stop(stop)
-        stop.setFocus(Qt.FocusReason.ShortcutFocusReason)
         bring(self)
+        stop.setFocus(Qt.FocusReason.ShortcutFocusReason)
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         self.take_focus()
@@ -115,7 +115,9 @@ class LookRow(QWidget):
         if step is not None:
             self._walk(step)
         elif text.isdecimal() and int(text) <= len(self.buttons):  # a raised two is a digit to Python, but no number
-            (self.buttons[int(text) - 1] if int(text) else self.cannot).click()
+            tile = self.buttons[int(text) - 1] if int(text) else self.cannot
+            tile.setFocus(Qt.FocusReason.TabFocusReason)  # the frame goes with the answer
+            tile.click()
         else:
             super().keyPressEvent(event)
 

@@ -44,8 +44,9 @@ LETTERED = {
     "length_mm": marked("&Length"),
 }
 ABOVE = (("legs",), ("pins",), ("arrangement",), ("notch",), ("block", "body"))
-ALWAYS_IN_REACH = (("glass", "watts"),)  # below what may have to be scrolled, with the sizes
-ADVICE_LINES = 3
+ALWAYS_IN_REACH = ("glass", "watts")  # below what may have to be scrolled, with the sizes
+ADVICE_LINES, ADVICE_LINES_LARGE = 3, 2
+ROWS_BESIDE = 1.6  # of pictures that must be in view above glass and sizes, or these go on top and scroll with them
 SCROLL_BAR_PX, EDGE_PX, LEAST_PX = 16, 4, 60
 ACROSS, ACROSS_LARGE, LARGE_TILE_PX = 6, 3, 64  # pictures in a row, and from which width on they are fewer
 
@@ -66,14 +67,13 @@ class LooksPane(QFrame):
         for words in (self.advice, self.problem):
             words.most = 1.0
             words.flags = WRAPS
-            words.setFixedHeight(high(self.font(), ADVICE_LINES))
         self.problem.setVisible(False)
         self.question = UnitQuestion()
-        self.question.setFixedHeight(self.advice.height())
         self.question.answered.connect(self.answered)
         self._problems: dict[str, str] = {}
         self.taken = Words(role="quiet")
         self._labels: dict[str, str] = {}
+        self._tile_px = LARGE_TILE_PX
         self._inside, self._foot = QWidget(), QWidget()
         self._box, self._foot_box = QVBoxLayout(self._inside), QVBoxLayout(self._foot)
         for box in (self._box, self._foot_box):
@@ -89,7 +89,7 @@ class LooksPane(QFrame):
         scroll.setMinimumHeight(LEAST_PX)
         scroll.setWidget(self._inside)
         self._inside.installEventFilter(self)
-        outer = QVBoxLayout(self)
+        outer = self._outer = QVBoxLayout(self)
         outer.setContentsMargins(8, 6, EDGE_PX, 6)
         outer.setSpacing(3)
         head = QHBoxLayout()
@@ -114,26 +114,42 @@ class LooksPane(QFrame):
 
     def _fit(self) -> None:
         """Let the pictures take no more height than they need: glass and sizes follow them on a high screen too."""
+        beside = self.height() - self._scroll.y() - self._foot.sizeHint().height() - 4 * EDGE_PX
+        self._pin_foot(beside >= ROWS_BESIDE * self._tile_px)
         across = self.width() - self._scroll.x() - EDGE_PX
         self._scroll.setMaximumHeight(max(self._box.heightForWidth(across), LEAST_PX))
+
+    def _pin_foot(self, on: bool) -> None:
+        """Keep glass and sizes in view below the pictures; where that leaves these none, first of what scrolls."""
+        is_pinned = self._outer.indexOf(self._foot) >= 0
+        if on and not is_pinned:
+            self._outer.insertWidget(self._outer.indexOf(self._scroll) + 1, self._foot)
+        elif is_pinned and not on:
+            self._box.insertWidget(0, self._foot)
 
     def build(self, catalogue: Catalogue, theme: Theme) -> None:
         """Make the rows from the catalogue's looks; a look this pane has no place for gets a row of its own."""
         self._labels = {look.key: tr(look.label) for look in catalogue.looks}
         tile = _tile(catalogue, self)
         is_large = tile.width() > LARGE_TILE_PX
-        placed = {key for keys in (*ABOVE, *ALWAYS_IN_REACH) for key in keys}
+        placed = {key for keys in (*ABOVE, ALWAYS_IN_REACH) for key in keys}
         others = tuple((look.key,) for look in catalogue.looks if look.key not in placed and not look.is_measured)
         sizes = tuple(look.key for look in catalogue.looks if look.is_measured)
-        foot = self._box if is_large else self._foot_box  # with large letters all of it has to be scrolled
-        for box, lines in ((self._box, (*ABOVE, *others)), (foot, (*ALWAYS_IN_REACH, sizes))):
-            for keys in lines:
-                looks = [catalogue.look_by_key[key] for key in keys if key in catalogue.look_by_key]
-                for line in [[look] for look in looks] if is_large else [looks]:
-                    self._add_line(box, line, theme, tile)
+        for keys in (*ABOVE, *others):
+            looks = [catalogue.look_by_key[key] for key in keys if key in catalogue.look_by_key]
+            for line in [[look] for look in looks] if is_large else [looks]:
+                self._add_line(self._box, line, theme, tile)
+        glass, watts = ALWAYS_IN_REACH
+        reach = ((glass,), (watts, sizes[0]), sizes[1:]) if is_large else (ALWAYS_IN_REACH, sizes)
+        for keys in reach:
+            self._add_line(self._foot_box, [catalogue.look_by_key[key] for key in keys], theme, tile)
         self._box.addStretch(1)
         across = ACROSS_LARGE if is_large else ACROSS
-        self._scroll.setMinimumWidth(across * (tile.width() + GAP_PX) + SCROLL_BAR_PX)
+        least = max(across * (tile.width() + GAP_PX), self._foot.minimumSizeHint().width())
+        self._scroll.setMinimumWidth(least + SCROLL_BAR_PX)
+        for words in (self.advice, self.problem, self.question):
+            words.setFixedHeight(high(self.font(), ADVICE_LINES_LARGE if is_large else ADVICE_LINES))
+        self._tile_px = tile.height()
         self._fit()
         self._order_fields()
 

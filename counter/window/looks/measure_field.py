@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from counter.catalogue import Look
 
 CANNOT_TELL = "cannot-tell"
+FIELD_EMS = 8  # "146.5 mm"
 PAUSE_MS = 250  # a number half typed is not yet an answer
 
 
@@ -41,7 +42,7 @@ class MeasureField(QWidget):
         self.field.setAccessibleName(label)
         self.field.setAccessibleDescription(tr(look.ask))
         self.field.setToolTip(tip(self._hint))
-        self.field.setMinimumWidth(ems(self.field.font(), 9))
+        self.field.setMinimumWidth(ems(self.field.font(), FIELD_EMS))
         self.cannot = QPushButton("?")
         self.cannot.setCheckable(True)
         self.cannot.setProperty("flat", True)
@@ -116,9 +117,9 @@ class MeasureField(QWidget):
 
     def take_focus(self) -> None:
         """Put the keyboard into the field."""
+        bring(self)
         self.field.setFocus()
         self.field.selectAll()
-        bring(self)
 
 
 def _hint(look: Look, letter: str) -> str:

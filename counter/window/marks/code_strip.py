@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from counter.marks import Span
     from counter.window.parts.theme import Theme
 
-HEIGHT = 46
+LEAST_PX, BRACKET_PX = 46, 18  # its height; of that, what the brackets take below the letters
 SIDE = 6.0
 
 
@@ -38,10 +38,10 @@ class Part:
     span: int
 
 
-def parts_of(spans: tuple[Span, ...], character_px: float) -> tuple[Part, ...]:
-    """Return where each span lies when every character is `character_px` wide."""
+def parts_of(spans: tuple[Span, ...], character_px: float, high_px: float = LEAST_PX) -> tuple[Part, ...]:
+    """Return where each span lies when every character is `character_px` wide and the strip `high_px` high."""
     return tuple(
-        Part(QRectF(SIDE + span.start * character_px, 4, (span.end - span.start) * character_px, HEIGHT - 8), i)
+        Part(QRectF(SIDE + span.start * character_px, 4, (span.end - span.start) * character_px, high_px - 8), i)
         for i, span in enumerate(spans)
     )
 
@@ -59,13 +59,14 @@ class CodeStrip(Words):
         self.theme = theme
         self.code = ""
         self.spans: tuple[Span, ...] = ()
-        self.setMinimumHeight(HEIGHT)
+        self._high = max(LEAST_PX, round(QFontMetricsF(self._full_font()).height()) + BRACKET_PX + 4)
+        self.setMinimumHeight(self._high)
         self.setMouseTracking(True)
         self.at = -1  # the part that the keys are on
         self.setAccessibleName(tr("The marks, part by part"))
 
     def sizeHint(self) -> QSize:
-        return QSize(280, HEIGHT)
+        return QSize(280, self._high)
 
     def show_reading(self, text: str, spans: tuple[Span, ...]) -> None:
         """Show a text with its parts."""
@@ -98,17 +99,21 @@ class CodeStrip(Words):
         else:
             super().keyPressEvent(event)
 
-    def _font(self) -> QFont:
+    def _full_font(self) -> QFont:
         font = QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont)
         font.setPointSizeF(self.font().pointSizeF() * 1.35)
         font.setWeight(QFont.Weight.DemiBold)
+        return font
+
+    def _font(self) -> QFont:
+        font = self._full_font()
         wide = QFontMetricsF(font).horizontalAdvance("0") * max(len(self.code), 1)
         if wide > self.width() - 2 * SIDE:
             font.setPointSizeF(max(font.pointSizeF() * (self.width() - 2 * SIDE) / wide, 6.0))
         return font
 
     def _parts(self) -> tuple[Part, ...]:
-        return parts_of(self.spans, QFontMetricsF(self._font()).horizontalAdvance("0"))
+        return parts_of(self.spans, QFontMetricsF(self._font()).horizontalAdvance("0"), self._high)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
@@ -124,7 +129,7 @@ class CodeStrip(Words):
                 painter.drawRoundedRect(part.box.adjusted(-2, -3, 2, 3), 2, 2)
         painter.setPen(QColor(self.theme.ink))
         for i, character in enumerate(self.code):
-            box = QRectF(SIDE + i * step, 4, step, HEIGHT - 18)
+            box = QRectF(SIDE + i * step, 4, step, self._high - BRACKET_PX)
             painter.drawText(box, Qt.AlignmentFlag.AlignCenter, character)
         painter.end()
 

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING, NamedTuple
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QAbstractItemView,
-    QDialog,
     QHBoxLayout,
     QPushButton,
     QTableWidget,
@@ -18,6 +17,7 @@ from PySide6.QtWidgets import (
 from counter.language import marked, tr, trn
 from counter.marks.letters import ORDINARY, letters_say
 from counter.window.parts.theme import TARGET
+from counter.window.parts.unsaved import UnsavedDialog
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
@@ -51,7 +51,7 @@ class Line(NamedTuple):
     examples: tuple[str, ...] = ()
 
 
-class LettersDialog(QDialog):
+class LettersDialog(UnsavedDialog):
     """Shows a table; what is pressed goes to the letters' desk, whose answer comes back as a change."""
 
     def __init__(self, desk: LettersDesk, learner: ListLearner) -> None:
@@ -157,6 +157,12 @@ class LettersDialog(QDialog):
     def _accept(self, places: list[int]) -> None:
         if places:
             self.desk.accept([self.lines[at].row for at in places])
+
+    def unsaved(self) -> str:
+        """Say that ticks set or taken by hand were not taken yet."""
+        offered = ((at, line) for at, line in enumerate(self.lines) if line.is_offered)
+        by_hand = any(self._is_ticked(at) == bool(line.row.against) for at, line in offered)
+        return tr("What you ticked is not taken yet.") if by_hand else ""
 
     def _is_ticked(self, at: int) -> bool:
         cell = self.table.item(at, 0)

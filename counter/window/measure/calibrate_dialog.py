@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QDialog, QDialogButtonBox, QHBoxLayout, QPushButto
 
 from counter.language import marked, tr
 from counter.window.measure import screens
+from counter.window.parts.picture import Picture
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
@@ -27,7 +28,7 @@ HOW = marked(
 )
 
 
-class CardOutline(QWidget):
+class CardOutline(Picture):
     """A card's outline that grows and shrinks by arrow keys or by dragging its right edge."""
 
     changed = Signal(float)  # logical pixels a millimetre

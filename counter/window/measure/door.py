@@ -42,14 +42,12 @@ class MeasureDoor(QObject):
         self.window, self.asking = window, Asking()
         self.asking.pending.connect(self._say_pending)
 
-    def fill(self, menu: QMenu) -> None:
-        """Add the entries to the window's menu: two, each with a few below."""
-        measure = menu.addMenu(tr("Measure"))
+    def fill(self, measure: QMenu, paper: QMenu) -> None:
+        """Fill the window's menus of measuring and of paper."""
         measure.addAction(tr("From a picture …"), self.open_photo)
         measure.addAction(tr("Against the glass …"), self.open_glass)
         measure.addAction(tr("Calibrate this screen …"), self.calibrate)
         measure.addAction(tr("Worth confirming …"), self.open_worth)
-        paper = menu.addMenu(tr("Paper"))
         for words, what in SHEETS:
             sheet = paper.addMenu(tr(words))
             sheet.addAction(tr("Look at it and print …"), partial(self.print, what))

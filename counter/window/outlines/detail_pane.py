@@ -13,6 +13,7 @@ from PySide6.QtWidgets import (
     QScrollArea,
     QSizePolicy,
     QVBoxLayout,
+    QWidget,
 )
 
 from counter.language import tr
@@ -46,6 +47,7 @@ if TYPE_CHECKING:
 WORDS_MOST_PX = 480  # a value and its confidence stand near each other, and near their drawing
 COMPARED = "compared"  # no part of a drawing
 WORDS_EMS = 42
+SCROLLED_LINES = 13  # high, so that no dimension prints over another
 EDGE_PX = 8
 NARROW_EMS, ROW_EMS, ONE_EMS, TWO_EMS = 56, 76, 84, 130  # letters across, under which things stand below each other
 
@@ -97,12 +99,12 @@ class DetailPane(QFrame):
         self._catalogue: Catalogue | None = None
         self._filled_for: tuple[str | None, ...] = ()
         self._shown: tuple[object, ...] = ()
-        self._is_narrow = self._is_cramped = False
+        self._is_narrow = self._is_cramped = self._has_two = self._is_upright = False
         self._lay_out()
         self.watts.activated.connect(lambda i: self.opened.emit(self.watts.itemData(i)))
         self.choose.toggled.connect(lambda on: self.chosen.emit(str(self.watts.currentData()) if on else ""))
         self.compare.activated.connect(lambda i: self.beside.emit(self.compare.itemData(i) or ""))
-        self.facts.pressed.connect(lambda row: self.source_wanted.emit(self._facts[row]))
+        self.facts.row_pressed.connect(lambda row: self.source_wanted.emit(self._facts[row]))
         self.learn.clicked.connect(lambda: self.teach.emit(self.watts.currentData() or ""))
 
     def _lay_out(self) -> None:
@@ -143,19 +145,21 @@ class DetailPane(QFrame):
         self._words.setMinimumHeight(high(self.font(), 5))
         self._words.setMaximumWidth(WORDS_MOST_PX)
         self._words.setFocusPolicy(Qt.FocusPolicy.NoFocus)  # the facts in it take the keyboard
-        self._drawings = QHBoxLayout()
+        self._inside, self._pictures = words, QWidget()
+        self._drawings = QHBoxLayout(self._pictures)
+        self._drawings.setContentsMargins(0, 0, 0, 0)
         for face, side in ((self.face, self.side), (self.other_face, self.other_side)):
             one = QHBoxLayout()
             one.addWidget(face, 5)
             one.addWidget(side, 3)
             self._drawings.addLayout(one, 1)
         self._middle = QHBoxLayout()
-        self._middle.addLayout(self._drawings, 4)
+        self._middle.addWidget(self._pictures, 4)
         self._middle.addWidget(self._words, 3)
         return self._middle
 
     def _foot(self) -> QHBoxLayout:
-        held = QHBoxLayout()
+        held = self._held = QHBoxLayout()
         held.addWidget(self.how)
         held.addWidget(self.hold, 1)
         held.addWidget(self.why_open, 1)
@@ -176,16 +180,28 @@ class DetailPane(QFrame):
     def _arrange(self, width: int) -> None:
         """Let what stands side by side stand below each other where that would cut words."""
         letters = width / ems(self.font(), 1)
-        has_two = self.other_face.isVisibleTo(self)
+        has_two = self._has_two
         is_narrow = letters < NARROW_EMS
         early.set_upright(self._top, letters < ROW_EMS)
         early.set_upright(self._below, is_narrow)
         upright = letters < (TWO_EMS if has_two else ONE_EMS)
-        early.set_upright(self._middle, upright)
+        self._is_upright = upright
+        self._scroll_pictures(upright)
         early.set_upright(self._drawings, has_two and letters < ROW_EMS)  # one pair below the other
         self._words.setMaximumWidth(16_000 if upright else WORDS_MOST_PX)
         self._is_narrow, self._is_cramped = is_narrow, has_two and letters < ROW_EMS
         self._show_hold()
+
+    def _scroll_pictures(self, on: bool) -> None:
+        """Let the drawings stand above the words and scroll with them, or beside: a low pane has no room for both."""
+        is_in = self._inside.indexOf(self._pictures) >= 0
+        self._pictures.setMinimumHeight(high(self.font(), SCROLLED_LINES) if on else 0)
+        if on and not is_in:
+            self._inside.insertWidget(0, self._pictures, 1)
+            self._inside.insertWidget(self._inside.indexOf(self.facts), self.hold)
+        elif is_in and not on:
+            self._middle.insertWidget(0, self._pictures, 4)
+            self._held.insertWidget(1, self.hold, 1)
 
     def build(self, catalogue: Catalogue) -> None:
         """Take the catalogue the lamps come from."""
@@ -219,7 +235,8 @@ class DetailPane(QFrame):
             self.facts.show_rows(_difference_rows(here, there, found), even=True)
         else:
             self._facts = facts_of(catalogue, here, units)
-            self.facts.show_rows(_fact_rows(self._facts))
+            heads = (tr("What"), tr("Value"), tr("How sure"))
+            self.facts.show_rows(_fact_rows(self._facts), heads=heads)
         self._show_other(there is not None)
 
     def show_choice(self, chosen: bool, why_open: str = "") -> None:
@@ -234,7 +251,7 @@ class DetailPane(QFrame):
         """Say how to hold the lamp, unless something graver stands there or two lamps take all the room."""
         is_said = self._shown != () and not self.why_open.text() and not self._is_cramped
         self.hold.setVisible(is_said)
-        self.how.setVisible(is_said and not self._is_narrow)
+        self.how.setVisible(is_said and not (self._is_narrow or self._is_upright))
 
     def _show_nothing(self) -> None:
         self.title.setText(tr("No base chosen"))
@@ -256,8 +273,8 @@ class DetailPane(QFrame):
     def _show_one(self, catalogue: Catalogue, lamp: Lamp, units: Units, marked: frozenset[str]) -> None:
         base = catalogue.base_of(lamp)
         self.title.setText(base.designation)
-        self.tell.setText(tr(base.tell))
-        self.hold.setText(tr(base.hold))
+        self.tell.setText(base.tells)
+        self.hold.setText(base.holds)
         self.how.show_drawing(hold_view(base))
         self._draw(self.face, self.side, lamp, units, marked)
 
@@ -272,6 +289,7 @@ class DetailPane(QFrame):
 
     def _show_other(self, on: bool) -> None:
         self._words.setMinimumWidth(ems(self.font(), WORDS_EMS))
+        self._has_two = on
         self.other_face.setVisible(on)
         self.other_side.setVisible(on)
         self._arrange(self.width())
@@ -304,6 +322,7 @@ class DetailPane(QFrame):
             self.compare,
             self.learn,
             self.compare_words,
+            self._pictures,
             self.face,
             self.side,
             self.how,

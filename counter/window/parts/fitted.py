@@ -20,6 +20,7 @@ class FittedWords(Words):
 
     def __init__(self, lines: int, least_px: int) -> None:
         super().__init__()
+        self._end = ""
         self.most = STEPS[0]  # times the window's letters
         self.flags = WRAPS | early.VCENTRE
         self._least = QSize(least_px, high(self.font(), lines))
@@ -49,18 +50,20 @@ class FittedWords(Words):
         painter.end()
 
     def _shortened(self, rect: QRect, metrics: QFontMetrics) -> str:
-        """Return as many whole words as there is room for, and a mark that there is more."""
-        words = self.text().split(" ")
+        """Return as many whole words as there is room for, a mark that there is more, and how it ends."""
+        words = self.text().removesuffix(self._end).split(" ")
         while len(words) > 1:
             words.pop()
-            text = f"{' '.join(words)} …"
+            text = f"{' '.join(words)} … {self._end}".strip()
             if metrics.boundingRect(rect, self.flags, text).height() <= rect.height():
                 return text
-        return "…"
+        return f"… {self._end}".strip()
 
-    def setText(self, text: str) -> None:
-        super().setText(text)
-        self.setToolTip(text)
+    def setText(self, text: str, end: str = "") -> None:
+        """Show words, and at their end some that are never left out where there is room for them at all."""
+        self._end = end
+        super().setText(f"{text} {end}".strip())
+        self.setToolTip(self.text())
 
 
 def smaller(font: QFont, by: float) -> QFont:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QObject, QRectF, Qt, QTimer
 from PySide6.QtGui import QPainter, QPalette, QPen
-from PySide6.QtWidgets import QScrollArea, QWidget
+from PySide6.QtWidgets import QScrollArea, QStackedWidget, QTabWidget, QWidget
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QPaintEvent
@@ -61,12 +61,20 @@ class RingOnFocus(QObject):
         return False
 
 
+def reach(widget: QWidget) -> None:
+    """Bring a widget into view and the keyboard to it."""
+    bring(widget)
+    widget.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+
 def bring(widget: QWidget) -> None:
-    """Scroll to a widget, whatever it stands in, and frame it once."""
-    above = widget.parentWidget()
+    """Show the tab that a widget stands on, scroll to it, and frame it once."""
+    below, above = widget, widget.parentWidget()
     while above is not None:
+        if isinstance(above, QStackedWidget) and isinstance(tabs := above.parentWidget(), QTabWidget):
+            tabs.setCurrentWidget(below)
         if isinstance(above, QScrollArea):
             above.ensureWidgetVisible(widget, 0, 8)
-        above = above.parentWidget()
+        below, above = above, above.parentWidget()
     if widget.findChild(Flash) is None:
         Flash(widget)

@@ -4,16 +4,19 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from PySide6.QtCore import QRectF, Qt, Signal
-from PySide6.QtGui import QColor, QFont, QFontDatabase, QFontMetricsF, QPainter, QPen
+from PySide6.QtCore import QAbstractTableModel, QEvent, QModelIndex, QPersistentModelIndex, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QFont, QFontDatabase, QFontMetricsF, QHelpEvent, QPainter, QPen
+from PySide6.QtWidgets import QAbstractItemView, QFrame, QSizePolicy, QTableView, QToolTip
 
-from counter.window.parts.words import Words
+from counter.window.parts.words import tip
 
 if TYPE_CHECKING:
-    from PySide6.QtCore import QEvent, QPointF
-    from PySide6.QtGui import QFocusEvent, QHelpEvent, QKeyEvent, QMouseEvent, QPaintEvent, QResizeEvent
+    from PySide6.QtCore import QPointF
+    from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPaintEvent, QResizeEvent
 
     from counter.window.parts.theme import Theme
+
+    Index = QModelIndex | QPersistentModelIndex
 
 GAP = 10.0
 LEADING = 2.0
@@ -58,34 +61,84 @@ def columns_of(left: float, right: float, width: float, *, even: bool) -> Column
     return Columns(middle, max(rest - right - GAP, 40.0), max(width - right, middle + 40), right)
 
 
-class RowTable(Words):
+class RowsModel(QAbstractTableModel):
+    """Rows as a table has them; the first cell of each tells whoever listens the rest of its row too."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.rows: tuple[Row, ...] = ()
+        self.heads: tuple[str, ...] = ()
+
+    def show(self, rows: tuple[Row, ...]) -> None:
+        """Replace all rows."""
+        self.beginResetModel()
+        self.rows = rows
+        self.endResetModel()
+
+    def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
+        return 0 if parent.isValid() else len(self.rows)
+
+    def columnCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008
+        return 0 if parent.isValid() else 3 if any(row.right for row in self.rows) else 2
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        row = self.rows[index.row()]
+        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
+            return row[index.column()]
+        if role == Qt.ItemDataRole.AccessibleDescriptionRole:
+            rest = ". ".join(filter(None, (f"{row.middle}, {row.right}".strip(", "), row.tip)))
+            return rest if index.column() == 0 else row.tip
+        return None
+
+    def headerData(self, at: int, way: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        if role != Qt.ItemDataRole.DisplayRole or way != Qt.Orientation.Horizontal or at >= len(self.heads):
+            return None
+        return self.heads[at]
+
+
+class RowTable(QTableView):
     """Shows rows; emits the place of a row that is pressed, by mouse or by Up, Down and Enter.
 
-    A label, since bare widgets pass for mere room to whoever listens.
+    A real table to whoever listens; what is seen of it is painted here in one go.
     """
 
-    pressed = Signal(int)
+    row_pressed = Signal(int)
 
     def __init__(self, theme: Theme, *, mono: bool = False, bold_middle: bool = True) -> None:
         super().__init__()
         self.theme = theme
-        self.rows: tuple[Row, ...] = ()
         self.is_even = False
-        self.at = -1
         self._boxes: tuple[RowBox, ...] = ()
         self._mono, self._bold_middle = mono, bold_middle
-        self.setMouseTracking(True)
+        self._rows = RowsModel()
+        self.setModel(self._rows)
+        for bars in (self.setHorizontalScrollBarPolicy, self.setVerticalScrollBarPolicy):
+            bars(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        for heads in (self.horizontalHeader(), self.verticalHeader()):
+            heads.hide()
+            heads.setMinimumSectionSize(0)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.NoSelection)
+        self.setTabKeyNavigation(False)
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+        self.viewport().setAutoFillBackground(False)
+        self.viewport().setMouseTracking(True)
 
-    def show_rows(self, rows: tuple[Row, ...], *, even: bool = False) -> None:
+    @property
+    def rows(self) -> tuple[Row, ...]:
+        """The rows shown."""
+        return self._rows.rows
+
+    def show_rows(self, rows: tuple[Row, ...], *, even: bool = False, heads: tuple[str, ...] = ()) -> None:
         """Show other rows; `even` gives the last two columns the same width, and both wrap."""
         if (rows, even) == (self.rows, self.is_even):
             return
-        self.rows, self.is_even, self.at = rows, even, -1
+        self.is_even, self._rows.heads = even, heads
+        self._rows.show(rows)
         can_press = any(row.tip for row in rows)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus if can_press else Qt.FocusPolicy.NoFocus)
-        self.setAccessibleDescription("; ".join(f"{row.left}: {row.middle} {row.right}".strip() for row in rows))
         self._measure()
-        self.update()
+        self.viewport().update()
 
     def _fonts(self) -> tuple[QFont, QFont, QFont]:
         plain = QFont(self.font())
@@ -117,7 +170,21 @@ class RowTable(Words):
             )
             top += height + LEADING
         self._boxes = tuple(boxes)
+        self._place(columns)
         self.setFixedHeight(round(top))
+
+    def _place(self, columns: Columns) -> None:
+        """Let the cells lie where they are painted, for whoever points at them without seeing."""
+        for at, width in enumerate((columns.middle, columns.right - columns.middle, columns.right_width)):
+            self.setColumnWidth(at, round(width))
+        for at, box in enumerate(self._boxes):
+            self.setRowHeight(at, round(box.left.bottom() + LEADING) - round(box.left.top()))
+
+    def sizeHint(self) -> QSize:
+        return QSize(200, self.height())
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(0, self.height())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         if event.size().width() != event.oldSize().width():
@@ -125,77 +192,61 @@ class RowTable(Words):
         super().resizeEvent(event)
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        painter = QPainter(self)
+        painter = QPainter(self.viewport())
         fonts = self._fonts()
-        for i, (row, box) in enumerate(zip(self.rows, self._boxes, strict=True)):
-            linked = bool(row.tip)
-            for font, colour, area, words in (
-                (fonts[0], self.theme.ink, box.left, row.left),
-                (fonts[1], self.theme.ink, box.middle, row.middle),
-                (fonts[2], self.theme.accent if linked else self.theme.ink, box.right, row.right),
-            ):
+        for row, box in zip(self.rows, self._boxes, strict=True):
+            colours = (self.theme.ink, self.theme.ink, self.theme.accent if row.tip else self.theme.ink)
+            for font, colour, area, words in zip(fonts, colours, box, row[:3], strict=True):
                 painter.setFont(font)
                 painter.setPen(QColor(colour))
                 painter.drawText(area, WRAPS, words)
-            if i == self.at and self.hasFocus():
-                painter.setPen(QPen(QColor(self.theme.accent), 2))
-                painter.drawRect(box.left.united(box.right).adjusted(1, 0, -1, 0))
+        at = self.currentIndex().row()
+        if self.hasFocus() and at >= 0:
+            box = self._boxes[at]
+            painter.setPen(QPen(QColor(self.theme.accent), 2))
+            painter.drawRect(box.left.united(box.right).adjusted(1, 0, -1, 0))
         painter.end()
 
     def row_at(self, at: QPointF) -> int:
         """Return the row under a point that can be pressed, or -1."""
-        for i, box in enumerate(self._boxes):
-            if box.left.top() <= at.y() < box.left.bottom() + LEADING and self.rows[i].tip:
-                return i
-        return -1
+        row = self.rowAt(round(at.y()))
+        return row if row >= 0 and self.rows[row].tip else -1
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         row = self.row_at(event.position())
         if row >= 0:
-            self.pressed.emit(row)
+            self.row_pressed.emit(row)
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         can = self.row_at(event.position()) >= 0
-        self.setCursor(Qt.CursorShape.PointingHandCursor if can else Qt.CursorShape.ArrowCursor)
+        self.viewport().setCursor(Qt.CursorShape.PointingHandCursor if can else Qt.CursorShape.ArrowCursor)
 
-    def event(self, event: QEvent) -> bool:
-        if event.type() == event.Type.ToolTip:
-            from PySide6.QtWidgets import QToolTip
-
-            asked: QHelpEvent = event  # type: ignore[assignment]
-            row = self.row_at(asked.pos().toPointF())
-            QToolTip.showText(asked.globalPos(), self.rows[row].tip if row >= 0 else "", self)
+    def viewportEvent(self, event: QEvent) -> bool:
+        if isinstance(event, QHelpEvent) and event.type() == QEvent.Type.ToolTip:
+            row = self.row_at(event.pos().toPointF())
+            QToolTip.showText(event.globalPos(), tip(self.rows[row].tip) if row >= 0 else "", self)
             return True
-        return super().event(event)
+        return super().viewportEvent(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        step = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}.get(Qt.Key(event.key()))
-        can = [i for i, row in enumerate(self.rows) if row.tip]
-        if step is not None and can:
-            now = can.index(self.at) if self.at in can else -1 if step > 0 else len(can)
-            self._go_to(can[max(0, min(now + step, len(can) - 1))])
-        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self.at in can:
-            self.pressed.emit(self.at)
+        row = self.currentIndex().row()
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and row >= 0:
+            if self.rows[row].tip:
+                self.row_pressed.emit(row)
         else:
             super().keyPressEvent(event)
-
-    def _go_to(self, at: int) -> None:
-        """Go to a row; whoever listens hears it."""
-        self.at = at
-        row = self.rows[at]
-        self.setAccessibleDescription(f"{row.left}: {row.middle}, {row.right}. {row.tip}")
-        self.update()
+            self.viewport().update()
 
     def focusInEvent(self, event: QFocusEvent) -> None:
-        can = [i for i, row in enumerate(self.rows) if row.tip]
-        if can and self.at not in can:
-            self._go_to(can[0])
+        if not self.currentIndex().isValid():
+            first = next((at for at, row in enumerate(self.rows) if row.tip), 0)
+            self.setCurrentIndex(self._rows.index(first, 0))
         super().focusInEvent(event)
 
     def set_theme(self, theme: Theme) -> None:
         """Repaint in another palette."""
         self.theme = theme
-        self.update()
+        self.viewport().update()
 
 
 def _height(metrics: QFontMetricsF, words: str, width: float) -> float:

@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
-    QDialog,
     QDialogButtonBox,
     QFormLayout,
     QLineEdit,
@@ -18,6 +17,7 @@ from counter.language import tr
 from counter.window.outlines.facts import NOT_KNOWN, NOTCH_WORDS
 from counter.window.parts.calm import CalmCombo
 from counter.window.parts.sizes import ems
+from counter.window.parts.unsaved import UnsavedDialog
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
@@ -33,7 +33,7 @@ class Said(NamedTuple):
     how: str
 
 
-class SourceDialog(QDialog):
+class SourceDialog(UnsavedDialog):
     """Shows a fact's source and what the shop said of it; asks for what was seen, who looked, and how.
 
     It begins with what the shop said last, and can take all of that back; None as `before` is still being asked for.
@@ -50,6 +50,7 @@ class SourceDialog(QDialog):
         self.setWindowTitle(f"{title}: {fact.what.lower()}")
         self.setMinimumWidth(ems(self.font(), 80))
         self.source = Words(f"{fact.value} · {fact.confidence or tr(NOT_KNOWN)}\n{fact.source}".strip(), wraps=True)
+        self._begun: tuple[str, str] = ("", "")
         self.problem = Words(role="title", wraps=True)
         self.problem.setVisible(False)
         self.seen = self._seen(fact)
@@ -109,6 +110,16 @@ class SourceDialog(QDialog):
             self.seen.setCurrentIndex(max(self.seen.findData(last.value), 0))
         else:
             self.seen.setText(last.value.partition(" ±")[0])
+        self._begun = self._said()
+
+    def _said(self) -> tuple[str, str]:
+        """Return what was found and how, as it stands here."""
+        seen = str(self.seen.currentData() or "") if isinstance(self.seen, CalmCombo) else self.seen.text().strip()
+        return seen, self.how.text().strip()
+
+    def unsaved(self) -> str:
+        """Say that what was found is not confirmed yet."""
+        return "" if self._said() == self._begun else tr("What you found is not confirmed yet.")
 
     def _seen(self, fact: Fact) -> QLineEdit | CalmCombo:
         if fact.address is not None and fact.address[2] == "face.notches":
@@ -123,13 +134,13 @@ class SourceDialog(QDialog):
         return field
 
     def _confirm(self) -> None:
-        value = str(self.seen.currentData() or "") if isinstance(self.seen, CalmCombo) else self.seen.text().strip()
+        value, how = self._said()
         missing = [
             words
             for words, text in (
                 (tr("what you found"), value),
                 (tr("who looked"), self.who.text()),
-                (tr("how"), self.how.text()),
+                (tr("how"), how),
             )
             if not text.strip()
         ]
@@ -140,7 +151,7 @@ class SourceDialog(QDialog):
                 )
             )
             return
-        self.confirmed.emit(value, self.who.text().strip(), self.how.text().strip())
+        self.confirmed.emit(value, self.who.text().strip(), how)
 
     def show_problem(self, words: str) -> None:
         """Say what could not be taken; what was typed stays."""

@@ -68,6 +68,8 @@ class CounterStyle(QProxyStyle):
     ) -> int:
         if metric == QStyle.PixelMetric.PM_TabBarTabHSpace:
             return TAB_ROOM_PX
+        if metric == QStyle.PixelMetric.PM_TabBarScrollButtonWidth:
+            return SMALL_TARGET
         return super().pixelMetric(metric, option, widget)
 
     def drawControl(

@@ -8,17 +8,19 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QListView, QPushButton, QSpinBox, QVBoxLayout, QWidget
 
 from counter.language import marked, tr
+from counter.window.parts.sizes import high
 from counter.window.parts.theme import TARGET
 from counter.window.parts.words import Words
 from counter.window.shelf.shelf_rows import STRUCK, ShelfDelegate, ShelfModel
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterable, Sequence
 
-    from PySide6.QtGui import QWheelEvent
+    from PySide6.QtGui import QResizeEvent, QWheelEvent
 
     from counter.shelf import ShelfAnswer
 
+LINES_WITH_STATE = 18  # high, from which there is room to say how it stands with the list
 NO_LIST = marked("No stock list yet. Menu, “Import stock list…”, or load the demo shop to try it.")
 NO_CASE = marked("Once a lamp or a holder is named, what the shelf has for it stands here. Or search.")
 NOTHING = marked("Nothing on the shelf fits this. Press “Asked for, not there” to note it.")
@@ -56,7 +58,8 @@ class ShelfPane(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.field, self.needed = QLineEdit(), Needed()
-        self.field.setPlaceholderText(tr("search: code, words, bin, barcode (Ctrl+J)"))
+        self.field.setPlaceholderText(tr("code, words, bin, barcode"))
+        self.field.setToolTip(tr("Search the shelf by any of these (Ctrl+J)"))
         self.field.setAccessibleName(tr("Search the shelf"))
         self.field.setClearButtonEnabled(True)
         self.field.setMinimumHeight(TARGET)
@@ -95,7 +98,7 @@ class ShelfPane(QWidget):
             row.addStretch(1)
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 8, 8, 0)
-        box.setSpacing(8)
+        box.setSpacing(6)
         box.addLayout(top)
         box.addWidget(self.says)
         box.addWidget(self.list, 1)
@@ -118,15 +121,29 @@ class ShelfPane(QWidget):
         self.say(says)
         self._ready()
 
+    def show_chosen(self, chosen: Iterable[tuple[str, str]]) -> None:
+        """Show which items are on the slip, by code and bin; pressed again, one comes off it."""
+        self.model.on_slip = frozenset(chosen)
+        self.list.viewport().update()
+        self._ready()
+
     def say(self, words: str) -> None:
         """Say something above the list."""
         self.says.setText(words)
         self.says.setVisible(bool(words))
 
     def show_state(self, words: str) -> None:
-        """Say under the list how it stands with list and store."""
+        """Say under the list how it stands with list and store; in a low pane only the list's tip does."""
         self.state.setText(words)
-        self.state.setVisible(bool(words))
+        self.list.setToolTip(words)
+        self._fit()
+
+    def _fit(self) -> None:
+        self.state.setVisible(bool(self.state.text()) and self.height() >= high(self.font(), LINES_WITH_STATE))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        self._fit()
+        super().resizeEvent(event)
 
     def take_focus(self) -> None:
         """Let the next letters search."""
@@ -150,6 +167,8 @@ class ShelfPane(QWidget):
     def _ready(self) -> None:
         one = self.current()
         self.add.setEnabled(one is not None and one.rank != STRUCK)
+        is_on = one is not None and bool(self.model.slip_words(one))
+        self.add.setText(tr("Off the slip") if is_on else tr("On the slip"))
         for button in (self.same, self.teach):
             button.setVisible(one is not None and bool(one.item.reason))
 

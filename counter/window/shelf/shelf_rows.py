@@ -10,6 +10,8 @@ from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
 from counter.language import marked, tr
 from counter.shelf import ShelfAnswer, money, stock_words
+from counter.window.parts.sizes import wide
+from counter.window.parts.words import tip
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -18,6 +20,7 @@ if TYPE_CHECKING:
 
 PAD = 8
 ANSWER = Qt.ItemDataRole.UserRole
+WHY = ANSWER + 1
 STRUCK = "not for this"
 RANK_WORDS = {
     "exact": marked("exact"),
@@ -35,6 +38,7 @@ class ShelfModel(QAbstractListModel):
         super().__init__()
         self.answers: list[ShelfAnswer] = []
         self.needed = 1
+        self.on_slip: frozenset[tuple[str, str]] = frozenset()  # code and bin of each
 
     def show_answers(self, answers: Sequence[ShelfAnswer], needed: int) -> None:
         """Show other answers."""
@@ -47,11 +51,20 @@ class ShelfModel(QAbstractListModel):
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         one = self.answers[index.row()]
+        why = " · ".join(filter(None, (self.slip_words(one), rank_words(one), one.why)))
+        if role == WHY:
+            return why
         if role == ANSWER:
             return one
+        if role == Qt.ItemDataRole.ToolTipRole:
+            return tip("\n".join(filter(None, (*head_of(one), "   ".join(tail_of(one, self.needed)), why))))
         if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
-            return ", ".join(filter(None, (*head_of(one), *tail_of(one, self.needed), rank_words(one), one.why)))
+            return ", ".join(filter(None, (*head_of(one), *tail_of(one, self.needed), why)))
         return None
+
+    def slip_words(self, one: ShelfAnswer) -> str:
+        """Say that an item is on the slip, if it is."""
+        return tr("on the slip") if (one.item.code, one.item.bin) in self.on_slip else ""
 
 
 def rank_words(one: ShelfAnswer) -> str:
@@ -76,15 +89,17 @@ class RowPlaces(NamedTuple):
 
     head: QRect
     tail: QRect
+    what: QRect
     why: QRect
 
 
-def row_places(rect: QRect, metrics: QFontMetrics) -> RowPlaces:
-    """Return the three lines of a row: what it is, how many and where, and why or why not."""
+def row_places(rect: QRect, metrics: QFontMetrics, head_px: int) -> RowPlaces:
+    """Return the three lines of a row: its code with how many and where, what it is, and why or why not."""
     line = metrics.height()
     left, width = rect.left() + PAD, rect.width() - 2 * PAD
-    tops = [rect.top() + PAD // 2 + at * line for at in range(3)]
-    return RowPlaces(*(QRect(left, top, width, line) for top in tops))
+    first, second, third = (QRect(left, rect.top() + PAD // 2 + at * line, width, line) for at in range(3))
+    head = min(head_px, width)
+    return RowPlaces(first.adjusted(0, 0, head - width, 0), first.adjusted(head + PAD, 0, 0, 0), second, third)
 
 
 class ShelfDelegate(QStyledItemDelegate):
@@ -102,11 +117,14 @@ class ShelfDelegate(QStyledItemDelegate):
             painter.fillRect(option.rect, option.palette.highlight())
         role = QPalette.ColorRole.HighlightedText if is_chosen else QPalette.ColorRole.Text
         painter.setPen(option.palette.color(role))
-        places = row_places(option.rect, option.fontMetrics)
         is_struck = one.rank == STRUCK
-        _line(painter, option, places.head, f"{one.item.code}   {one.item.description}", bold=True, struck=is_struck)
-        _line(painter, option, places.tail, "   ".join(tail_of(one, needed)), struck=is_struck)
-        _line(painter, option, places.why, " · ".join(filter(None, (rank_words(one), one.why))))
+        bold = QFont(option.font)
+        bold.setBold(True)
+        places = row_places(option.rect, option.fontMetrics, wide(bold, one.item.code) + 2)
+        _line(painter, option, places.head, one.item.code, bold=True, struck=is_struck)
+        _line(painter, option, places.tail, "   ".join(tail_of(one, needed)), struck=is_struck, to_right=True)
+        _line(painter, option, places.what, one.item.description, struck=is_struck)
+        _line(painter, option, places.why, str(index.data(WHY)))
         painter.setPen(option.palette.color(QPalette.ColorRole.Mid))
         painter.drawLine(option.rect.bottomLeft(), option.rect.bottomRight())
         painter.restore()
@@ -120,10 +138,12 @@ def _line(
     *,
     bold: bool = False,
     struck: bool = False,
+    to_right: bool = False,
 ) -> None:
     font = QFont(option.font)
     font.setBold(bold)
     font.setStrikeOut(struck)
     painter.setFont(font)
     shown = QFontMetrics(font).elidedText(words, Qt.TextElideMode.ElideRight, place.width())
-    painter.drawText(place, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, shown)
+    side = Qt.AlignmentFlag.AlignRight if to_right else Qt.AlignmentFlag.AlignLeft
+    painter.drawText(place, side | Qt.AlignmentFlag.AlignVCenter, shown)

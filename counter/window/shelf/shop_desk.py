@@ -42,7 +42,7 @@ class ShopDesk(QObject):
         self.pane = counter.side.shelf
         self.worker = StoreWorker(self)
         self.is_open = False
-        self.has_list = False
+        self.has_list = self.is_demo = False
         self.settings: dict[str, Any] = dict(shop.DEFAULTS)
         self._names_on: date | None = None  # the day when names that are kept no longer were forgotten last
         self._about_list, self._problem, self._waiting = "", "", 0
@@ -94,8 +94,12 @@ class ShopDesk(QObject):
 
     def keep_place(self, place: str) -> None:
         """Let the other tills know the shop's place too, where there is a store; this till has it already."""
-        if self.is_open:
-            self.put_setting("place", place, lambda _: None, self._fail)
+        if shop.has_store(self.data):
+            self.put_setting("place", place, lambda _: None, self._say_own_place)
+
+    def _say_own_place(self, problem: Exception) -> None:
+        words = tr("The place counts on this machine alone, the other tills were not told: {problem}")
+        self.counter.desk_cases.line.say(words.format(problem=problem))
 
     def _forget_old_names(self) -> None:
         """Forget, once a day, the customers' names that the shop keeps no longer."""
@@ -108,6 +112,7 @@ class ShopDesk(QObject):
     def _take_look(self, look: shop.Look) -> None:
         is_first, self.is_open = not self.is_open, True
         self.has_list, self.settings = look.stock is not None, look.settings
+        self.is_demo = look.stock is not None and look.stock.is_demo
         self._forget_old_names()
         self.counter.take_shop_place(look.settings["place"])
         if self._has_news(look.revisions, is_first):
@@ -313,6 +318,9 @@ def _glance(found: list[ShelfAnswer]) -> str:
     if best is None:
         return ""
     if best.rank == "other colour":
-        return tr("in another colour")
-    count = figure(best.item.quantity) if best.item.quantity is not None and is_there(best.item) else tr("none")
-    return " · ".join(filter(None, (count, best.item.bin, money(best.item.price_cents))))
+        return tr("here in another colour")
+    there = best.item.quantity if is_there(best.item) else None
+    count = tr("{count} here").format(count=figure(there)) if there is not None else tr("none here")
+    place = tr("bin {bin}").format(bin=best.item.bin) if best.item.bin else ""
+    price = tr("{money} each").format(money=money(best.item.price_cents)) if best.item.price_cents is not None else ""
+    return ", ".join(filter(None, (count, place, price)))

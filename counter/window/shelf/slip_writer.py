@@ -51,11 +51,15 @@ class SlipWriter(QObject):
         at = answer.item.code, answer.item.bin
         if self.items.pop(at, None) is None:
             self.items[at] = slip.item_from(answer.item, quantity)
-        self.pane.show_state(self.says)
+        self._show_items()
 
     def take(self, items: Iterable[SlipItem]) -> None:
         """Choose these and nothing else: those of a customer who comes back."""
         self.items = {(item.code, item.bin): item for item in items}
+        self._show_items()
+
+    def _show_items(self) -> None:
+        self.pane.show_chosen(self.items)
         self.pane.show_state(self.says)
 
     def clear(self) -> None:
@@ -129,6 +133,7 @@ class SlipWriter(QObject):
             now=datetime.now().astimezone(),
             key=secrets.token_hex(16),
             till=platform.node() or "till",
+            is_demo=self.counter.shop.is_demo,
         )
 
     def write(self, how: str) -> None:

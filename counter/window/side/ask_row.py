@@ -6,19 +6,23 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from PySide6.QtCore import QRect, QSize, Qt, Signal
 from PySide6.QtGui import QPainter, QPalette
-from PySide6.QtWidgets import QGridLayout, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QGridLayout, QPushButton, QSizePolicy, QWidget
 
 from counter.language import marked, tr
+from counter.window.parts import early
+from counter.window.parts.checked import show_checked
+from counter.window.parts.sizes import high, wide
 from counter.window.parts.theme import TARGET
 from counter.window.parts.words import caption, tip
 
 if TYPE_CHECKING:
-    from PySide6.QtGui import QKeyEvent, QMouseEvent, QPaintEvent
+    from PySide6.QtGui import QKeyEvent, QMouseEvent, QPaintEvent, QResizeEvent
 
     from counter.fit import Ask
 
 PAD_PX = 10
 MOST_ANSWERS, IN_A_ROW = 4, 2
+LEAST_PX, MOST_LINES = 56, 2  # of an answer; of a question beside its answers
 SHOWN = 9  # letters of a word on its button
 WRAPS = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter) | int(Qt.TextFlag.TextWordWrap)
 YES_NO_FIELDS = frozenset({"came_out", "dimmer", "emergency", "shunted"})
@@ -126,42 +130,80 @@ class AnswerButton(QPushButton):
 
 
 class AskRow(QWidget):
-    """A question, and below it what can be answered with one press."""
+    """A question, and below it what can be answered with one press; the answer given stays pressed."""
 
     pressed = Signal(str)
     answered = Signal(object)
 
     def __init__(self) -> None:
         super().__init__()
-        self.about = ""
+        self.ask: Ask | None = None
+        self.given: Answer | None = None
         self.question = AskButton()
-        self.question.clicked.connect(lambda: self.pressed.emit(self.about))
+        self.question.clicked.connect(lambda: self.pressed.emit(self.ask.about if self.ask is not None else ""))
         self.buttons = [AnswerButton() for _ in range(MOST_ANSWERS)]
         self._answers: tuple[tuple[str, Answer], ...] = ()
         row = QGridLayout()
         row.setSpacing(6)
         for at, button in enumerate(self.buttons):
             button.setMinimumHeight(TARGET)
-            button.clicked.connect(lambda _=False, i=at: self.answered.emit(self._answers[i][1]))
+            button.setCheckable(True)
+            button.toggled.connect(lambda on, i=at: self._press(i, on))
             row.addWidget(button, at // IN_A_ROW, at % IN_A_ROW)
         row.setColumnStretch(IN_A_ROW, 1)
-        box = QVBoxLayout(self)
-        box.setContentsMargins(0, 0, 0, 0)
-        box.setSpacing(4)
-        box.addWidget(self.question)
-        box.addLayout(row)
+        self._answers_box, self._box = row, QBoxLayout(QBoxLayout.Direction.TopToBottom, self)
+        self._box.setContentsMargins(0, 0, 0, 0)
+        self._box.setSpacing(4)
+        self._box.addWidget(self.question, 1)
+        self._box.addLayout(row)
         self.hide()
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        self._arrange(event.size().width())
+        super().resizeEvent(event)
+
+    def _arrange(self, width: int) -> None:
+        """Let the answers stand beside the question where it has room for its words, else below it."""
+        beside = width - self._answers_box.sizeHint().width() - self._box.spacing()
+        fits = beside > 0 and self.question.heightForWidth(beside) <= high(self.font(), MOST_LINES) + 10
+        early.set_upright(self._box, not (fits and self._answers))
+
+    @property
+    def is_open(self) -> bool:
+        """Whether it shows a question that is still to be answered."""
+        return self.ask is not None and self.given is None and self.isEnabled()
+
+    def asks_of(self, other: Ask) -> bool:
+        """Whether it asks the same, whatever the answers would now lead to."""
+        return self.ask is not None and self.ask.model_copy(update={"outcomes": other.outcomes}) == other
+
+    def _press(self, at: int, on: bool) -> None:
+        """Take an answer; one that was given already is neither given again nor taken back by a second press."""
+        answer = self._answers[at][1]
+        is_new = on and answer != self.given
+        self.given = answer
+        self._show_given()
+        if is_new:
+            self.answered.emit(answer)
+
+    def _show_given(self) -> None:
+        for button, (_, answer) in zip(self.buttons, self._answers, strict=False):
+            show_checked(button, answer == self.given)
+
     def show_ask(self, ask: Ask | None) -> None:
-        """Show a question, or nothing."""
+        """Show a question to be answered, or nothing."""
+        self.ask, self.given = ask, None
         self.setVisible(ask is not None)
+        self.setEnabled(True)
         if ask is None:
             return
-        self.about = ask.about
         self.question.show_words(ask.question, ask.why)
         self._answers = answers_of(ask)[:MOST_ANSWERS]
         for at, button in enumerate(self.buttons):
             button.setVisible(at < len(self._answers))
             if at < len(self._answers):
                 button.setText(caption(self._answers[at][0]))
+                button.setFixedWidth(max(LEAST_PX, wide(button.font(), self._answers[at][0]) + 2 * PAD_PX))
                 button.setToolTip(tr(SAYS_NOTHING) if self._answers[at][1].kind == "explained" else "")
+        self._show_given()
+        self._arrange(self.width())

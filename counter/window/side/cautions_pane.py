@@ -102,23 +102,21 @@ class CautionsPane(QFrame):
         self.empty = Words(tr(QUIET_WHEN_EMPTY), wraps=True)
         self.empty.set_role("quiet")
         self.cards: list[CautionCard] = []
-        self.asks = [AskRow() for _ in range(MOST_ASKS)]
-        for ask in self.asks:
-            ask.pressed.connect(self.ask_pressed)
-            ask.answered.connect(self.answered)
+        self.asks: list[AskRow] = []
+        self._is_answering = False
         self._shown: object = None
         self._cautions: tuple[Caution, ...] = ()
         self._rest = QTimer(self, singleShot=True, interval=REST_MS)
         self._rest.timeout.connect(lambda: self._show_cards(len(self._cautions)))
         self._sources: dict[str, str] = {}
         inside = QWidget()
-        self._cards_box = QVBoxLayout()
+        self._asks_box, self._cards_box = QVBoxLayout(), QVBoxLayout()
+        self._asks_box.setSpacing(6)
         column = QVBoxLayout(inside)
         column.setContentsMargins(0, 0, 4, 0)
         column.setSpacing(6)
         column.addWidget(self.empty)
-        for one in self.asks:
-            column.addWidget(one)
+        column.addLayout(self._asks_box)
         column.addLayout(self._cards_box)
         column.addStretch(1)
         self.area = QScrollArea(widgetResizable=True)
@@ -146,7 +144,8 @@ class CautionsPane(QFrame):
         at_once = AT_ONCE + self.area.viewport().height() // LEAST_CARD_PX
         self._show_cards(at_once)
         self.empty.setVisible(not cautions and not asks)
-        self.area.verticalScrollBar().setValue(0)
+        if not self._is_answering:
+            self.area.verticalScrollBar().setValue(0)
         if len(cautions) > at_once:
             self._rest.start()
 
@@ -163,6 +162,41 @@ class CautionsPane(QFrame):
             if i < len(cautions):
                 card.show_caution(cautions[i], self._sources.get(cautions[i].source, ""))
 
+    @property
+    def open_asks(self) -> list[AskRow]:
+        """The questions still to be answered, the first first."""
+        return [row for row in self.asks if row.is_open]
+
+    def _answer(self, row: AskRow, answer: object) -> None:
+        """Pass an answer on; its question, and those above it, keep their places under the pointer."""
+        self._is_answering = True
+        try:
+            self.answered.emit(answer)
+        finally:
+            self._is_answering = False
+
     def _show_asks(self, asks: tuple[Ask, ...]) -> None:
-        for at, row in enumerate(self.asks):
-            row.show_ask(asks[at] if at < len(asks) else None)
+        """Show questions from the top; after an answer below those answered, so that none slips under the hand."""
+        left = list(asks[:MOST_ASKS])
+        staying = self._staying()
+        for row in (one for one in staying if one.given is None):
+            same = next((one for one in left if row.asks_of(one)), None)
+            row.setEnabled(same is not None)  # what nobody asks any more keeps its place until the hand is gone
+            left = [one for one in left if one is not same]
+        for ask, row in zip(left, self._rows_from(len(staying), len(left)), strict=True):
+            row.show_ask(ask)
+        for row in self.asks[len(staying) + len(left) :]:
+            row.show_ask(None)
+
+    def _staying(self) -> list[AskRow]:
+        answered = [at for at, row in enumerate(self.asks) if row.given is not None]
+        return self.asks[: answered[-1] + 1] if self._is_answering and answered else []
+
+    def _rows_from(self, first: int, count: int) -> list[AskRow]:
+        while len(self.asks) < first + count:
+            row = AskRow()
+            row.pressed.connect(self.ask_pressed)
+            row.answered.connect(lambda answer, one=row: self._answer(one, answer))
+            self.asks.append(row)
+            self._asks_box.addWidget(row)
+        return self.asks[first : first + count]

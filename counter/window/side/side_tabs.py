@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QTabBar, QTabWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QTabBar, QTabWidget, QVBoxLayout, QWidget
 
 from counter.language import marked, tr
 from counter.window.parts import early
@@ -133,14 +133,33 @@ class SideTabs(QFrame):
             return
         self.is_wide = is_wide
         if is_wide:
-            self.tabs.removeTab(INSTEAD)
+            self.tabs.removeTab(self.tabs.indexOf(self.instead))
             self._beside_box.addWidget(self.instead, 1)
             self.instead.show()  # a tab that is taken out stays hidden
         else:
-            self.tabs.insertTab(INSTEAD, self.instead, tr(TABS[INSTEAD][0]))
+            self.tabs.insertTab(self.tabs.indexOf(self.cautions) + 1, self.instead, tr(TABS[INSTEAD][0]))
         self._beside.setVisible(is_wide)
         self._name_tabs()
         self._fill()
+
+    def take_in(self, pane: QWidget, name: str, *, is_first: bool = False) -> QWidget:
+        """Let a pane that has no column of its own stand among the tabs; return the page that holds it."""
+        page = QScrollArea(widgetResizable=True)
+        page.setWidget(pane)
+        pane.show()
+        self.tabs.insertTab(0 if is_first else self.tabs.indexOf(self.cautions), page, name)
+        self._let_scroll()
+        return page
+
+    def take_out(self, page: QWidget) -> None:
+        """Let a page go whose pane has a column again."""
+        self.tabs.removeTab(self.tabs.indexOf(page))
+        page.deleteLater()
+        self._let_scroll()
+
+    def _let_scroll(self) -> None:
+        """With more tabs than its own the strip may scroll."""
+        self.tabs.tabBar().setUsesScrollButtons(self.tabs.count() > len(self._panes))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Stand the two below each other where the column is high rather than wide."""
@@ -157,7 +176,8 @@ class SideTabs(QFrame):
 
     def shown(self) -> int:
         """Return the place of the tab in view, from 0."""
-        return self._panes.index(self.tabs.currentWidget())
+        now = self.tabs.currentWidget()
+        return self._panes.index(now) if now in self._panes else 0
 
     def open_quietly(self, at: int = 0) -> None:
         """Bring a tab to the front, and leave the keyboard where it is; it may stand beside the tabs instead."""

@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from PySide6.QtCore import QRect, Qt
 from PySide6.QtGui import QFont, QPainter, QPalette
-from PySide6.QtWidgets import QWidget
 
 from counter.language import tr, trn
+from counter.window.parts.picture import Picture
 from counter.window.slip.happened import REASONS
 
 if TYPE_CHECKING:
@@ -44,7 +44,7 @@ def sections_of(month: Month, name: Callable[[str], str]) -> tuple[Section, ...]
     return tuple(Section(one.title, one.rows[:MOST_BARS]) for one in made if one.rows)
 
 
-class MonthView(QWidget):
+class MonthView(Picture):
     """Paints the bars of one month; the words of them all are its accessible description."""
 
     def __init__(self) -> None:

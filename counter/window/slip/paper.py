@@ -33,6 +33,7 @@ PX_PER_MM = 96 / 25.4
 QR_MM, QR_QUIET = 34.0, 4
 MODULE_MM = 0.44  # at least: three and a half dots of a receipt printer, and what a scanner still reads
 GAP = 6.0
+TYPED_MOST = 200  # characters of the marks as they were typed
 WRAP = int(Qt.TextFlag.TextWordWrap)
 
 
@@ -164,13 +165,16 @@ def _blocks(printed: Printed, catalogue: Catalogue, paper: Paper) -> Iterator[Bl
         if printed.number
         else tr("Slip not numbered yet, ref. {key}").format(key=slip.key[:8].upper())
     )
+    if slip.is_demo:
+        yield _text(tr("DEMO: an invented shop. Nothing on this slip exists."), px + 3, bold=True)
     if printed.is_copy:
         yield _text(tr("Copy: printed once more"), px + 3, bold=True)
     if printed.shop.name:
         yield _text(printed.shop.name, px + 3, bold=True)
     if printed.shop.address:
         yield _text(printed.shop.address, px)
-    who = " · ".join(filter(None, (slip.till, slip.initials, printed.customer)))
+    till = tr("till {name}").format(name=slip.till)
+    who = " · ".join(filter(None, (till, slip.initials, printed.customer)))
     yield _text("\n".join(filter(None, (f"{number}   {slip.day} {slip.at[11:16]}", who))), px)
     yield _text(slip.headline, px + 9, bold=True)
     yield _text(
@@ -178,7 +182,8 @@ def _blocks(printed: Printed, catalogue: Catalogue, paper: Paper) -> Iterator[Bl
     )
     if slip.base in catalogue.base_by_name:
         yield _base(catalogue, slip)
-    yield from _section(tr("Marks"), [f"{one.text}: {one.means}" for one in slip.marks], px)
+    typed = [tr("as typed: {marks}").format(marks=slip.case.marks[:TYPED_MOST])] if slip.case.marks.strip() else []
+    yield from _section(tr("Marks"), [*typed, *(f"{one.text}: {one.means}" for one in slip.marks)], px)
     yield from _section(tr("Items"), [_item(one) for one in slip.items], px)
     if slip.total_cents is not None:
         yield _text(tr("Total {sum}").format(sum=money(slip.total_cents)), px + 1, bold=True)

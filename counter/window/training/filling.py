@@ -79,7 +79,7 @@ def show_pairs(page: StandingPage, catalogue: Catalogue, records: Iterable[Progr
 
 
 def _pair(catalogue: Catalogue, drawings: dict[str, Drawing], mix: Mix) -> Pair:
-    from counter.language import tr, trn
+    from counter.language import trn
     from counter.training import mix_words
     from counter.window.training.pairs_view import Pair
 
@@ -89,7 +89,7 @@ def _pair(catalogue: Catalogue, drawings: dict[str, Drawing], mix: Mix) -> Pair:
         return Pair(words, times, "", mix.asked)
     if mix.axis != "family" or mix.asked not in drawings or mix.said not in drawings:
         return Pair(words, times, "", "")
-    tell = next(tr(base.tell) for base in catalogue.bases if base.family == mix.asked)
+    tell = next(base.tells for base in catalogue.bases if base.family == mix.asked)
     return Pair(words, times, tell, mix.asked, (drawings[mix.asked], drawings[mix.said]))
 
 

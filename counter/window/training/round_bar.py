@@ -9,13 +9,14 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSizePolicy, QWidget
 
 from counter.language import tr
+from counter.window.parts.picture import Picture
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from counter.window.parts.theme import Theme
 
 
-class TimeLine(QWidget):
+class TimeLine(Picture):
     """The share of the round that has passed, as a bar of ink; an empty line where there is no end."""
 
     def __init__(self, theme: Theme) -> None:

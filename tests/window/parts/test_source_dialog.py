@@ -71,16 +71,24 @@ def test_it_is_withdrawn_with_all_that_was_said(shown):
     assert fact(shown, "Length") == before
 
 
-def test_words_follow_a_key_that_was_seen(window):
-    window.counter.open_outline("GX24q-3/32/triple")
-    assert "not drawn" in window.detail.hold.text()
-    confirm(window, "Key", "small-left", "three lamps from the shelf")
-    assert "not drawn" not in window.detail.hold.text()
+@pytest.mark.parametrize(
+    ("lamp", "found", "denied"),
+    [("GX24q-3/32/triple", "small-left", "not drawn"), ("G23/9/twin", "none", "one large notch")],
+)
+def test_words_follow_a_key_that_was_seen(window, lamp, found, denied):
+    def words():
+        return f"{window.detail.tell.text()} {window.detail.hold.text()}"
+
+    window.counter.open_outline(lamp)
+    assert denied in words()
+    confirm(window, "Key", found, "three lamps from the shelf")
+    assert denied not in words()
+    assert ("notch" in words()) is (found != "none")
     dialog = open_at(window, "Key")
-    assert dialog.seen.currentData() == "small-left"
+    assert dialog.seen.currentData() == found
     press(dialog.withdraw)
     wait_closed(window)
-    assert "not drawn" in window.detail.hold.text()
+    assert denied in words()
 
 
 def test_a_value_nobody_stands_behind_is_not_taken(shown):

@@ -75,7 +75,7 @@ def test_a_list_is_looked_at_and_imported_then_found_and_sold_and_brought_back(c
     assert codes(counter) == ["TV100", "TV101"]
     first, second = counter.shop.pane.model.answers
     assert (first.rank, second.rank) == ("exact", "other colour")
-    assert "12 · A01-2 · 8.50" in counter.answer.lamp.text()
+    assert "12 here, bin A01-2, 8.50 each" in counter.answer.lamp.text()
 
     QTest.mouseClick(counter.shop.pane.add, Qt.MouseButton.LeftButton)
     assert "1 × TV100" in counter.shop.pane.state.text()
