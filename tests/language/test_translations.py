@@ -7,9 +7,12 @@ import re
 from string import Formatter
 
 import pytest
+from babel.messages.catalog import Catalog
 
 from counter import language
+from counter.cli import main
 from counter.desk import assess
+from counter.language import _chosen
 from counter.training import KINDS, cards_about, draw_cards, freshness, results_sheet
 from counter.training.cards._facts import Lore
 from counter.training.cards._rule_cards import of_lamp, places
@@ -274,10 +277,27 @@ def test_one_and_many(spanish):
     assert language.trn("{count} time", "{count} times", 3) == "{count} veces"
 
 
-def test_one_more_file_is_enough_and_what_it_lacks_is_english():
+def test_what_a_language_lacks_is_english():
     language.use("de")
     assert language.tr("Back to the counter  F4") == "Zurück zur Theke  F4"
     assert language.tr("Nobody is chosen") == "Nobody is chosen"
+    language.use(language.OWN)
+
+
+def test_one_more_file_is_enough(monkeypatch, tmp_path, capsys):
+    """Its words are spoken, its name is offered where a language is chosen, and what it lacks is English."""
+    french = Catalog(locale="fr")
+    for english, said in (("This language, in itself", "Français"), ("ask first", "demander d'abord")):
+        french.add(english, said)
+    (tmp_path / "fr").mkdir()
+    (tmp_path / "fr" / "counter.mo").write_bytes(mo_bytes(french))
+    monkeypatch.setattr(_chosen, "folder", lambda: tmp_path)
+    assert language.languages() == {"en": "English", "fr": "Français"}
+    assert main(["fit", "--lamp", "FT18W/2G11", "--holder", "2G11", "--language", "fr"]) == 5
+    said = capsys.readouterr().out
+    assert said.startswith("DEMANDER D'ABORD\n")
+    assert "What feeds the lamp" in said
+    assert main(["read", "9W", "--language", "es"]) == 2
     language.use(language.OWN)
 
 
