@@ -40,7 +40,7 @@ TEXTS: dict[str, tuple[str, ...]] = {
         "looks.*.values.*.label",
     ),
     "disposal.json": ("check", "broken.*.step", "notes.*.title", "notes.*.text"),
-    "light.json": ("uv.places.*.name",),
+    "light.json": ("sources.*", "uv.places.*.name"),
     "label.json": ("rows.*.means",),
     "law.json": ("check", "places.*.name", "rows.*.what", "rows.*.law", "rows.*.note"),
     "marks.json": (

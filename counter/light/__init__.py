@@ -27,7 +27,7 @@ from counter.light._colour import Colour, colour_of
 from counter.light._mired import Match, match_word, matching, mired, mired_difference
 from counter.light._report import colour_report, colour_text, duration_text, uv_report, uv_text
 from counter.light._swatch import swatch
-from counter.light._tables import Band, Limit, Output, Place, StandardColour, WeightingRow
+from counter.light._tables import Band, Limit, Output, Place, StandardColour, WeightingRow, titles
 from counter.light._uv import (
     CURVE_M,
     NOT_IN_A_DAY,
@@ -83,6 +83,7 @@ __all__ = [
     "spectrum_note",
     "strongest_nm",
     "swatch",
+    "titles",
     "typical_output",
     "uv_report",
     "uv_text",

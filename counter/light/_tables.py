@@ -7,9 +7,13 @@ from __future__ import annotations
 
 import json
 from functools import cache
-from typing import Any, NamedTuple, TypeVar
+from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 
 from counter import paths
+from counter.language import tr
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
 
 Row = TypeVar("Row")
 
@@ -130,6 +134,11 @@ class Tables(NamedTuple):
 def _rows(kind: type[Row], rows: list[dict[str, Any]]) -> tuple[Row, ...]:
     frozen = ({k: tuple(v) if isinstance(v, list) else v for k, v in row.items()} for row in rows)
     return tuple(kind(**row) for row in frozen)
+
+
+def titles(keys: Iterable[str]) -> tuple[str, ...]:
+    """Return the works that figures are from, each once, in the language now spoken."""
+    return tuple(tr(tables().sources[key]) for key in dict.fromkeys(keys))
 
 
 @cache

@@ -54,7 +54,6 @@ NOBODY_READS = {
     },
     "lessons.json": {"rules.*.*.*": "a lamp, and the name of a fixture"},
     "light.json": {
-        "sources.*": "in JSON alone, beside each figure",
         "colour.letters.*.name": "a name that is looked up; shown by its letters",
         "colour.match_words.*.because": "for whoever keeps the table",
         "colour.match_words.*.word": "one of the words that rules fill in",

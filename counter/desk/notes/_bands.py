@@ -45,6 +45,7 @@ class BandNote(Model):
     says: str
     not_known: tuple[str, ...]
     notes: tuple[str, ...] = ()
+    sources: tuple[str, ...] = Field((), description="works that the figures are from, by their keys")
 
 
 def band_note(lamp: Lamp) -> BandNote:
@@ -74,6 +75,7 @@ def _without_output(key: str) -> BandNote:
         weighed=_limit(skin._replace(confidence=_sure(of, skin.confidence)), weight, nm),
         says=light.spectrum_note(of),
         not_known=(tr(OUTPUT).format(band=name), tr(FAR), *((tr(WHICH),) if key == "uv-b-narrow" else ())),
+        sources=(skin.source, eye.source, of.source),
     )
 
 
@@ -123,6 +125,7 @@ def _with_output(key: str, watts: float, arc_mm: float, is_arc_taken: bool, sure
         says=light.spectrum_note(of),
         not_known=(tr(WHICH),) if key == "uv-b-narrow" else (),
         notes=(tr(NEW), *((tr(ARC),) if is_arc_taken else ())),
+        sources=(*placed[0][1].skin.sources, eye.source, of.source),
     )
 
 

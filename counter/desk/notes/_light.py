@@ -37,6 +37,7 @@ class UvcNote(Model):
     curve: tuple[tuple[float, float], ...] = Field(description="distance in metres, time to the limit in seconds")
     notes: tuple[str, ...]
     confidence: Confidence
+    sources: tuple[str, ...] = Field((), description="works that the figures are from, by their keys")
 
 
 class ColourMatch(Model):
@@ -62,6 +63,7 @@ class ColourNote(Model):
     y: float
     srgb: str
     confidence: Confidence
+    sources: tuple[str, ...] = Field((), description="works that the figures are from, by their keys")
 
 
 class LightNotes(Model):
@@ -121,6 +123,7 @@ def _uvc(uvc_watts: float, arc_mm: float, is_arc_taken: bool, confidence: Confid
         curve=points,
         notes=tuple(notes),
         confidence=confidence,
+        sources=first.sources,
     )
 
 
