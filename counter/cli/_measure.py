@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import os
+from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -12,7 +14,7 @@ from counter.language import tr
 
 if TYPE_CHECKING:
     import argparse
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
     from counter.catalogue import Catalogue
     from counter.cli._line import Commands
@@ -46,12 +48,25 @@ def add(commands: Commands) -> None:
 def _measure(chosen: argparse.Namespace, data: Path) -> Answer:
     from counter import measure
 
+    catalogue = catalogue_of(data)
     try:
-        told = measure.measure_picture(catalogue_of(data), chosen.picture)
+        with _codecs_silent():
+            told = measure.measure_picture(catalogue, chosen.picture)
     except measure.PictureProblem as problem:
         raise BadInput(str(problem)) from None
     status = DONE if told.pattern is not None else NOTHING
     return Answer(measure.measured_report(told), measure.measured_text(told), status)
+
+
+@contextmanager
+def _codecs_silent() -> Iterator[None]:
+    """Keep decoders of pictures, which write to the process's own stderr, from adding lines to ours."""
+    with Path(os.devnull).open("w") as nowhere, os.fdopen(os.dup(2), "w") as kept:
+        os.dup2(nowhere.fileno(), 2)
+        try:
+            yield
+        finally:
+            os.dup2(kept.fileno(), 2)
 
 
 def _chart(chosen: argparse.Namespace, data: Path) -> Answer:

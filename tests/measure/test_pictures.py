@@ -12,6 +12,7 @@ import cv2
 import numpy as np
 import pytest
 
+from counter.cli import main
 from counter.measure import PictureProblem, measure_bytes, pixels_of, read_picture
 from counter.measure._picture import head_of
 
@@ -27,6 +28,15 @@ def png(width, height, data=b""):
 def encoded(kind, width=400, height=300):
     noise = np.random.default_rng(1).integers(0, 255, (height, width, 3), np.uint8)
     return cv2.imencode(kind, noise)[1].tobytes()
+
+
+@pytest.mark.parametrize("raw", [png(500, 500, b"\0" * 10), b"no picture", png(60_000, 60_000)])
+def test_a_command_says_one_line_of_what_cannot_be_measured(capfd, tmp_path, raw):
+    """Decoders write lines of their own into the process's stderr."""
+    path = tmp_path / "lamp.png"
+    path.write_bytes(raw)
+    assert main(["--data", str(tmp_path), "measure", str(path)]) == 2
+    assert capfd.readouterr().err.count("\n") == 1
 
 
 @pytest.mark.parametrize("kind", [".jpg", ".png", ".bmp", ".webp"])
