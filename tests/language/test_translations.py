@@ -253,6 +253,25 @@ def test_edges_are_kept(code):
             assert (message.string[0] == " ", message.string[-1] == " ") == edges, message.id
 
 
+def called(text):
+    """Return a label as a sentence quotes it: without its Alt letter, its dots and its key."""
+    return re.sub(r"&|  .*$", "", text).strip(" .…").lower()
+
+
+@pytest.mark.parametrize("code", codes())
+def test_a_button_is_quoted_as_it_is_called(code):
+    said = {message.id: message.string for message in read(code) if isinstance(message.id, str) and message.string}
+    labels = {called(english): called(spoken) for english, spoken in said.items()}
+    quoted = re.compile("[«“„]([^»”“{}]+)[»”“]")
+    wrong = [
+        (english, label)
+        for english, spoken in said.items()
+        for label in map(called, quoted.findall(english))
+        if label in labels and labels[label] not in map(called, quoted.findall(spoken))
+    ]
+    assert wrong == []
+
+
 @pytest.mark.parametrize("code", codes())
 def test_what_is_compiled_is_what_is_written(code):
     file = ROOT / "resources" / "translations" / code / "counter.mo"
