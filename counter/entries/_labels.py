@@ -30,7 +30,7 @@ LABELS = {
     "outline": marked("Outline"),
     "pin_diameter_mm": marked("Pin thickness"),
     "centre": marked("Block or post"),
-    "notches": marked("Keys"),
+    "notches": marked("Notches"),
     "width_mm": marked("Width"),
     "height_mm": marked("Height"),
     "corner_mm": marked("Rounding"),
