@@ -7,6 +7,7 @@ as read that nothing here explains. Words of UV, of LED or of another kind of la
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING, Literal
 
 from pydantic import Field
@@ -267,11 +268,14 @@ def _unread(seen: Evidence) -> Iterator[Doubt]:
         yield _spoken("unread", said, tr("Read the whole marking again: what does it say?"))
 
 
+TELLING = re.compile(r"uv|\d ?ma\b")  # ultraviolet in any dress, and the current that a lamp is made for
+
+
 def words_may_be_pressed(left: Iterable[str]) -> bool:
     """Whether words may be said to mean nothing: not those known to speak of UV, LED or another kind of lamp."""
     known = (*words.UV_TOPICS, *LED_LAMP, "other-source")
     return not any(
-        "uv" in words.fold(part).plain or any(one.topic in known for one in words.sayings(part, of_lamp=True))
+        TELLING.search(words.fold(part).plain) or any(one.topic in known for one in words.sayings(part, of_lamp=True))
         for part in left
     )
 

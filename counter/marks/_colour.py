@@ -63,15 +63,24 @@ def _feel(cct_k: int) -> str:
 def _two_figures(draft: Draft) -> bool:
     """Take the two figures of the older lists, behind a slash where others print 840: white, a colour, ultraviolet.
 
-    Right behind the watts any two figures are such a number, known or not.
+    Right behind the watts and a slash any two figures are such a number, known or not; behind a blank or a hyphen
+    those that are neither ultraviolet nor hundreds of kelvins, since a count or a date may stand there.
     """
-    match = draft.find(r"(?<=/)(\d\d)(?![A-Z0-9.,/\"'])")
+    match = draft.find(r"(?<=[/ -])(\d\d)(?![A-Z0-9.,/\"'])")
     row = number_row(match[1]) if match else {}
-    if match is None or ("number" not in row and not draft.find("(?<=W/)")):
+    if match is None or not _may_stand(draft, match[1], row):
         return False
     draft.add(2, part_of_number(row), COLOUR_NUMBER.format(n=match[1], what=row["means"]), match[1])
     draft.state(**{key: row[key] for key in ("kind", "band", "cct_k") if key in row})
     return True
+
+
+def _may_stand(draft: Draft, number: str, row: dict[str, Any]) -> bool:
+    if draft.find("(?<=/)") or draft.find("(?<=/ )"):
+        return "number" in row or draft.find("(?<=W/)") is not None
+    is_sure = "number" in row and row.get("kind") in (None, "fluorescent")
+    newer = (str(shade) for shade in tables()["slots"]["two_figures"])
+    return is_sure and number not in newer and draft.find("(?<=W[ -])") is not None
 
 
 def number_row(number: str) -> dict[str, Any]:

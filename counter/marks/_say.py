@@ -12,6 +12,7 @@ from counter.marks._sentences import (
     LOOK_INSTEAD,
     MAKERS_OWN,
     MAKERS_OWN_LOOK,
+    NEAREST,
     NOT_UNDERSTOOD,
     NOTHING,
     OTHER_MEANING,
@@ -83,7 +84,8 @@ def of_worn(clean: Clean, worn: Worn, makers: MakersRead, readings: Sequence[Rea
         rest = " or ".join(other.canonical for other in others)
         problems.append(EITHER.format(code=best.canonical, others=rest))
     elif guessed:
-        problems.append(TAKEN_AS.format(code=best.canonical, what=" ".join(guessed)))
+        says = NEAREST if clean.is_unlisted else TAKEN_AS
+        problems.append(says.format(code=best.canonical, what=" ".join(guessed)))
     elif not worn.is_complete:
         problems.append(TOO_LITTLE)
     return tuple(problems)

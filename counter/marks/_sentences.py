@@ -83,6 +83,7 @@ EITHER_KIND = marked("This does not say whether it is a lighting or a germicidal
 SPEAKS_OF_UV = marked("“{text}” speaks of ultraviolet: ask what it is for before anything is sold.")
 TOO_LITTLE = marked("Several codes fit: choose one, or read one more character.")
 EITHER = marked("Either {code} or {others}: look at the doubtful characters again.")
+NEAREST = marked("The nearest that is there: {code}. {what}")
 TAKEN_AS = marked("Taken as {code}: {what}")
 OTHER_MEANING = marked("{letters} has another meaning in this shop than the rest of the code. Which is right?")
 MAKERS_OWN = marked("The maker's own, not known in this shop: {letters}.")

@@ -72,7 +72,18 @@ def test_no_light_to_see_by(catalogue, text, rule):
     assert (found.verdict, found.cautions[0].rule) == ("do not sell", rule)
 
 
-HELD = ["PUVA", "BLACKLITE", "UVX", "UVR8", "REPTI 5.0", "TERRARIUM D3", "vivarium", "SINGLE-END LIVE", "vitamina D"]
+HELD = [
+    "1200 MA",
+    "PUVA",
+    "BLACKLITE",
+    "UVX",
+    "UVR8",
+    "REPTI 5.0",
+    "TERRARIUM D3",
+    "vivarium",
+    "SINGLE-END LIVE",
+    "vitamina D",
+]
 
 
 @pytest.mark.parametrize("words", HELD)
@@ -111,6 +122,7 @@ READ = [  # print, kind, shape, watts, lamp types
     ("F96T12/CW/800MA", "fluorescent", "linear", 110, "R17d/110/linear/ho"),
     ("F96T12/CW/1500", "fluorescent", "linear", 215, "R17d/215/linear/vho"),
     ("F72T12/CW/425 MA", "fluorescent", "linear", 56, "Fa8/56/linear"),
+    *((f"T8 36W{one}33", "fluorescent", "linear", 36, "G13/36/linear") for one in (" / ", "-", " ", "/")),
     ("40W/640 T12 1200 mm", "fluorescent", "linear", 40, "G13/40/linear/t12"),
     ("LED 12W GX24q", "led", None, 12, None),
     ("LED 2G11 16W", "led", None, 16, None),
