@@ -7,6 +7,7 @@ right with the best few kept at each place (a beam). Costs are negative logarith
 from __future__ import annotations
 
 import re
+from functools import cache
 from math import inf
 from typing import TYPE_CHECKING, Any, NamedTuple
 
@@ -194,6 +195,11 @@ def _path(step: _Step) -> Path:
     return Path(step.cost, tuple(reversed(edges)), step.clashes)
 
 
+@cache
+def _screws() -> re.Pattern[str]:
+    return re.compile(rf"(?<![A-Z0-9])(?:{'|'.join(tables()['slots']['screws'])})(?![A-Z0-9?])", re.ASCII)
+
+
 class _Lattice:
     """The edges of one text."""
 
@@ -213,6 +219,7 @@ class _Lattice:
         self.found: list[list[Edge]] = []
         for at in range(len(plain)):
             self.found.append(list(self._slots_at(at)))
+        self.whole_only = {at for match in _screws().finditer(plain) for at in range(*match.span())}
 
     def _slots_at(self, at: int) -> Iterator[Edge]:
         found = list(self.slots.at(self.plain, at))
@@ -236,8 +243,11 @@ class _Lattice:
             yield Edge(parsed.end, 0.0, "slot", Found(slot, parsed.end - at, 0.0, self.plain[at : parsed.end]))
 
     def edges(self, at: int) -> Iterator[Edge]:
-        """Yield all steps from a place."""
+        """Yield all steps from a place; a screw base is one word, no E of something else before a number."""
         sign = self.plain[at]
+        if at in self.whole_only:
+            yield from (edge for edge in self.found[at] if edge.found and edge.found.slot.kind == "screw")
+            return
         yield from self.found[at]
         if self.worn and sign in self.slots.like_signs and self.plain[at - 1 : at + 2].isalnum() and at:
             yield Edge(at + 1, self.slots.like_signs[sign], "gap")

@@ -254,11 +254,12 @@ def _read_colour(text: str, kind: str, cost: float, inside: float) -> Iterator[t
 
 def _bases(known: Known) -> Iterator[tuple[str, Slot]]:
     cost = _costs()["base"]
-    for spelling in known.spellings:
+    screws = dict.fromkeys(tables()["slots"]["screws"], "screw")
+    for spelling, kind in (dict.fromkeys(known.spellings, "base") | screws).items():
         found = base_code(spelling, 0, known)
         if found is not None and found.end == len(spelling):
             parts = _one("base", spelling, base_means(found.facts["base"], found.parts))
-            yield spelling, Slot("base", parts, found.facts, cost, found.canonical, 99.0, found.notes)
+            yield spelling, Slot(kind, parts, found.facts, cost, found.canonical, 99.0, found.notes)
 
 
 def _words(known: Known) -> Iterator[tuple[str, Slot]]:

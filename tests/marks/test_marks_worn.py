@@ -93,6 +93,13 @@ def test_base_not_in_the_catalogue_is_not_bent_to_one(shipped):
         assert marks.read(shipped, text).readings[0].canonical == text
 
 
+@pytest.mark.parametrize("text", ["E26 13W", "13W E26", "E27 23W", "9W E14 827", "11W/E27/827", "26W E26 4P"])
+def test_a_screw_base_beside_watts_is_no_misread_letter_and_number(shipped, text):
+    for reading in marks.read(shipped, text).readings:
+        assert (reading.lamps, reading.assumptions) == ((), ())
+        assert reading.lamp.base in text
+
+
 def test_germicidal_lamp_not_in_the_catalogue_is_not_bent_to_lighting(shipped):
     assert marks.read(shipped, "G36T6L").readings[0].lamp.kind == "uv-c"
 
