@@ -143,9 +143,13 @@ def _written(pieces: tuple[Piece, ...]) -> str:
 
 
 def _is_sooner_a_code(named: Designation) -> bool:
-    """Whether a designation that the catalogue does not hold is more likely letters and watts: F13D, XK9, W18."""
+    """Whether a designation that the catalogue does not hold is sooner letters and watts: F13D, XK9, W18, T7D."""
+    if named.size.startswith("0") or (named.groups and named.letter != "G"):
+        return True
     if named.letter in ("K", "X"):
         return bool(named.modifiers)
+    if named.letter == "T":
+        return bool(named.contacts)
     return (named.letter == "F" and not named.modifiers) or (named.letter == "W" and "x" not in named.size)
 
 

@@ -16,6 +16,9 @@ if TYPE_CHECKING:
     from counter.marks._known import Known
 
 
+_NUMBERED = ("ansi-linear", "ilcos")  # codes that figures tell apart: a tube that does not exist is a misread figure
+
+
 class Clean(NamedTuple):
     """What the grammars made of a text as it stands, without any guess."""
 
@@ -57,6 +60,8 @@ def strain(clean: Clean, reading: Reading) -> float:
         return float(cost)
     is_one_code = reading.system not in ("partial", "house", "base") and (not reading.lamp.base or reading.lamp.bases)
     kind = "impossible_base" if reading.system == "base" else "impossible_code" if is_one_code else "impossible"
+    if is_one_code and reading.system in _NUMBERED:
+        kind = "impossible_number"
     return float(cost + table[kind])
 
 
