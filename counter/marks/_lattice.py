@@ -86,14 +86,19 @@ class _Step(NamedTuple):
     clashes: tuple[str, ...]
 
 
-def paths(plain: str, slots: Slots, house: Sequence[HouseMaker] = (), *, worn: bool = False) -> list[Path]:
-    """Return the cheapest ways through a folded text, cheapest first; none for a text too long to be a code."""
+def paths(
+    plain: str, slots: Slots, house: Sequence[HouseMaker] = (), *, worn: bool = False, most: float = inf
+) -> list[Path]:
+    """Return the cheapest ways through a folded text, cheapest first; none for a text too long to be a code.
+
+    What is known to cost more than `most` is not followed.
+    """
     if len(plain.strip()) > _MOST:
         return []
     search = _Search(_Lattice(plain, slots, house, worn))
-    slack, wanted, found = 0.0, _SLACK, []
-    while slack < wanted <= _MOST_SLACK:  # until no way is left out that costs no more than what is kept
-        slack = wanted
+    slack, wanted, found, limit = 0.0, _SLACK, [], most - search.least
+    while slack < min(wanted, limit) and wanted <= _MOST_SLACK:  # until no way is left out that is worth keeping
+        slack = min(wanted, limit)
         found = search.run(slack)
         wanted = found[0].cost - search.least + search.window if found else 2 * slack
     return [_path(step) for step in found[:_BEAM]]

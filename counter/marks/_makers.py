@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from math import inf
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from counter import words
@@ -14,7 +15,6 @@ from counter.marks._segments import together
 from counter.marks._sentences import CANNOT_BE_READ, PUT_IN, TAKEN, WORN_SLASH
 from counter.marks._slots import slots_for
 from counter.marks._tables import tables
-from counter.marks._weigh import is_worn
 from counter.marks._worn import with_choices
 
 if TYPE_CHECKING:
@@ -35,25 +35,30 @@ class MakersRead(NamedTuple):
     """Readings of a maker's code with their costs, and letters whose known meaning does not go with the rest.
 
     `is_code` says that the best one has the build of a code: watts, and something else that codes print.
+    `may_be_worn` says that it leaves something odd, which a worn sign may explain.
     """
 
-    readings: tuple[tuple[Reading, float], ...]
-    denied: tuple[str, ...]
-    is_code: bool
+    readings: tuple[tuple[Reading, float], ...] = ()
+    denied: tuple[str, ...] = ()
+    is_code: bool = False
+    may_be_worn: bool = True
 
 
-def read_makers(plain: str, text: str, known: Known, house: Sequence[HouseMaker]) -> MakersRead:
-    """Read a folded text slot by slot, cheapest way first."""
+def read_makers(
+    plain: str, text: str, known: Known, house: Sequence[HouseMaker], *, worn: bool = False, most: float = inf
+) -> MakersRead:
+    """Read a folded text slot by slot, cheapest way first; what is known to cost more than `most` is left out."""
     slots = slots_for(known, house)
-    rows = [] if is_worn(plain) else _rows(paths(plain, slots, house), plain, text, known)
-    if not rows or _may_be_worn(rows[0][2], rows[0][0], slots):
-        rows = _rows(paths(plain, slots, house, worn=True), plain, text, known)
+    fee = 0.0 if slots.letters else tables()["slots"]["costs"]["own_whole"]  # the least that any way pays
+    rows = _rows(paths(plain, slots, house, worn=worn, most=most - fee), plain, text, known)
+    if not rows:
+        return MakersRead()
     may_be_uv = [_uv_instead(way, plain, text, known) for _, _, way in rows[:2] if _has_taught(way)]
     readings = [(reading, cost) for reading, cost, _ in rows] + [row for row in may_be_uv if row is not None]
-    if not rows:
-        return MakersRead((), (), False)
-    best = rows[0][2]
-    return MakersRead(tuple(with_choices(readings)), _denied(best, plain, slots), best.is_code)
+    first, _, best = rows[0]
+    return MakersRead(
+        tuple(with_choices(readings)), _denied(best, plain, slots), best.is_code, _may_be_worn(best, first, slots)
+    )
 
 
 def _rows(ways: Sequence[Path], plain: str, text: str, known: Known) -> list[tuple[Reading, float, Path]]:

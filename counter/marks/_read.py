@@ -15,7 +15,7 @@ from counter.marks._clean import clean_read
 from counter.marks._house import shipped_house
 from counter.marks._known import known_for
 from counter.marks._lex import fold
-from counter.marks._makers import MAKER, is_makers, with_makers
+from counter.marks._makers import MAKER, MakersRead, is_makers, with_makers
 from counter.marks._models import MarkEvidence
 from counter.marks._sentences import SPEAKS_OF_UV
 from counter.marks._tables import tables
@@ -27,7 +27,6 @@ if TYPE_CHECKING:
     from counter.catalogue import Catalogue
     from counter.marks._house import HouseMaker
     from counter.marks._known import Known
-    from counter.marks._makers import MakersRead
     from counter.marks._models import Reading, Span
     from counter.marks._weigh import Clean
     from counter.marks._worn import Worn
@@ -108,13 +107,17 @@ def _worn(
     clean: Clean, plain: str, text: str, known: Known, house: tuple[HouseMaker, ...], limit: int
 ) -> MarkEvidence:
     """Weigh what was read as it stands, slot by slot and as a worn code against each other and against none."""
-    from counter.marks._makers import read_makers  # what the first clean code does not need
-    from counter.marks._worn import read_worn
+    from counter.marks._makers import read_makers
+    from counter.marks._worn import read_worn  # what the first clean code does not need
 
-    makers = read_makers(plain, text, known, house)
+    makers = MakersRead() if is_worn(plain) else read_makers(plain, text, known, house)
     costs = [*(cost for _, cost in makers.readings), *(strain(clean, reading) for reading in clean.readings)]
     systems = tuple(maker for maker in house if maker.parts or maker.codes)
     worn = read_worn(plain, text, known, systems, min(costs, default=inf))
+    if makers.may_be_worn:
+        most = min((*costs, *(cost for _, cost in worn.readings)), default=inf) + tables()["noise"]["window"]
+        found = read_makers(plain, text, known, house, worn=True, most=most)
+        makers = found if found.readings else makers
     weighed = _weighed(clean, worn, makers, plain, known)
     shown = [reading for reading in weighed if reading.probability >= tables()["noise"]["least_probability"]]
     if not shown:  # what can be read is shown, though the text is more probably something else

@@ -117,10 +117,11 @@ def _agrees(lamp: Lamp, known: Known, facts: Facts, shapes: tuple[LampShape, ...
     if "ids" in facts:
         return lamp.id in facts["ids"]
     return (
-        kind_agrees(lamp, facts)
+        facts.get("watts") in (None, lamp.watts.value)
+        and kind_agrees(lamp, facts)
         and (lamp.kind == "led" or not facts.get("led"))
         and _shape_agrees(lamp, shapes)
-        and facts.get("watts") in (None, lamp.watts.value)
+        and _shape_agrees(lamp, shapes)
         and _size_agrees(lamp, facts)
         and _base_agrees(known.bases[lamp.base], facts)
         and (not facts.get("electronic") or lamp.ballasts == ("electronic",))
