@@ -96,7 +96,7 @@ def base_code(plain: str, at: int, known: Known) -> Parsed | None:
 def _known(plain: str, at: int, known: Known, loose: bool, sized: bool) -> CapParsed | None:
     for name, (cap, note) in known.names_at(plain, at):
         end = at + len(name)
-        if ends(plain, end) or (loose and at_colour(plain, end)):
+        if ends(plain, end) or (loose and _at_printed_colour(plain, end)):
             if not cap.key and (_is_key(plain, end, cap, known) or _is_cut_short(plain, end)):
                 continue  # a key or a size that the catalogue does not hold: the grammar reads it whole
             found = scan_designation(plain[:end], at, joined=True)
@@ -105,6 +105,13 @@ def _known(plain: str, at: int, known: Known, loose: bool, sized: bool) -> CapPa
             parts = _parts(pieces + behind) if pieces else (Part(at, end, "base", cap.text), *_parts(behind))
             return CapParsed(cap, parts, behind[-1].end if behind else end, cap.text + _written(behind), note)
     return None
+
+
+def _at_printed_colour(plain: str, at: int) -> bool:
+    """Whether a colour stands here; three figures that touch a base are one only where lamps have it: no G5518."""
+    figures = plain[at : at + 3]
+    printed = (*tables()["colour"]["common"], *tables()["slots"]["rare"])
+    return at_colour(plain, at) and (not figures.isdigit() or figures in printed)
 
 
 def _is_cut_short(plain: str, end: int) -> bool:
@@ -131,7 +138,7 @@ def _by_grammar(plain: str, at: int, loose: bool, sized: bool) -> CapParsed | No
     angles = pin_angles(plain, found.end) if sized else ()
     behind = angles + _behind(plain, angles[-1].end if angles else found.end, sized)
     end = behind[-1].end if behind else found.end
-    if not ends(plain, end) and not (loose and at_colour(plain, end)):
+    if not ends(plain, end) and not (loose and _at_printed_colour(plain, end)):
         return None
     named = found.designation
     cap = Cap(named.text, named.stem, named.pins, named.key or None)

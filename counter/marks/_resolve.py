@@ -121,7 +121,6 @@ def _agrees(lamp: Lamp, known: Known, facts: Facts, shapes: tuple[LampShape, ...
         and kind_agrees(lamp, facts)
         and (lamp.kind == "led" or not facts.get("led"))
         and _shape_agrees(lamp, shapes)
-        and _shape_agrees(lamp, shapes)
         and _size_agrees(lamp, facts)
         and _base_agrees(known.bases[lamp.base], facts)
         and (not facts.get("electronic") or lamp.ballasts == ("electronic",))

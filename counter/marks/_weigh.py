@@ -5,8 +5,9 @@ from __future__ import annotations
 from math import exp, inf
 from typing import TYPE_CHECKING, NamedTuple
 
-from counter.marks._lex import STRETCH, UNREADABLE
+from counter.marks._lex import STRETCH, UNREADABLE, fold
 from counter.marks._models import MarkEvidence, Reading
+from counter.marks._sentences import MAY_BE_UVC
 from counter.marks._sharpen import shortened, uv_doubt
 from counter.marks._tables import tables
 
@@ -76,11 +77,11 @@ def evidence(
     text: str, readings: tuple[Reading, ...], problems: Sequence[str], floor: float, known: Known, limit: int
 ) -> MarkEvidence:
     """Put the answer together; a doubt about ultraviolet is kept whatever the limit."""
-    doubt = uv_doubt(readings)
+    doubts = (uv_doubt(readings), *(_said_near(one, known) for one in readings[:1]))
     return MarkEvidence(
         text=text,
         readings=shortened(readings, limit),
-        problems=tuple(dict.fromkeys((*problems, *((doubt,) if doubt else ())))),
+        problems=tuple(dict.fromkeys((*problems, *filter(None, doubts)))),
         likelihood=likelihood(readings, known),
         floor=floor,
     )
@@ -94,8 +95,31 @@ def likelihood(readings: Sequence[Reading], known: Known, *, scaled: bool = True
             sums[lamp] = sums.get(lamp, 0.0) + reading.probability
         for lamp in _suffix_lost(reading, known):
             sums[lamp] = sums.get(lamp, 0.0) + reading.probability * tables()["linear"]["suffix_lost"]
+        for lamp in _near(reading, known):
+            sums[lamp] = sums.get(lamp, 0.0) + reading.probability * tables()["linear"]["sign_of_uvc_lost"]
     best = max(sums.values(), default=1.0) if scaled else 1.0
     return {lamp: value / best for lamp, value in sums.items()}
+
+
+def _near(reading: Reading, known: Known) -> dict[str, str]:
+    """Return the germicidal lamps whose code is this one with one sign worn, and their codes: CFT9W of GFT9W.
+
+    A colour says white; germicidal lamps print none.
+    """
+    is_plain = reading.system in ("nema", "ansi-linear") and reading.lamp.kind == "fluorescent"
+    if not is_plain or reading.lamp.cct_k is not None:
+        return {}
+    if known.near_germicidal is None:
+        from counter.marks._vocabulary import near_germicidal  # what codes with a colour do not need
+
+        known.near_germicidal = near_germicidal(known.catalogue)
+    return known.near_germicidal.get(fold(reading.canonical), {})
+
+
+def _said_near(reading: Reading, known: Known) -> str | None:
+    code = next(iter(_near(reading, known).values()), None)
+    share = tables()["linear"]["sign_of_uvc_lost"]
+    return MAY_BE_UVC.format(code=code, share=f"{share:.0%}") if code else None
 
 
 def _suffix_lost(reading: Reading, known: Known) -> list[str]:

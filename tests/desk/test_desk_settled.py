@@ -13,7 +13,7 @@ ELECTRONIC = Fixture(holder="GX24q-3", ballast="electronic", ballast_watts=(26,)
 
 @pytest.mark.parametrize("chosen", [None, "G23/9/twin"])
 def test_clear_glass_is_never_sold_for_light(catalogue, chosen):
-    case = Case(marks="CFT9W/G23", looks={"glass": "clear"}, chosen=chosen, fixture=MAGNETIC, use="lighting")
+    case = Case(marks="CFT9W/G23/827", looks={"glass": "clear"}, chosen=chosen, fixture=MAGNETIC, use="lighting")
     found = assess(catalogue, case)
     assert (found.verdict, found.is_settled) == ("ask first", False)
     assert found.asks[0].about == "glass"

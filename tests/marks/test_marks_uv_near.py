@@ -1,0 +1,79 @@
+"""A germicidal code with one sign worn stays one that may be germicidal, also where what is left is a whole code."""
+
+from __future__ import annotations
+
+import pytest
+
+from counter import marks
+from counter.desk import Case, assess
+from tests.bench_marks import LOOKS_LIKE
+
+SYSTEMS = ("nema", "ansi-linear", "ansi-germicidal", "ilcos", "lbs", "partial")  # a base alone says no kind
+
+
+def worn_by_one(code: str) -> set[str]:
+    """Return a code with each of its signs gone, unreadable, or looking like another (the noise of the bench)."""
+    text = code.upper()
+    places = [place for place, sign in enumerate(text) if sign != " "]
+    return {
+        f"{text[:place]}{worn}{text[place + 1 :]}"
+        for place in places
+        for worn in ("", "?", *LOOKS_LIKE.get(text[place], ""))
+    }
+
+
+def codes(shipped, kind: str) -> set[str]:
+    """Return the codes of all lamp types of a kind, in every system, without a colour."""
+    lamps = [lamp.id for lamp in shipped.lamps if lamp.kind == kind]
+    return {code for lamp in lamps for one in SYSTEMS if (code := marks.format_code(shipped, lamp, one))}
+
+
+def is_open(shipped, text: str) -> bool:
+    """Whether nothing is settled for light: a germicidal lamp is likely enough, or something is left unread."""
+    found = marks.read(shipped, text)
+    of_uv = [one for lamp, one in found.likelihood.items() if shipped.lamp_by_id[lamp].kind == "uv-c"]
+    return bool(found.unread) or not found.readings or max(of_uv, default=found.floor) >= 0.01
+
+
+def test_one_worn_sign_loses_no_germicidal_lamp(shipped):
+    texts = sorted({text for code in codes(shipped, "uv-c") for text in worn_by_one(code)})
+    assert len(texts) > 2500
+    heads = [text for text in texts if text.startswith(("FT", "CFT", "F", "G5"))]  # what may pass for light
+    assert [text for text in (*heads, *texts[::29]) if not is_open(shipped, text)] == []
+
+
+@pytest.mark.slow
+def test_one_worn_sign_loses_no_germicidal_lamp_at_length(shipped):
+    texts = {text for code in codes(shipped, "uv-c") for text in worn_by_one(code)}
+    assert [text for text in sorted(texts) if not is_open(shipped, text)] == []
+
+
+def says_near(shipped, code: str) -> bool:
+    return any("It may also be germicidal" in one for one in marks.read(shipped, code).problems)
+
+
+@pytest.mark.parametrize(
+    ("text", "asks"),
+    [
+        ("CFT9W/G23", True),  # GFT9W/G23 with its G worn to a C
+        ("FT36W/2G11", True),  # GFT36W/2G11 without its G
+        ("CFT9W", True),
+        ("CFT9W/G23/827", False),  # a colour: it gives light
+        ("FT40W/2G11", False),  # no germicidal lamp has these watts
+        ("CFQ26W/G24q", False),
+        ("F15T8", False),  # an F looks nothing like a G
+    ],
+)
+def test_the_glass_is_asked_for_where_a_germicidal_code_is_near(shipped, text, asks):
+    told = assess(shipped, Case(marks=text))
+    assert any(one.kind == "glass" and one.about == "glass" for one in told.doubts) is asks
+    seen = assess(shipped, Case(marks=text, looks={"glass": "white"}))
+    assert not any(one.kind == "glass" and one.about == "glass" for one in seen.doubts)
+
+
+def test_ordinary_codes_ask_nothing_new(shipped):
+    """Only codes of one form, without a colour, on bases that germicidal lamps share."""
+    asking = [code for code in codes(shipped, "fluorescent") if says_near(shipped, code)]
+    assert len(asking) == 13
+    assert all(code.startswith(("CFT", "FT")) and code.endswith(("G23", "2G7", "GX23", "2G11")) for code in asking)
+    assert not any(says_near(shipped, f"{code}/841") for code in asking)
