@@ -116,8 +116,8 @@ def _worn(
     worn = read_worn(plain, text, known, systems, min(costs, default=inf))
     if makers.may_be_worn:
         most = min((*costs, *(cost for _, cost in worn.readings)), default=inf) + tables()["noise"]["window"]
-        found = read_makers(plain, text, known, house, worn=True, most=most)
-        makers = found if found.readings else makers
+        bent = read_makers(plain, text, known, house, worn=True, most=most)
+        makers = bent if bent.readings else makers
     weighed = _weighed(clean, worn, makers, plain, known)
     shown = [reading for reading in weighed if reading.probability >= tables()["noise"]["least_probability"]]
     if not shown:  # what can be read is shown, though the text is more probably something else
