@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
     from counter.cli._line import Commands
     from counter.marks import KnownLetters
-    from counter.marks.letters import LetterTable
+    from counter.marks.letters import LetterTable, Line
     from counter.shop import HouseCodes
 
 SPELLED = marked("shape=quad, legs=4, pins=4, base=G24q, kind=uv-c or cct_k=4000")
@@ -99,17 +99,30 @@ def _line(one: KnownLetters) -> str:
 def _learn(chosen: argparse.Namespace, data: Path) -> Answer:
     from counter.marks import letters
 
-    text = whole() if chosen.file == STANDARD_INPUT else letters.as_text(read_bytes(Path(chosen.file)))
-    try:
-        lines = letters.lines_of(text)
-    except ValueError as problem:
-        raise BadInput(f"{chosen.file}: {problem}") from None
+    lines = _lines(chosen.file)
     at = datetime.now().isoformat(timespec="minutes")
     name = Path(chosen.file).name
     found = letters.learn(catalogue_of(data), lines, name=name, at=at)
     if chosen.accept:
         _change(data, lambda table: letters.accept(table, found.letters), f"learned from {name}")
     return _said(found.letters, lines=found.lines, used=found.used, accepted=bool(chosen.accept))
+
+
+def _lines(file: str) -> list[Line]:
+    """Return the lines of a list, read as a stock list is: its columns of codes and of words, others left alone."""
+    from counter import shelf
+    from counter.marks.letters import Line
+
+    rows = shelf.text_rows(whole().encode() if file == STANDARD_INPUT else read_bytes(Path(file)))
+    columns = shelf.guess_columns(rows)
+    for wanted in ("code", "description"):
+        if wanted not in columns.at:
+            found = ", ".join(filter(None, columns.headings)) or tr("none")
+            told = tr("the first line names no column “{wanted}” (it names {found})")
+            raise BadInput(f"{file}: {told.format(wanted=wanted, found=found[:80])}")
+    code, words = columns.at["code"], columns.at["description"]
+    body = (row.cells for row in rows[0 if columns.heading_row is None else columns.heading_row + 1 :])
+    return [Line(cells[code].strip(), cells[words].strip()) for cells in body if len(cells) > max(code, words)]
 
 
 def _list(chosen: argparse.Namespace, data: Path) -> Answer:

@@ -9,7 +9,7 @@ May import counter.shop, counter.desk and the core behind it, and python-calamin
 """
 
 from counter.shelf._answers import RANKS, Rank, ShelfAnswer, answers, judge_items
-from counter.shelf._columns import FIELDS, Columns
+from counter.shelf._columns import FIELDS, Columns, guess_columns
 from counter.shelf._cost import FORMULA, LEFT_OUT, CostOf, PayBack, Usage, YearlyCost, pay_back, yearly
 from counter.shelf._demo import put_demo
 from counter.shelf._find import find, is_there, item_report, money, safe_csv, stock_words
@@ -26,7 +26,7 @@ from counter.shelf._plan import (
     read_plan,
 )
 from counter.shelf._reasons import reason_words
-from counter.shelf._sheet import ListProblem, Row, read_sheet
+from counter.shelf._sheet import ListProblem, Row, read_sheet, text_rows
 from counter.shelf._teaches import Taught, teaches, unknown_letters
 from counter.shelf._words import asked_words, folded, search_words
 
@@ -56,6 +56,7 @@ __all__ = [
     "columns_of",
     "find",
     "folded",
+    "guess_columns",
     "import_report",
     "is_there",
     "item_report",
@@ -73,6 +74,7 @@ __all__ = [
     "search_words",
     "stock_words",
     "teaches",
+    "text_rows",
     "unknown_letters",
     "yearly",
 ]

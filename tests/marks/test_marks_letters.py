@@ -216,11 +216,3 @@ def test_invented_makers_are_read_after_learning(shipped):
             wrong += shape not in (None, code.lamp.shape)
     assert right >= 0.9 * 120
     assert wrong <= 2
-
-
-def test_a_list_as_it_comes():
-    text = "\ufeffbin;Code;Description\n7;F26XK/841;26W quad\n8;F9ST/827\n"
-    assert letters.lines_of(text) == (Line("F26XK/841", "26W quad"),)
-    with pytest.raises(ValueError, match="no column “description”"):
-        letters.lines_of("code,words\na,b\n")
-    assert letters.as_text("Größe".encode("cp1252")) == "Größe"

@@ -10,10 +10,10 @@ from __future__ import annotations
 
 from counter.marks._letters import KnownLetters, LettersMean, letters_say
 from counter.marks.letters._choices import ORDINARY, Choice, choices
-from counter.marks.letters._keep import LETTERS_FILE, LettersUnreadableError, read_letters
 from counter.marks.letters._learn import Learned, Line, learn
-from counter.marks.letters._lines import as_text, lines_of
 from counter.marks.letters._table import (
+    LETTERS_FILE,
+    LettersUnreadableError,
     LetterTable,
     accept,
     against,
@@ -22,6 +22,7 @@ from counter.marks.letters._table import (
     knows,
     letters_report,
     ordinary,
+    read_letters,
     teach,
     withdraw,
 )
@@ -39,14 +40,12 @@ __all__ = [
     "accept",
     "against",
     "as_house",
-    "as_text",
     "choices",
     "forget",
     "knows",
     "learn",
     "letters_report",
     "letters_say",
-    "lines_of",
     "ordinary",
     "read_letters",
     "teach",

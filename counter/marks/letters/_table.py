@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any, Literal
 
-from counter.catalogue import Model
+from pydantic import ValidationError
+
+from counter.catalogue import Model, findings_from, json_path
+from counter.files import read_bytes
 from counter.language import tr
 from counter.marks._house import HouseMaker
 from counter.marks._letters import KnownLetters, LettersMean
@@ -12,10 +15,16 @@ from counter.marks._lex import fold
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
+    from pathlib import Path
 
     from counter.catalogue import Catalogue, Lamp
 
 SHOP = "this shop"
+LETTERS_FILE = "letters.json"  # in which older programs kept them
+
+
+class LettersUnreadableError(ValueError):
+    """The file of letters is no such file; it is left as it is."""
 
 
 class LetterTable(Model):
@@ -32,6 +41,23 @@ class LetterTable(Model):
         for one in sorted(self.letters, key=lambda one: one.source == "taught"):
             rows[fold(one.letters)] = one
         return tuple(rows.values())
+
+
+def read_letters(path: Path) -> LetterTable:
+    """Return the letters in the file of an older program, which the shop's store takes over once.
+
+    Raises:
+        OSError: the file cannot be read.
+        LettersUnreadableError: it holds something else.
+    """
+    try:
+        return LetterTable.model_validate_json(read_bytes(path))
+    except ValidationError as problem:
+        first = findings_from(problem)[0]
+        place = json_path(first.loc) or tr("file")
+        told = tr("{file}, {place}: {problem}; mend it or take it away")
+        told = told.format(file=LETTERS_FILE, place=place, problem=first.what)
+        raise LettersUnreadableError(told) from None
 
 
 def knows(table: LetterTable, letters: str) -> bool:
