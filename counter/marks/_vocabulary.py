@@ -26,14 +26,18 @@ SYSTEMS = ("nema", "ansi-linear", "ansi-germicidal", "ilcos", "lbs", "partial", 
 _HERE = "\x01"  # stands where a colour will: each code is written once, not once a colour
 
 
-class Vocabulary(NamedTuple):
-    """The index to search in, and what a code costs beforehand: some systems and colours are met less often.
+class Written(NamedTuple):
+    """What a code costs beforehand, since some systems and colours are met less often, and what it was written for."""
 
-    `answered` fills with what codes read as.
-    """
+    cost: float
+    lamp: str
+
+
+class Vocabulary(NamedTuple):
+    """The index to search in, and how its codes came about; `answered` fills with what they read as."""
 
     codes: CodeIndex
-    before: dict[str, float]
+    written: dict[str, Written]
     answered: dict[str, Reading | None]
 
 
@@ -43,15 +47,15 @@ def colours() -> tuple[str, ...]:
     return (*table["common"], *(row["letters"] for row in table["letters"]))
 
 
-def codes_of(catalogue: Catalogue, house: Sequence[HouseMaker] = ()) -> dict[str, float]:
+def codes_of(catalogue: Catalogue, house: Sequence[HouseMaker] = ()) -> dict[str, Written]:
     """Return every code with its cost beforehand; the cheapest way to mean it counts."""
-    costs: dict[str, float] = {}
+    made: dict[str, Written] = {}
     for lamp in catalogue.lamps:
         for code, cost in _of_lamp(catalogue, lamp, house):
-            costs[code] = min(cost, costs.get(code, cost))
-    for maker in house:
-        costs |= dict.fromkeys(maker.codes, tables()["noise"]["systems"]["house"])
-    return costs
+            one = Written(cost, lamp.id)
+            made[code] = min(one, made.get(code, one), key=lambda one: one.cost)
+    cost = tables()["noise"]["systems"]["house"]
+    return made | {code: Written(cost, code) for maker in house for code in maker.codes}
 
 
 def _of_lamp(catalogue: Catalogue, lamp: Lamp, house: Sequence[HouseMaker]) -> Iterator[tuple[str, float]]:
@@ -141,8 +145,8 @@ def vocabulary(known: Known, house: tuple[HouseMaker, ...]) -> Vocabulary:
     for for_known, for_house, made in _made:
         if for_known is known and for_house == house:
             return made
-    before = codes_of(known.catalogue, house)
-    made = Vocabulary(CodeIndex(before), before, {})
+    written = codes_of(known.catalogue, house)
+    made = Vocabulary(CodeIndex(written), written, {})
     _made.insert(0, (known, house, made))
     del _made[2:]
     return made

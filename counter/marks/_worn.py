@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from typing import TYPE_CHECKING, NamedTuple
 
 from counter.marks._align import Alignment, align
@@ -25,6 +26,7 @@ if TYPE_CHECKING:
 
 _MOST_CODES = 48  # looked at for one text
 _CHOICES = 5
+_MOST_ALIKE = 8  # codes of one lamp type that are read: more, mostly its colours, are never shown
 _MOST_KEPT = 1024  # codes whose own reading is kept
 _LEAST_READABLE = 2  # with one character or none, half of all codes fit
 
@@ -54,10 +56,13 @@ def read_worn(plain: str, text: str, known: Known, house: tuple[HouseMaker, ...]
     most = known_cost + tables()["noise"]["window"]
     guesses, is_complete = _whole_lines(plain, words, most)
     made: dict[tuple[object, ...], tuple[Reading, float]] = {}
+    alike: Counter[str] = Counter()
     for guess in sorted(guesses, key=lambda guess: guess.cost):
         if made and guess.cost > next(iter(made.values()))[1] + tables()["noise"]["window"]:
             break
-        reading = _answered(guess.code, known, house)
+        lamp = words.written[guess.code].lamp
+        alike[lamp] += 1
+        reading = _answered(guess.code, known, house) if alike[lamp] <= _MOST_ALIKE else None
         if reading is None or not reading.lamps:
             continue
         key = (reading.lamps, reading.lamp, reading.system)
@@ -84,7 +89,7 @@ def _whole_lines(plain: str, words: Vocabulary, most: float) -> tuple[list[Guess
         found = words.codes.search(line, _MOST_CODES, most_cost, table["window"], table["most_nodes"])
         is_complete = is_complete and found.is_complete
         for hit in found.hits:
-            cost = hit.cost + words.before[hit.code] + left_out
+            cost = hit.cost + words.written[hit.code].cost + left_out
             guesses.append(Guess(hit.code, cost, start, line))
     return guesses, is_complete
 
