@@ -26,8 +26,8 @@ from counter.marks._letters import KnownLetters, LettersMean
 from counter.marks._lex import PRINTED
 from counter.marks._models import MarkEvidence, Reading, ReadLamp, Span, System
 from counter.marks._read import read
-from counter.marks._sharpen import saving_suffix, says, sharpen, uv_doubt
 from counter.marks._tables import tables
+from counter.marks._weigh import saving_suffix, says, sharpen, uv_doubt
 
 if TYPE_CHECKING:
     from counter.marks._index import CodeIndex, Hit, Hits

@@ -95,7 +95,8 @@ def _spans(found: Sequence[Parsed], text: str, meaning: Meaning, facts: Facts) -
             parts = (_one_part(parsed),)
         for part in parts:
             means = _part_means(part, meaning, facts)
-            yield Span(start=part.start, end=part.end, text=text[part.start : part.end], means=means, part=part.part)
+            typed = text[part.start : part.end]
+            yield Span(start=part.start, end=part.end, text=typed, means=means, part=part.part, assumed=part.assumed)
 
 
 def _part_means(part: Part, meaning: Meaning, facts: Facts) -> str:

@@ -93,12 +93,13 @@ class Facts(TypedDict, total=False):
 
 
 class Part(NamedTuple):
-    """One meaningful part of the folded text."""
+    """One meaningful part of the folded text, and what it was taken to be where it is not as typed."""
 
     start: int
     end: int
     part: str
     means: str
+    assumed: str | None = None
 
 
 class Parsed(NamedTuple):

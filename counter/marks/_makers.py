@@ -126,7 +126,6 @@ def _found(way: Path, plain: str, facts: dict[str, Any] | None = None) -> list[P
 
 def _reading(way: Path, plain: str, text: str, known: Known, facts: dict[str, Any] | None = None) -> Reading:
     reading, _, _ = answer(_found(way, plain, facts), text, known, 0.0)
-    worn = {start: edge.found for start, edge in way.edges if edge.found and edge.found.wear}
     is_words = way.is_standard and way.is_worn
     system = "partial" if reading.system in ("base", "colour") else reading.system
     return reading.model_copy(
@@ -134,7 +133,6 @@ def _reading(way: Path, plain: str, text: str, known: Known, facts: dict[str, An
             "system": "house" if way.is_taught else system,
             "grammar": "shorthand" if is_words else "letters",
             "canonical": reading.canonical if is_words else _written(way, plain),
-            "spans": tuple(_marked(reading.spans, way, worn, text)),
             "assumptions": (*_assumed(way, plain), *reading.assumptions),
         }
     )
@@ -153,7 +151,7 @@ def _parsed(start: int, edge: Edge, plain: str, facts: dict[str, Any] | None) ->
     if edge.found is not None:
         slot = edge.found.slot
         stated = slot.facts if facts is None or slot.kind != "taught" else {}
-        parts = tuple(_placed(edge.found, start))
+        parts = tuple(_placed(edge.found, start, plain))
         return Parsed(slot.system, slot.grammar, start, end, slot.clean, parts, stated, slot.notes)
     part, means = (MAKER, table["maker_means"]) if edge.what == "maker" else ("number", table["number_means"])
     if edge.what == "worn":
@@ -161,33 +159,15 @@ def _parsed(start: int, edge: Edge, plain: str, facts: dict[str, Any] | None) ->
     return Parsed("partial", "letters", start, end, plain[start:end], (Part(start, end, part, means),), {}, ())
 
 
-def _placed(found: Found, start: int) -> Iterator[Part]:
+def _placed(found: Found, start: int, plain: str) -> Iterator[Part]:
     """Yield a slot's parts where they stand in the text; a sign that was not typed takes no place."""
     for part in found.slot.parts:
-        first, last = part.start, part.end
+        first, last = start + part.start, start + part.end
         if found.lost is not None:
-            first, last = first - (found.lost < first), last - (found.lost < last)
+            first, last = first - (found.lost < part.start), last - (found.lost < part.end)
         if first < last:
-            yield part._replace(start=start + first, end=start + last)
-
-
-def _marked(spans: Sequence[Span], way: Path, worn: dict[int, Found], text: str) -> Iterator[Span]:
-    """Yield spans, each with what was meant where the typed signs are not it."""
-    for span in spans:
-        slot_at = next((start for start, edge in way.edges if start <= span.start < edge.end), span.start)
-        found = worn.get(slot_at)
-        if found is None:
-            yield span
-            continue
-        whole = next(part for part in found.slot.parts if _covers(part, span.start - slot_at, found))
-        meant = found.meant[whole.start : whole.end]
-        yield span if meant == span.text.upper() else span.model_copy(update={"assumed": meant})
-
-
-def _covers(part: Part, at: int, found: Found) -> bool:
-    first = part.start - (found.lost is not None and found.lost < part.start)
-    last = part.end - (found.lost is not None and found.lost < part.end)
-    return first <= at < last
+            meant = found.meant[part.start : part.end]
+            yield Part(first, last, part.part, part.means, None if meant == plain[first:last] else meant)
 
 
 def _written(way: Path, plain: str) -> str:

@@ -27,7 +27,7 @@ _HERE = "\x01"  # stands where a colour will: each code is written once, not onc
 
 
 class Written(NamedTuple):
-    """What a code costs beforehand, since some systems and colours are met less often, and what it was written for."""
+    """What a code costs beforehand, as some systems and colours are met less often, and the lamp type it is of."""
 
     cost: float
     lamp: str

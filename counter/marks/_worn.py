@@ -6,11 +6,10 @@ import re
 from collections import Counter
 from typing import TYPE_CHECKING, NamedTuple
 
-from counter.marks._align import Alignment, align
 from counter.marks._answer import answer
 from counter.marks._lex import STRETCH, UNREADABLE, fold
 from counter.marks._models import Span
-from counter.marks._noise import noise
+from counter.marks._noise import Alignment, align, noise
 from counter.marks._segments import cut
 from counter.marks._sentences import LEFT_OUT, PUT_IN, TAKEN
 from counter.marks._tables import tables

@@ -8,9 +8,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from counter import marks
-from counter.marks._align import align
 from counter.marks._lex import STRETCH
-from counter.marks._noise import Noise
+from counter.marks._noise import Noise, align
 
 NOISE = Noise()
 MOST = 11.97  # no sum of the table's costs, which have one decimal: rounding then decides nothing
