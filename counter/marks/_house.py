@@ -92,14 +92,11 @@ def shipped_house() -> tuple[HouseMaker, ...]:
 
 
 def house_code(plain: str, at: int, known: Known, maker: HouseMaker) -> Parsed | None:
-    """Read a code of this maker at a place."""
+    """Read a code of this maker at a place: a whole one that follows no pattern, else its parts."""
     draft = Draft(plain, at)
-    for code, choice in sorted(maker.codes.items(), key=lambda pair: -len(pair[0])):
-        if draft.letters(fold(code)):
-            _take_choice(draft, "code", code, choice, known)
-            return draft.parsed("house", maker.maker) if draft.ends() else None
-    if not maker.parts or not all(_part(draft, part, known) for part in maker.parts):
-        return None
+    if not _one_of(draft, "code", maker.codes, known):
+        if not maker.parts or not all(_part(draft, part, known) for part in maker.parts):
+            return None
     return draft.parsed("house", maker.maker) if draft.ends() else None
 
 
@@ -107,35 +104,25 @@ def _part(draft: Draft, part: HousePart, known: Known) -> bool:
     before, clean = draft.at, draft.clean
     draft.skip(f"[ {re.escape(part.before)}]*" if part.before else " *")
     draft.clean += part.before
-    if _text(draft, part) or _choice(draft, part, known) or _number(draft, part) or _colour(draft, part):
+    spelled = part.choices if part.text is None else {part.text: HouseChoice(means=part.means)}
+    if _one_of(draft, part.part, spelled, known) or _number(draft, part) or _colour(draft, part):
         return True
     draft.at, draft.clean = before, clean
     return part.optional
 
 
-def _text(draft: Draft, part: HousePart) -> bool:
-    if part.text is None or not draft.letters(fold(part.text)):
+def _one_of(draft: Draft, part: str, choices: dict[str, HouseChoice], known: Known) -> bool:
+    """Take the longest of some spellings that stands here."""
+    text = max((one for one in choices if draft.letters(fold(one))), key=len, default=None)
+    if text is None:
         return False
-    draft.add(len(part.text), part.part, part.means, part.text)
-    return True
-
-
-def _choice(draft: Draft, part: HousePart, known: Known) -> bool:
-    for text, choice in sorted(part.choices.items(), key=lambda pair: -len(pair[0])):
-        if draft.letters(fold(text)):
-            _take_choice(draft, part.part, text, choice, known)
-            return True
-    return False
-
-
-def _take_choice(draft: Draft, part: str, text: str, choice: HouseChoice, known: Known) -> None:
-    draft.add(len(text), part, choice.means, text)
-    stated = choice.facts.model_dump(exclude_none=True)
+    draft.add(len(text), part, choices[text].means, text)
+    stated = choices[text].facts.model_dump(exclude_none=True)
     printed = stated.pop("base", None)
     draft.state(**stated)
-    found = take_cap(fold(printed), 0, known) if printed else None
-    if found:
+    if printed and (found := take_cap(fold(printed), 0, known)):
         draft.state(base=found.cap)
+    return True
 
 
 def _number(draft: Draft, part: HousePart) -> bool:
