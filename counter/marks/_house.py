@@ -94,9 +94,9 @@ def shipped_house() -> tuple[HouseMaker, ...]:
 def house_code(plain: str, at: int, known: Known, maker: HouseMaker) -> Parsed | None:
     """Read a code of this maker at a place: a whole one that follows no pattern, else its parts."""
     draft = Draft(plain, at)
-    if not _one_of(draft, "code", maker.codes, known):
-        if not maker.parts or not all(_part(draft, part, known) for part in maker.parts):
-            return None
+    is_whole = _one_of(draft, "code", maker.codes, known)
+    if not is_whole and not (maker.parts and all(_part(draft, part, known) for part in maker.parts)):
+        return None
     return draft.parsed("house", maker.maker) if draft.ends() else None
 
 
