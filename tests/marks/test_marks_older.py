@@ -39,7 +39,7 @@ def test_unreadable_shape_between_twin_and_quad(shipped):
 
 
 def test_older_writings_are_searched_and_cost_more(shipped):
-    costs = codes_of(shipped)
+    costs = {code: one.cost for code, one in codes_of(shipped).items()}
     assert costs["CFTR26W/GX24q"] < costs["CFTR26W/G24q"] < costs["CFT26W/GX24q"] < costs["CFT26W/G24q"]
     assert costs["CFQ26W/G24q"] == costs["CFT9W/G23"] == 0
 
