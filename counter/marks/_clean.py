@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from counter.marks import _say as say
 from counter.marks._answer import answer
-from counter.marks._lex import STRETCH
+from counter.marks._lex import STRETCH, UNREADABLE
 from counter.marks._segments import Segments, apart, cut, together, whole_colour
 from counter.marks._tables import tables
 from counter.marks._weigh import Clean
@@ -109,4 +109,5 @@ def _read(segments: Segments, text: str, known: Known) -> Clean:
     problems = [say.clash(*clash) for clash in clashes]
     for reading, meaning, joined in answers:
         problems += say.of_reading(reading, meaning, joined)
-    return Clean(tuple(reading for reading, _, _ in answers), tuple(problems), unknown, len(clashes))
+    smudged = sum(UNREADABLE in text[start:end] for start, end in unknown)
+    return Clean(tuple(reading for reading, _, _ in answers), tuple(problems), unknown, len(clashes), smudged)

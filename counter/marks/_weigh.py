@@ -21,12 +21,13 @@ _NUMBERED = ("ansi-linear", "ilcos")  # codes that figures tell apart: a tube th
 
 
 class Clean(NamedTuple):
-    """What the grammars made of a text as it stands, without any guess."""
+    """What the grammars made of a text as it stands, without any guess; `smudged` of the unknown are worn."""
 
     readings: tuple[Reading, ...]
     problems: tuple[str, ...]
     unknown: tuple[tuple[int, int], ...]
     clashes: int
+    smudged: int = 0
 
     @property
     def is_enough(self) -> bool:
@@ -56,6 +57,7 @@ def strain(clean: Clean, reading: Reading) -> float:
     if clean.unknown:
         more = len(clean.unknown) - 1  # who types one word more than the code often types several
         cost += table["unread_word"] + table["unread_more"] * more + table["background_character"] * unread
+        cost += table["unread_smudged"] * clean.smudged
     cost += table["clash"] * clean.clashes + (table["lacks_letter"] if _lacks_letter(reading) else 0.0)
     if reading.lamps or reading.system == "colour" or reading.lamp.kind == "led":
         return float(cost)
