@@ -10,7 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import floor
 
-from counter.language import marked, tr
+from counter.language import figure, marked, tr
 from counter.light._report import duration_text, uv_report
 from counter.light._tables import Band, Limit, Place, tables, weakest
 from counter.light._uv import Exposure, UvaExposure, exposure, uva_exposure
@@ -91,7 +91,7 @@ def effective_limit() -> Limit:
 def spectrum_note(of: Band) -> str:
     """Say at which wavelength a band is counted, and why."""
     low, high = of.nm
-    return tr(SPECTRUM).format(nm=f"{strongest_nm(of):g}", low=f"{low:g}", high=f"{high:g}")
+    return tr(SPECTRUM).format(nm=figure(strongest_nm(of)), low=figure(low), high=figure(high))
 
 
 def band_report(found: BandExposure) -> dict[str, object]:
@@ -114,16 +114,16 @@ def band_text(found: BandExposure) -> str:
     """Return the exposure in a few lines, times rounded down."""
     skin, eye = found.skin, found.eye
     here = tr("At {distance} m: {irradiance} W/m² of {band}, {effective} W/m² effective.").format(
-        distance=f"{skin.distance_m:g}",
-        irradiance=f"{skin.irradiance_w_m2:.3g}",
+        distance=figure(skin.distance_m),
+        irradiance=figure(skin.irradiance_w_m2, ".3g"),
         band="UV-A" if found.band.of == "uv-a" else "UV-B",
-        effective=f"{skin.effective_w_m2:.3g}",
+        effective=figure(skin.effective_w_m2, ".3g"),
     )
     limit = tr("Daily limit for eye and skin, {limit} J/m² effective, after {time}.")
-    lines = [here, limit.format(limit=f"{skin.limit_j_m2:g}", time=_cut(skin.time_to_limit_s))]
+    lines = [here, limit.format(limit=figure(skin.limit_j_m2), time=_cut(skin.time_to_limit_s))]
     if eye is not None:
         words = tr("Daily limit for the eye, {limit} J/m² of UV-A, after {time}.")
-        lines.append(words.format(limit=f"{eye.limit_j_m2:g}", time=_cut(eye.time_to_limit_s)))
+        lines.append(words.format(limit=figure(eye.limit_j_m2), time=_cut(eye.time_to_limit_s)))
     return "\n".join((*lines, *found.notes))
 
 

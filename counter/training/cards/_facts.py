@@ -232,7 +232,7 @@ def _facts_of(catalogue: Catalogue, lamp: Lamp) -> Iterator[Fact]:
 def _spacing(figure: Figure | None, means: str) -> Iterator[Fact]:
     if figure is not None and _is_sure(figure):
         reach = figure.plus_minus or 1.0
-        words = f"{figure.value:g} mm {tr(means)}"
+        words = f"{SpokenNumber(figure.value):g} mm {tr(means)}"
         yield Fact("pin_spacing_mm", means, words, figure.value - reach, figure.value + reach)
 
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, QRunnable, Qt, QThreadPool, Signal
 from PySide6.QtWidgets import QDialog, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
-from counter.language import marked, tr
+from counter.language import figure, marked, tr
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
@@ -91,7 +91,7 @@ class WorthDialog(QDialog):
 
     def _lamp_name(self, lamp: str) -> str:
         one = self.catalogue.lamp_by_id[lamp]
-        return f"{one.base} {one.watts.value:g}\N{THIN SPACE}W"
+        return f"{one.base} {figure(one.watts.value)}\N{THIN SPACE}W"
 
     def _lamp_of(self, one: Worth) -> str:
         return one.of if one.kind == "lamp" else self.catalogue.lamps_on[one.of][0].id

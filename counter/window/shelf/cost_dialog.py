@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QDialog, QFormLayout, QHBoxLayout, QVBoxLayout
 
-from counter.language import marked, tr
+from counter.language import SpokenNumber, marked, tr
 from counter.shelf import FORMULA, LEFT_OUT, CostOf, Usage, pay_back, yearly
 from counter.window.parts.calm import CalmFigure
 from counter.window.parts.words import Words
@@ -98,21 +98,23 @@ class CostDialog(QDialog):
         when = (
             tr("it never pays for itself")
             if back.years is None
-            else tr("it has paid for itself after {years:.1f} years").format(years=back.years)
+            else tr("it has paid for itself after {years:.1f} years").format(years=SpokenNumber(back.years))
         )
         self.says.setText(
             "\n".join(
                 (
                     _yearly(tr("This: {total:.2f} a year (energy {energy:.2f}, lamps {lamps:.2f})."), now),
                     _yearly(tr("Instead: {total:.2f} a year (energy {energy:.2f}, lamps {lamps:.2f})."), then),
-                    tr("Saves {saving:.2f} a year; {when}.").format(saving=back.saving, when=when),
+                    tr("Saves {saving:.2f} a year; {when}.").format(saving=SpokenNumber(back.saving), when=when),
                 )
             )
         )
 
 
 def _yearly(words: str, cost: YearlyCost) -> str:
-    return words.format(total=cost.total, energy=cost.energy, lamps=cost.lamps)
+    return words.format(
+        total=SpokenNumber(cost.total), energy=SpokenNumber(cost.energy), lamps=SpokenNumber(cost.lamps)
+    )
 
 
 def _figures(watts: float, price: float, life: float) -> dict[str, Figure]:
