@@ -443,6 +443,17 @@ class Catalogue(Model):
         return {name: tuple(lamp for lamp in self.lamps if self.base_of(lamp).family == name) for name in families}
 
     @cached_property
+    def tubes_by_number(self) -> dict[float, tuple[Lamp, ...]]:
+        """Tubes by the number that their codes print, watts or inches; savers by that of the full lamp as well."""
+        found: dict[float, list[Lamp]] = {}
+        for lamp in (one for one in self.lamps if one.tube_mm is not None):
+            printed = {lamp.inches or lamp.watts.value}
+            full = (self.lamp_by_id[name] for name in lamp.stands_in_for if name in self.lamp_by_id)
+            for number in printed | {one.inches or one.watts.value for one in full}:
+                found.setdefault(number, []).append(lamp)
+        return {number: tuple(lamps) for number, lamps in found.items()}
+
+    @cached_property
     def look_by_key(self) -> dict[str, Look]:
         """Looks by key."""
         return {look.key: look for look in self.looks}

@@ -65,7 +65,7 @@ def assess(
     law = notes.law_notes(catalogue, case.place, case.on, seen.lamp, case.broken)
     said = fit.judged_in_own_words(catalogue, judged(seen, of_lamp, law))
     open_ = _open(seen, of_lamp, said)
-    offered = offers_in_own_words(catalogue, offers(seen, printed(seen), settled=not of_lamp))
+    offered = offers_in_own_words(catalogue, offers(seen, printed(seen), of_lamp))
     return _answer(seen, open_, said, offered, law).model_copy(update={"sold": before})
 
 

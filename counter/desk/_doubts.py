@@ -203,12 +203,19 @@ def _glass(seen: Evidence) -> Iterator[Doubt]:
     lamp = seen.presumed
     if lamp is None or lamp.is_ultraviolet:
         return
-    if not seen.is_white and seen.glass != "clear" and seen.uv_share(lamp) >= UV_DOUBT:
+    is_likely = seen.uv_share(lamp) >= UV_DOUBT or _leaves_uvc_open(seen, lamp)
+    if not seen.is_white and seen.glass != "clear" and is_likely:
         why = tr("Germicidal lamps stand on this base too; their tube is clear.")
         yield Doubt(kind="glass", about="glass", says=why, ask=tr("Is the glass white or clear?"))
     if seen.case.use == "unknown" and seen.cct_k is None and seen.coated_uv_share(lamp) >= UV_DOUBT:
         why = tr("UV-A lamps for traps and curing stand on this base too, coated like white ones.")
         yield Doubt(kind="glass", about="use", says=why, ask=tr("What was it for: light to see by?"))
+
+
+def _leaves_uvc_open(seen: Evidence, lamp: Lamp) -> bool:
+    """Whether a code without a colour may be worn: that of a germicidal lamp has a letter more, and no colour."""
+    is_read = seen.reading is not None and seen.cct_k is None
+    return is_read and any(one.watts.value == lamp.watts.value for one in fit.uvc_twins(seen.catalogue, lamp))
 
 
 def _dispute(seen: Evidence) -> Iterator[Doubt]:
@@ -244,6 +251,10 @@ def _split(seen: Evidence) -> Iterator[Doubt]:
         says = tr("The marks contradict themselves.")
         ask = tr("Read the marks again: which of the two is printed there?")
         yield Doubt(kind="split", about="marks", says=says, ask=ask)
+    said = fit.other_family(seen.case.marks, seen.presumed, seen.catalogue) if seen.presumed is not None else ""
+    if said:
+        says = tr("“{words}” names another family of lamps than the rest of the marks.").format(words=said)
+        yield Doubt(kind="split", about="marks", says=says, ask=tr("Read the whole marking again: what does it say?"))
 
 
 def _letters(seen: Evidence) -> Iterator[Doubt]:

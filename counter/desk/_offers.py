@@ -12,17 +12,22 @@ from counter.desk._doubts import NO_DAY
 from counter.language import marked, tr
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from counter.catalogue import Catalogue, Lamp
     from counter.desk._case import Case
+    from counter.desk._doubts import Doubt
     from counter.desk._evidence import Evidence
     from counter.fit import Caution, Replacement
 
+SAYS_OTHER = ("uv", "led", "dispute", "split")  # doubts that speak of another lamp than the fixture asks for
 SETTLE_FIRST = marked("First find out which lamp it is.")
+OTHER_IN_HAND = marked("The lamp in hand looks or reads otherwise: first find out which lamp it is.")
 BROKEN_FIRST = marked("First clean up the broken lamp.")
 NOMINAL_MM = 60.0  # codes print nominal lengths, pins and holders in them; the next nominal length lies farther off
 
 
-def offers(seen: Evidence, printed: tuple[Caution, ...], *, settled: bool) -> tuple[Replacement, ...]:
+def offers(seen: Evidence, printed: tuple[Caution, ...], of_lamp: Sequence[Doubt]) -> tuple[Replacement, ...]:
     """Return what may replace a lamp; with no lamp named, what the fixture itself asks for.
 
     Where a length was measured on the lamp in hand, or its code prints one, no tube much longer or shorter stands
@@ -31,13 +36,14 @@ def offers(seen: Evidence, printed: tuple[Caution, ...], *, settled: bool) -> tu
     """
     catalogue, case, lamp = seen.catalogue, seen.case, seen.lamp
     if lamp is None:
-        wanted = fit.wanted(catalogue, case.fixture, case.use)
+        is_told = any(one.kind in SAYS_OTHER for one in of_lamp)
+        wanted = (_as_seen(seen, one, is_told) for one in fit.wanted(catalogue, case.fixture, case.use))
         length_mm = _seen_mm(case) or seen.printed_mm
         found = tuple(one for one in wanted if _reaches(catalogue, one, length_mm))
     else:
         is_white = not any(one.rule in NO_WHITE for one in printed)
         found = fit.replacements(catalogue, lamp, case.fixture, case.use, seen.cct_k, _seen_mm(case), is_white)
-    if lamp is not None and not settled:
+    if lamp is not None and of_lamp:
         found = tuple(_unsettled(one, lamp) for one in found)
     open_ = next((one.says for one in printed if one.verdict != "sell"), "")
     found = tuple(_asked_first(one, open_) for one in found) if open_ else found
@@ -71,6 +77,13 @@ def _unsettled(one: Replacement, lamp: Lamp) -> Replacement:
     if one.lamp != lamp.id or one.verdict != "sell":
         return one
     return _asked_first(one, f"{tr(SETTLE_FIRST)} {one.reason}")
+
+
+def _as_seen(seen: Evidence, one: Replacement, is_told: bool) -> Replacement:
+    """Hold back what the fixture asks for where the lamp in hand is not named, and yet is seen or told as another."""
+    offered = seen.catalogue.lamp_by_id.get(one.lamp or "")
+    is_seen = offered is not None and not seen.nothing_known and bool(seen.against(offered))
+    return _asked_first(one, f"{tr(OTHER_IN_HAND)} {one.reason}") if is_told or is_seen else one
 
 
 def _held_back(catalogue: Catalogue, case: Case, one: Replacement) -> Replacement:

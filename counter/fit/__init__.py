@@ -12,6 +12,7 @@ May import counter.catalogue, counter.light and counter.words.
 
 from counter.fit._disposal import BrokenStep, broken_caution, broken_steps, disposal, disposal_check
 from counter.fit._facts import weakest
+from counter.fit._families import other_family
 from counter.fit._holder import unknown_holder
 from counter.fit._judge import first_words, in_order, judge, judge_any, strictest_of
 from counter.fit._label import LabelReading, LabelSpan, parse_label
@@ -40,7 +41,7 @@ from counter.fit._models import (
     Verdict,
     strictest,
 )
-from counter.fit._near import worth_holding_beside
+from counter.fit._near import uvc_twins, worth_holding_beside
 from counter.fit._own_words import in_own_words, judged_in_own_words, wording_faults
 from counter.fit._replacements import replacements, wanted
 from counter.fit._report import fit_report
@@ -79,6 +80,7 @@ __all__ = [
     "law_caution",
     "law_check",
     "look_alikes",
+    "other_family",
     "parse_label",
     "places",
     "printed",
@@ -97,6 +99,7 @@ __all__ = [
     "typical_band",
     "unknown_holder",
     "unread_marks",
+    "uvc_twins",
     "wanted",
     "weakest",
     "white_codes",

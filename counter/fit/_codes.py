@@ -9,6 +9,7 @@ from counter.fit._label import parse_label
 
 if TYPE_CHECKING:
     from counter.catalogue import Catalogue, Lamp
+    from counter.fit._models import Fixture
 
 EIGHTH_MM = 25.4 / 8
 SAME_EIGHTHS = 0.75  # 26 mm tubes are T8 as 25.4 mm ones are
@@ -69,6 +70,33 @@ def names(code: TubeCode, lamp: Lamp, catalogue: Catalogue) -> bool:
         is_by_full = code.number in full and code.reduced_w in (None, lamp.watts.value)
         return is_by_full or (code.number == lamp.watts.value and code.reduced_w is None)
     return code.number == lamp.watts.value and not _has_full_lamp(lamp, catalogue)
+
+
+def named_by(code: TubeCode, catalogue: Catalogue) -> tuple[Lamp, ...]:
+    """Return the lamp types that a tube's code names; lamps for light alone, where it names such."""
+    printed = catalogue.tubes_by_number.get(code.number, ())
+    found = tuple(lamp for lamp in printed if names(code, lamp, catalogue))
+    return tuple(lamp for lamp in found if not lamp.is_ultraviolet) or found
+
+
+def label_watts(catalogue: Catalogue, label: str) -> tuple[float, ...]:
+    """Return the lamp watts that a label names; a code by inches says those of the one lamp type that it names."""
+    said: set[float] = set(parse_label(label).fields.get("ballast_watts", ()))
+    for code in tube_codes(label):
+        watts = {lamp.watts.value for lamp in named_by(code, catalogue) if lamp.inches == code.number}
+        said |= watts if len(watts) == 1 else set()
+    return tuple(sorted(said))
+
+
+def with_label(catalogue: Catalogue, fixture: Fixture) -> Fixture:
+    """Return the fixture with what its label says filled in where nothing was entered."""
+    if not fixture.label.strip():
+        return fixture
+    said = parse_label(fixture.label).fields
+    if not fixture.ballast_watts:
+        said = said | {"ballast_watts": label_watts(catalogue, fixture.label)}
+    blanks = {name: value for name, value in said.items() if getattr(fixture, name) in (None, (), "unknown")}
+    return fixture.model_copy(update=blanks) if blanks else fixture
 
 
 def _number(lamp: Lamp) -> float:

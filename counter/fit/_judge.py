@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from counter.fit._asks import asks
+from counter.fit._codes import with_label
 from counter.fit._facts import Facts, Finding, facts
-from counter.fit._label import with_label
 from counter.fit._models import VERDICTS, Judgement, strictest
 from counter.fit._texts import answered, caution, kin_of, verdict_of
 from counter.fit.rules import RULES
@@ -29,7 +29,7 @@ def judge(
     `cct_k` is the lamp's colour where its marks give one. What the pasted label says fills in the fields of the
     fixture that are not known. An unknown use counts as lighting for a white lamp, and never for any other.
     """
-    known = facts(catalogue, lamp, with_label(fixture), use, cct_k)
+    known = facts(catalogue, lamp, with_label(catalogue, fixture), use, cct_k)
     findings = find(known)
     verdict = strictest(map(verdict_of, findings))
     cautions = in_words(findings, lamp.id)
@@ -48,7 +48,7 @@ def judge_any(
     Clear glass and a lighting fixture, or two pins and an electronic ballast, need no watts to be refused. `chances`
     are lamps and their probabilities, likeliest first; the verdict is otherwise "ask first".
     """
-    labelled = with_label(fixture)
+    labelled = with_label(catalogue, fixture)
     refused: dict[str, list[_Refused]] = {}
     spared = 0.0
     for lamp, chance in chances[:MOST_AT_ONCE]:

@@ -77,6 +77,7 @@ class LabelReading(Model):
     plain_watts: tuple[float, ...] = Field(
         (), description="lamp watts that stand there otherwise than in a tube's code"
     )
+    shuts_out: bool = Field(False, description='whether some of its lamps stand beside "only"')
     at_most_w: float | None = Field(None, description="the most watts that a lamp in it may take")
     is_cut: bool = Field(False, description="whether the label is longer than what is read of it")
 
@@ -121,6 +122,7 @@ def parse_label(text: str) -> LabelReading:
         codes=tuple(dict.fromkeys(folded.plain[one.start : one.end] for one in _named(found, "code"))),
         pins=tuple(sorted(_pins(folded.plain, found))),
         plain_watts=tuple(w for one in _named(found, *_LISTING) if "tube" not in one.groups for w in _watts_of(one)),
+        shuts_out=any(one.is_exclusive for one in _named(found, *_LISTING)),
         at_most_w=min((_most_of(one) for one in _named(found, "at most")), default=None),
         is_cut=len(text) > longest,
     )
@@ -131,15 +133,6 @@ def counts_for(fixture: Fixture, watts: float) -> tuple[int, ...]:
     pairs = parse_label(fixture.label).pairs if fixture.label else ()
     own = tuple(sorted({count for count, of_watts in pairs if of_watts == watts}))
     return own or fixture.ballast_counts
-
-
-def with_label(fixture: Fixture) -> Fixture:
-    """Return the fixture with what its label says filled in where nothing was entered."""
-    if not fixture.label.strip():
-        return fixture
-    said = parse_label(fixture.label).fields
-    blanks = {name: value for name, value in said.items() if getattr(fixture, name) in (None, (), "unknown")}
-    return fixture.model_copy(update=blanks) if blanks else fixture
 
 
 # -- numbers
@@ -203,7 +196,7 @@ def _counts(found: Scan) -> tuple[int, ...]:
 
 def _counts_of(one: Stretch) -> tuple[int, ...]:
     """Return how many lamps a stretch counts: "1 or 2" as it stands, "1-4" as one to four."""
-    text = one.groups.get("counts") or one.groups.get("behind", "")
+    text = " ".join(one.groups[name] for name in ("counts", "behind", "short") if name in one.groups)
     words_too = (number for number in _NUMBER.findall(text) if number[0].isdigit() or number in table()["numbers"])
     numbers = [_number(number) for number in words_too]
     if len(numbers) == 2 and _IS_RANGE.search(text):

@@ -19,20 +19,30 @@ if TYPE_CHECKING:
     from counter.words import Match
 
 _HIDES: dict[str, frozenset[str]] = {  # what stands inside such a stretch and says nothing by itself
-    "volts": frozenset({"line-voltage", "bypassed"}),
+    "volts": frozenset({"line-voltage", "bypassed", "led-driver"}),
     "part": frozenset({"restricts"}),
     "starting": frozenset({"restricts", "uv-b", "magnetic"}),
     "temperature": frozenset({"restricts"}),
     "approval": frozenset({"restricts", "led"}),
     "dimming": frozenset({"led-driver"}),
     "at most": frozenset({"restricts"}),
+    "percent": frozenset({"restricts"}),
+    "clear part": frozenset({"uv-c"}),
+    "figure": frozenset({"restricts"}),
+    "free of": frozenset({"restricts", "other-source", "fault"}),
 }
+_MEASURED = frozenset(  # a bare 254 in such a stretch is no wavelength
+    ["volts", "amperes", "hertz", "wire", "length", "size", "hours", "part", "percent", "temperature", "approval"]
+)
 _EXCLUSIVE = frozenset(
     ["only", "solo", "solamente", "unicamente", "nur", "seulement", "uniquement", "ausschliesslich"]
 )
 _JOINS = re.compile(r"[\d,/&+]|\b(?:or|and|o|y|ou|et|oder|und)\b")
 _SAYS_WHICH = ("watts", "code", "tube", "pins", "base")  # stretches that "only" may stand beside
-_WORD = re.compile(r"\d+(?:[.,]\d+)?|[^\W\d_]+")
+_OF_SUPPLY = ("volts", "hertz")  # "120V only" shuts no lamp out
+_ORDER = re.compile(r"(?:do not|don't|never|ne pas|ne jamais|no \w+[aei]r\b|nicht)")  # of what stands behind
+_CLAUSE = re.compile(r"[.,;:!()]+(?!\d)")
+_WORD = re.compile(r"\d+(?:[.,]\d+)?|[^\W\d_]+|\?+")
 
 
 class Stretch(NamedTuple):
@@ -117,9 +127,9 @@ def scan(plain: str) -> Scan:
 
 
 def _stretches(plain: str) -> Iterator[Stretch]:
-    at = 0
+    at = end = 0
     while at < len(plain):
-        found = _any_row().match(plain, at) if _begins(plain, at) else None
+        found = _any_row().match(plain, at) if _begins(plain, at) or (at == end and plain[at] != " ") else None
         if found is None or found.end() == at:
             at += 1
             continue
@@ -127,7 +137,7 @@ def _stretches(plain: str) -> Iterator[Stretch]:
         own = row.pattern.match(plain, at)
         groups = {name: text for name, text in (own.groupdict() if own else {}).items() if text}
         yield Stretch(at, found.end(), row.about, row.means, groups, row.is_unread)
-        at = found.end()
+        at = end = found.end()
 
 
 def _begins(plain: str, at: int) -> bool:
@@ -145,6 +155,9 @@ def _with_exclusives(plain: str, stretches: tuple[Stretch, ...]) -> tuple[Stretc
         if word[0] in _EXCLUSIVE:
             for at in _beside(plain, word.start(), word.end(), marked):
                 marked[at] = marked[at]._replace(is_exclusive=True)
+    for order in (one for one in stretches if one.about == "points"):
+        for at in _run_behind(plain, order.end, marked):
+            marked[at] = marked[at]._replace(is_exclusive=True)
     return tuple(marked)
 
 
@@ -153,13 +166,16 @@ def _beside(plain: str, start: int, end: int, stretches: Sequence[Stretch]) -> l
 
     Of watts on both sides, as in "26W only 18W", it is not known which are meant.
     """
-    before = _run_before(plain, start, stretches)
-    after = [at for at, one in enumerate(stretches) if one.start >= end and one.about in _SAYS_WHICH]
-    after = [at for at in after if gap().match(_between(plain, end, stretches[at].start, stretches))]
+    before, after = _run_before(plain, start, stretches), _run_behind(plain, end, stretches)
     listing = [{stretches[at].about for at in side} & {"watts", "code"} for side in (before, after)]
     if all(listing) and plain[end : stretches[after[0]].start].isspace():
         return []
     return before or after
+
+
+def _run_behind(plain: str, end: int, stretches: Sequence[Stretch]) -> list[int]:
+    after = (at for at, one in enumerate(stretches) if one.start >= end and one.about in _SAYS_WHICH)
+    return [at for at in after if gap().match(_between(plain, end, stretches[at].start, stretches))]
 
 
 def _run_before(plain: str, start: int, stretches: Sequence[Stretch]) -> list[int]:
@@ -189,11 +205,38 @@ def _between(plain: str, start: int, end: int, stretches: Sequence[Stretch]) -> 
 
 
 def _is_hidden(plain: str, one: Match, stretches: Sequence[Stretch]) -> bool:
+    is_bare = plain[one.start : one.end].replace(".", "").isdigit()
     for other in stretches:
-        if other.start <= one.start and one.end <= other.end and one.topic in _HIDES.get(other.about, ()):
+        is_within = other.start <= one.start and one.end <= other.end
+        if is_within and (one.topic in _HIDES.get(other.about, ()) or (is_bare and other.about in _MEASURED)):
             return True
-    is_only = one.topic == "restricts" and plain[one.start : one.end] in _EXCLUSIVE
-    return is_only and bool(_beside(plain, one.start, one.end, stretches))
+    if one.topic != "restricts":
+        return False
+    is_only = plain[one.start : one.end] in _EXCLUSIVE
+    return (is_only and _names_which(plain, one, stretches)) or _is_of_place(plain, one, stretches)
+
+
+def _names_which(plain: str, only: Match, stretches: Sequence[Stretch]) -> bool:
+    """Whether "only" stands beside lamps that are named, or right behind a supply."""
+    behind = (one for one in stretches if one.about in _OF_SUPPLY and one.end <= only.start)
+    is_of_supply = any(not plain[one.end : only.start].strip(" (") for one in behind)
+    return is_of_supply or bool(_beside(plain, only.start, only.end, stretches))
+
+
+def _is_of_place(plain: str, one: Match, stretches: Sequence[Stretch]) -> bool:
+    """Whether the clause around a "not" or "only" is one of place, people, mounting, waste or care."""
+    start = max((found.end() for found in _CLAUSE.finditer(plain, 0, one.start)), default=0)
+    start = one.start if _ORDER.match(plain, one.start) else start
+    behind = _CLAUSE.search(plain, one.end)
+    end = behind.start() if behind else len(plain)
+    told = [(row.start, row.end) for row in stretches if row.about in _MEASURED]
+    told += [(row.start, row.end) for row in words.matches(plain) if row.topic == "restricts"]
+    left = [
+        word[0]
+        for word in _WORD.finditer(plain, start, end)
+        if not any(first <= word.start() and word.end() <= last for first, last in told)
+    ]
+    return all(map(words.is_plain, left)) and any(map(words.is_beside, left))
 
 
 def _unread(plain: str, stretches: Sequence[Stretch]) -> Iterator[tuple[int, int]]:
@@ -203,6 +246,9 @@ def _unread(plain: str, stretches: Sequence[Stretch]) -> Iterator[tuple[int, int
     told += [(one.start, one.end) for one in words.matches(plain)]
     for start, end in told:
         known[start:end] = b"1" * (end - start)
+    for one in stretches:
+        if one.is_unread:
+            known[one.start : one.end] = bytes(one.end - one.start)
     run: tuple[int, int] | None = None
     for word in _WORD.finditer(plain):
         is_known = all(known[word.start() : word.end()]) or (len(word[0]) == 1 and word[0].isalpha())

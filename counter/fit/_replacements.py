@@ -6,10 +6,10 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from counter.catalogue import shape_words
 from counter.fit._asks import blocking
+from counter.fit._codes import with_label
 from counter.fit._facts import HIGH_FREQUENCY, Facts, facts, is_listed
 from counter.fit._holder import compare
 from counter.fit._judge import find, in_words
-from counter.fit._label import with_label
 from counter.fit._led import led_types
 from counter.fit._models import VERDICTS, Replacement, strictest
 from counter.fit._near import keyed_counterpart, on_base, other_keys, pin_counterpart, uvc_twins
@@ -58,7 +58,7 @@ def replacements(
     may be replaced by another white, a coloured one is not replaced by another colour unasked. No LED lamp is ever
     plainly `sell`: that hangs on the list or label of one product, which this catalogue does not hold.
     """
-    labelled = with_label(fixture)
+    labelled = with_label(catalogue, fixture)
     known = facts(catalogue, lamp, labelled, use, cct_k)
     lamps = [_judged(known, offer) for offer in _offers(known, seen_mm, is_white)]
     if lamps[0].verdict == "do not sell":  # then no colour of it will do
@@ -83,7 +83,7 @@ def wanted(catalogue: Catalogue, fixture: Fixture, use: Use = "unknown") -> tupl
 
     For the customer who has no lamp along, or one that cannot be read.
     """
-    labelled = with_label(fixture).model_copy(update={"came_out": False})  # no lamp is there that can have
+    labelled = with_label(catalogue, fixture).model_copy(update={"came_out": False})  # no lamp is there that can have
     bases = [base for base in catalogue.bases if compare(catalogue, base, labelled.holder).says in ("same", "family")]
     found = []
     for base in bases:

@@ -1,13 +1,17 @@
 """One vocabulary: what words on lamp, label or holder speak of, in every language, whole or worn.
 
-Lives here: folding a text once before anything looks into it (`_fold`), and topics with their words and stems
-(`_topics`, from resources/words.json). A sale never rests on these lists: words in none of them hold it too.
+Lives here: folding a text once before anything looks into it (`_fold`), topics with their words and stems
+(`_topics`, from resources/words.json), words that name a family of lamps (`_families`), and words that say nothing of
+one (`_plain`, from resources/plain-words.json). A sale never rests on these lists: words in none of them hold it too.
 
 May import counter.paths alone.
 """
 
+from counter.words._families import Family, Trait, families, other_family
 from counter.words._fold import Folded, fold, plains
+from counter.words._plain import is_beside, is_plain, names_kind
 from counter.words._topics import (
+    LONGEST,
     PRINTED,
     UV_TOPICS,
     Match,
@@ -23,17 +27,25 @@ from counter.words._topics import (
 )
 
 __all__ = [
+    "LONGEST",
     "PRINTED",
     "UV_TOPICS",
+    "Family",
     "Folded",
     "Match",
     "Saying",
     "Topic",
+    "Trait",
     "danger_in",
+    "families",
     "fold",
+    "is_beside",
     "is_danger",
     "is_harmless",
+    "is_plain",
     "matches",
+    "names_kind",
+    "other_family",
     "plains",
     "sayings",
     "speaks_of",

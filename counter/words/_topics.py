@@ -13,9 +13,10 @@ from typing import TYPE_CHECKING, Any, Literal, NamedTuple, cast, get_args
 
 from counter import paths
 from counter.words._fold import fold
+from counter.words._plain import is_plain, plain_phrases
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Container, Iterable, Iterator
 
 Topic = Literal[
     "uv-c",
@@ -109,7 +110,9 @@ def _table() -> _Table:
         row = table()["topics"][topic]
         for kept, listed in ((words, row["words"]), (stems, row["stems"])):
             for word in (one for language in listed.values() for one in language):
-                kept.setdefault(_letters(word), []).append(topic)
+                kept.setdefault(letters(word), []).append(topic)
+    for phrase in plain_phrases():
+        words.setdefault(letters(phrase), []).append("harmless")
     kept_words = {word: tuple(dict.fromkeys(found)) for word, found in words.items()}
     kept_stems = {stem: tuple(dict.fromkeys(found)) for stem, found in stems.items()}
     sizes = tuple(sorted({len(stem) for stem in kept_stems}))
@@ -120,12 +123,30 @@ def _worn_words() -> dict[Topic, tuple[str, ...]]:
     return {topic: tuple(fold(one).plain for one in listed) for topic, listed in table()["worn"].items()}
 
 
-def _letters(text: str) -> str:
-    return "".join(_as_key(match[0]) for match in _TOKEN.finditer(fold(text).plain))
+def letters(text: str) -> str:
+    """Return the words and numbers of a text as they are compared: plain, with nothing between them."""
+    written = ""
+    for match in _TOKEN.finditer(fold(text).plain):
+        written = _joined(written, match[0])
+    return written
 
 
-def _as_key(token: str) -> str:
-    return token.replace(",", ".")
+def phrases(plain: str, known: Container[str]) -> Iterator[tuple[int, int, str]]:
+    """Yield where known words stand in folded text, at each place the longest, with the word as it is compared."""
+    tokens = list(_TOKEN.finditer(plain, 0, LONGEST))
+    for at, first in enumerate(tokens):
+        written, longest = "", None
+        for token in tokens[at : at + _MOST_TOKENS]:
+            written = _joined(written, token[0])
+            longest = (first.start(), token.end(), written) if written in known else longest
+        if longest is not None:
+            yield longest
+
+
+def _joined(written: str, token: str) -> str:
+    """Put a token behind others as they are compared: two numbers stay two, or 110 V would be 1-10 V."""
+    between = "-" if written[-1:].isdigit() and token[0].isdigit() else ""
+    return f"{written}{between}{token.replace(',', '.')}"
 
 
 @lru_cache(maxsize=256)
@@ -141,13 +162,18 @@ def matches(plain: str, *, of_lamp: bool = False) -> tuple[Match, ...]:
     longest = {
         one.start: one.end for one in sorted(telling, key=lambda one: one.end)
     }  # UV-A is not UV, which alone means UV-C
-    telling = [one for one in telling if one.end == longest[one.start]]
+    telling = [one for one in telling if one.end == longest[one.start] and not _is_part(one, telling)]
     telling = [one for one in telling if one.topic not in PRINTED or not _is_hidden(one, telling)]  # blacklight blue
     return tuple(sorted((*telling, *harmless)))
 
 
 def _is_side(topic: Topic, *, of_lamp: bool) -> bool:
     return topic != "harmless" if of_lamp else not _is_of_lamp(topic)
+
+
+def _is_part(one: Match, others: Iterable[Match]) -> bool:
+    """Whether words stand inside longer ones of the same topic: the "not" of "do not"."""
+    return any(other.topic == one.topic and other.start < one.start and one.end <= other.end for other in others)
 
 
 def _is_hidden(one: Match, harmless: Iterable[Match]) -> bool:
@@ -163,9 +189,11 @@ def _at(tokens: list[re.Match[str]], at: int) -> Iterator[Match]:
     longest: dict[Topic, int] = {}
     written = ""
     for token in tokens[at : at + _MOST_TOKENS]:
-        before, written = len(written), written + _as_key(token[0])
+        before, written = len(written), _joined(written, token[0])
         for topic in (*_of_word(rows, written), *_of_stem(rows, written, before)):
             longest[topic] = token.end()
+    if "harmless" not in longest and is_plain(tokens[at][0]):
+        longest["harmless"] = tokens[at].end()
     return (Match(tokens[at].start(), end, topic) for topic, end in longest.items())
 
 

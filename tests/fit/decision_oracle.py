@@ -83,6 +83,25 @@ def _off_current(row: Row) -> bool:
     return bool(pairs) and all(abs(design / own - 1) > TOLERANCE for own, design in pairs)
 
 
+def _has_two_ends(row: Row) -> bool:
+    lamps, bases = raw()
+    return bases[lamps[row.lamp]["base"]]["mount"] == "two-ends"
+
+
+def _of_other_lengths(row: Row) -> list[dict]:
+    """Lamps for two ends that a label's watts may mean as well, and that are another length."""
+    lamps, own = raw()[0], raw()[0][row.lamp]
+    if not _has_two_ends(row) or not row.listed or "length_mm" not in own:
+        return []
+    return [
+        one
+        for one in lamps.values()
+        if all(one[key] == own[key] for key in ("base", "kind"))
+        and one["watts"]["value"] == own["watts"]["value"]
+        and abs(one.get("length_mm", own["length_mm"])["value"] / own["length_mm"]["value"] - 1) > 0.05
+    ]
+
+
 def _two_pin(row: Row) -> bool:
     lamps, bases = raw()
     return bases[lamps[row.lamp]["base"]].get("starter", {}).get("value") == "internal"
@@ -122,6 +141,10 @@ NEVER = {
     ),
     "current off": _off_current,
     "ballast not known": lambda row: row.ballast == "unknown",
+    "two ends, no length known": lambda row: _has_two_ends(row) and "length_mm" not in raw()[0][row.lamp],
+    "another length on that ballast": lambda row: any(
+        row.ballast.replace("dimming", "electronic") in one["ballasts"] for one in _of_other_lengths(row)
+    ),
 }
 
 
@@ -152,17 +175,10 @@ def _thick_and_thin(row: Row) -> bool:
 
 def _long_and_short(row: Row) -> bool:
     """Whether the same watts and base come in two lengths for two ends, so that watts alone do not tell."""
-    lamps, bases = raw()
-    lamp = lamps[row.lamp]
-    if bases[lamp["base"]]["mount"] != "two-ends" or not row.listed:
-        return False
-    alike = [
-        one["length_mm"]["value"]
-        for one in lamps.values()
-        if (one["base"], one["watts"]["value"], one["kind"]) == (lamp["base"], lamp["watts"]["value"], lamp["kind"])
-        and "length_mm" in one
-    ]
-    return len(alike) > 1 and max(alike) > 1.05 * min(alike)
+    lamps, own = raw()[0], raw()[0][row.lamp]
+    alike = [one for one in lamps.values() if all(one[key] == own[key] for key in ("base", "kind"))]
+    unknown = any(one["watts"]["value"] == own["watts"]["value"] and "length_mm" not in one for one in alike)
+    return bool(_of_other_lengths(row)) or (_has_two_ends(row) and bool(row.listed) and unknown)
 
 
 ASK = {"watts open": _watts_open, "thick and thin tube": _thick_and_thin, "long and short": _long_and_short}

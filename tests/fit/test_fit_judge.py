@@ -19,6 +19,7 @@ G23 = {"holder": "G23", "ballast": "magnetic", "ballast_watts": (9,)}
 MAGNETIC_36 = {"holder": "2G11", "ballast": "magnetic", "ballast_watts": (36,)}
 G13 = {"holder": "G13", "ballast": "magnetic", "ballast_watts": (36,)}
 
+G5 = {"holder": "G5", "ballast": "electronic"}
 T8 = {"holder": "G13", "ballast": "electronic", "ballast_watts": (32,)}
 SAVER = "G13/28/linear/saver"
 WATTS_OFF = ("lighting", "watts-off", "do not sell")
@@ -123,6 +124,8 @@ CASES = [
         "same-watts-other-length",
         "ask first",
     ),
+    ("G5/28/linear", G5 | {"ballast_watts": (28,)}, "lighting", "same-watts-other-length", "ask first"),
+    ("G5/28/linear/t4", G5 | {"ballast_watts": (28,)}, "lighting", "length-not-known", "ask first"),
     (QUAD, OWN | {"ballast_counts": (2,), "lamp_count": 1}, "lighting", "too-few-lamps", "ask first"),
     (QUAD, OWN | {"lamp_count": 2}, "lighting", "several-lamps", "sell"),
     (QUAD_2, OWN_2 | {"dimmer": True}, "lighting", "two-pin-dimmed", "do not sell"),

@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from counter.fit import Fixture, judge, parse_label
-from counter.fit._label import with_label
+from counter.fit._codes import with_label
 
 LABELS = [
     (
@@ -51,8 +51,8 @@ def test_a_label_that_contradicts_itself_decides_nothing():
     assert said.problems
 
 
-def test_what_was_entered_wins_over_the_label():
-    fixture = with_label(Fixture(ballast="magnetic", label="electronic, 2 x 18 W"))
+def test_what_was_entered_wins_over_the_label(catalogue):
+    fixture = with_label(catalogue, Fixture(ballast="magnetic", label="electronic, 2 x 18 W"))
     assert (fixture.ballast, fixture.ballast_watts) == ("magnetic", (18.0,))
 
 

@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING
 
 from counter import words
 from counter.catalogue import words_beside
-from counter.fit._codes import EIGHTH_MM, SAME_EIGHTHS, names, tube_codes
+from counter.fit._codes import EIGHTH_MM, SAME_EIGHTHS, label_watts, named_by, names, tube_codes
 from counter.fit._facts import HIGH_FREQUENCY, RUNS_LAMPS, Facts, Finding, number
+from counter.fit._families import other_family
 from counter.fit._holder import compare
 from counter.fit._label import parse_label, quoted
 from counter.fit._label_scan import holder_words as ratings
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
 
     from counter.catalogue import Lamp
+    from counter.fit._codes import TubeCode
     from counter.words import Topic
 
 _WATTS = re.compile(r"(\d{1,4}) ?[wW]\b")  # a holder that stands fewer than the lamp takes
@@ -34,14 +36,16 @@ def contradicts(facts: Facts) -> Finding | None:
     if label.says_two_kinds and fixture.ballast in ("electronic", "magnetic"):
         return Finding("label-contradicts", {"label_says": "electronic or magnetic", "form_says": fixture.ballast})
     says = label.fields
-    ballast, watts = says.get("ballast", fixture.ballast), says.get("ballast_watts", fixture.ballast_watts)
+    ballast = says.get("ballast", fixture.ballast)
+    watts = label_watts(facts.catalogue, fixture.label) or fixture.ballast_watts
     is_slimline = facts.base.pins.value == 1 and (ballast, fixture.ballast) == ("electronic", "magnetic")
     if is_slimline and starts_said(fixture.label) == {"instant"}:
         ballast = fixture.ballast  # a magnetic ballast starts a single-pin tube at once too
     if ballast != fixture.ballast and {ballast, fixture.ballast} != HIGH_FREQUENCY:  # dimming ones are electronic too
         return Finding("label-contradicts", {"label_says": ballast, "form_says": fixture.ballast})
     own = facts.lamp.watts.value
-    is_listed_there = own in fixture.ballast_watts and own not in watts and not code_is_named(facts)
+    is_named = code_is_named(facts) and not label.shuts_out  # a saver's code may print the watts of the full lamp
+    is_listed_there = own in fixture.ballast_watts and own not in watts and not is_named
     if is_listed_there or (own not in fixture.ballast_watts and not set(fixture.ballast_watts) <= set(watts)):
         return Finding("label-contradicts", {"label_says": _watts(watts), "form_says": _watts(fixture.ballast_watts)})
     return None
@@ -96,14 +100,22 @@ def names_other(facts: Facts) -> Finding | None:
     codes = tube_codes(facts.fixture.label) if facts.discharge else ()
     if not codes or lamp.watts.value in label.plain_watts or any(names(one, lamp, facts.catalogue) for one in codes):
         return None
-    alike = [one for one in codes if _may_be_taken_for(lamp, one.number, one.reduced_w)]
-    if not alike:
-        return None
-    return Finding("labelled-code", {"named": " or ".join(dict.fromkeys(one.text for one in alike))})
+    alike = [one.text for one in codes if _may_be_taken_for(facts, one)]
+    return Finding("labelled-code", {"named": " or ".join(dict.fromkeys(alike))}) if alike else None
 
 
-def _may_be_taken_for(lamp: Lamp, code_number: float, reduced_w: float | None) -> bool:
-    return lamp.watts.value in (code_number, reduced_w) or lamp.inches == code_number
+def _may_be_taken_for(facts: Facts, code: TubeCode) -> bool:
+    """Whether a code of another lamp has the number, the watts or the inches that stand for this one."""
+    lamp = facts.lamp
+    if lamp.watts.value in (code.number, code.reduced_w) or lamp.inches == code.number:
+        return True
+    return any(one.watts.value == lamp.watts.value for one in named_by(code, facts.catalogue))
+
+
+def names_family(facts: Facts) -> Finding | None:
+    """The label names lamps of another shape, other ends or another output, in words: circline, slimline, VHO."""
+    said = other_family(facts.fixture.label, facts.lamp, facts.catalogue) if facts.discharge else ""
+    return Finding("labelled-family", {"words": quoted(said)}) if said else None
 
 
 def _tubes(named: Iterable[int]) -> str:
@@ -132,8 +144,17 @@ def of_uv(facts: Facts) -> Finding | None:
     """The label speaks of UV, and the lamp or the use does not go with it."""
     own = _own_topics(facts.lamp) if facts.use in facts.lamp.purposes or suits(facts.lamp, facts.use) else ()
     topics = [topic for topic in words.UV_TOPICS if topic not in own]
-    said = parse_label(facts.fixture.label).speaks_of(*topics)
+    said = parse_label(facts.fixture.label).speaks_of(*topics) or _code_of_uv(facts)
     return Finding("label-uv", {"words": said}) if said else None
+
+
+def _code_of_uv(facts: Facts) -> str:
+    """Return the first code on the label that names ultraviolet lamps alone, and not this one."""
+    for code in tube_codes(facts.fixture.label):
+        named = named_by(code, facts.catalogue)
+        if named and named[0].is_ultraviolet and facts.lamp not in named:
+            return code.text
+    return ""
 
 
 def _own_topics(lamp: Lamp) -> tuple[Topic, ...]:
@@ -206,6 +227,7 @@ RULES = (
     names_pins,
     names_tube,
     names_other,
+    names_family,
     changed,
     of_uv,
     _speaking("label-fault", "fault"),

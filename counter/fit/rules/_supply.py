@@ -5,10 +5,10 @@ from __future__ import annotations
 from math import ceil
 from typing import TYPE_CHECKING
 
-from counter.fit._codes import names, tube_codes
+from counter.fit._codes import EIGHTH_MM, SAME_EIGHTHS, names, tube_codes
 from counter.fit._drive import SAME_LENGTH, Drive, nearest_drive
 from counter.fit._facts import HIGH_FREQUENCY, RUNS_LAMPS, Facts, Finding, is_unsure, number
-from counter.fit._label import counts_for
+from counter.fit._label import counts_for, parse_label
 from counter.fit._texts import shared_chokes
 from counter.fit.rules._start import starts_said
 
@@ -156,20 +156,45 @@ def same_watts_other_tube(facts: Facts) -> Finding | None:
 
 
 def same_watts_other_length(facts: Facts) -> Finding | None:
-    """The label's watts may mean a lamp of the same base and watts but of another length, output and current."""
-    lamp, own = facts.lamp, facts.lamp.length_mm
-    if facts.base.mount != "two-ends" or not facts.listed or own is None or code_is_named(facts):
+    """The label's watts may mean a lamp of another length on the same base; where it burned, it fits."""
+    lamp, own, fixture = facts.lamp, facts.lamp.length_mm, facts.fixture
+    is_told = fixture.came_out or fixture.space_mm is not None or code_is_named(facts)
+    if facts.base.mount != "two-ends" or not facts.listed or own is None or is_told:
         return None
     for other in facts.catalogue.lamps_on[lamp.base]:
-        length = other.length_mm
-        if _is_hardly_met(other, lamp):
-            continue
-        is_meant = _may_be_meant(lamp, other) and other.watts.value == lamp.watts.value
-        if is_meant and not _same_length(facts, length):
+        is_meant = other.watts.value == lamp.watts.value and (other.kind, other.band) == (lamp.kind, lamp.band)
+        if is_meant and _runs_there(facts, other) and not _is_as_long(facts, other):
+            length = other.length_mm
             values = {"watts": number(lamp.watts.value), "base": lamp.base, "length": number(own.value)}
             values["other"] = number(length.value) if length is not None else "another"
             return Finding("same-watts-other-length", values, own.value, "mm", own.confidence)
     return None
+
+
+def length_not_known(facts: Facts) -> Finding | None:
+    """A tube with two ends of which no length is known: nothing says that it reaches both holders."""
+    lamp, is_told = facts.lamp, facts.fixture.came_out or code_is_named(facts)
+    if facts.base.mount != "two-ends" or lamp.length_mm is not None or is_told:
+        return None
+    return Finding("length-not-known", {"watts": number(lamp.watts.value), "base": lamp.base})
+
+
+def _runs_there(facts: Facts, other: Lamp) -> bool:
+    """Whether another lamp goes with the kind of ballast and with the tubes that the label names."""
+    kind = "electronic" if facts.fixture.ballast in HIGH_FREQUENCY else facts.fixture.ballast
+    tubes = parse_label(facts.fixture.label).tubes
+    its = other.tube_mm.value / EIGHTH_MM if other.tube_mm is not None else 0.0
+    is_named = not tubes or any(abs(one - its) < SAME_EIGHTHS for one in tubes)
+    is_unsure_of = kind == "electronic" and is_unsure(other.ballasts_from.confidence)
+    return is_named and (kind not in ("magnetic", "electronic") or kind in other.ballasts or is_unsure_of)
+
+
+def _is_as_long(facts: Facts, other: Lamp) -> bool:
+    """Whether another lamp is known to be as long; of a tube as thick an unknown length says nothing."""
+    if other.length_mm is None:
+        own, its = facts.lamp.tube_mm, other.tube_mm
+        return own is None or its is None or abs(own.value - its.value) < EIGHTH_MM / 2
+    return _same_length(facts, other.length_mm)
 
 
 def _may_be_meant(lamp: Lamp, other: Lamp) -> bool:
@@ -294,6 +319,7 @@ RULES = (
     not_listed,
     same_watts_other_tube,
     same_watts_other_length,
+    length_not_known,
     too_many_lamps,
     dimmed,
     shunted,
