@@ -1,0 +1,128 @@
+"""What has a form is read by its form, and what stands beside it goes on holding the sale.
+
+Wordings as they are met (common practice, no source); firms, addresses and numbers are invented.
+"""
+
+import pytest
+
+from counter.desk import Case, Fixture, assess
+from counter.fit import parse_label
+
+READ = """
+Norvolt Electric Corp., 200 Mill Road, Dayton, OH 45402
+Importado por Luzverde S.A. de C.V., Monterrey
+Lichtwerk GmbH & Co. KG, Industriestrasse 12, D-58511 Neustadt
+EN 61347-2-3, BS EN 60598-2-1, CAN/CSA STD C22.2 No. 74, IS 13021, AS/NZS 60921
+UL Std 1598, ETL 3052417, LR 98651, IK08, Ex e mb IIC T4 Gb
+4 x M6, 8-32 screws, 600x600 mm, troffer 2x4, leads 1-2
+barcode 0 12345 67890 5
+03/2011, week 12, 365 days
+MRP Rs 240, CNPJ 12.345.678/0001-90, P.O. Box 5511
+www.norvolt.example/spec, sales@norvolt.example
+dims 100-5%, less than 10% THD, 100/50%
+195-264V AC, 154-275V DC operation
+clear acrylic lens, halogen free, flicker-free
+lamps not included, access above ceiling not required
+do not install insulation within 3 in
+120V only, for installation by electrician only
+Wannenleuchte für Feuchträume, Kupferwicklung, Befestigung M4
+""".strip().splitlines()
+HELD = """
+Norvolt Germicidal Corp.
+200 lamps removed Road
+lead free LED
+365 nm
+254
+wave length 254
+not for these lamps
+do not install lamps
+fluorescent lamps not for indoor use
+26W lamps only with zorbik
+digital tubes
+wood lamp
+line and neutral to both end caps
+230 V ~ at sockets
+ends powered from 120V
+tubos conectados a la linea
+Phase auf Sockel
+replace with 18W
+set to 42W
+is it 26W?
+""".strip().splitlines()
+
+
+def said(catalogue, label, code="CFQ26W/G24q/841", glass="white", **fixture):
+    known = {"holder": "G24q-3", "ballast": "electronic", "ballast_watts": (26,)} | fixture
+    looks = {"glass": glass} if glass else {}
+    case = Case(looks=looks, marks=code, fixture=Fixture(label=label, **known), use="lighting")
+    return assess(catalogue, case)
+
+
+@pytest.mark.parametrize("words", READ)
+def test_forms_are_read_to_their_end(catalogue, words):
+    read = parse_label(f"Electronic ballast 1x26W. {words}. Class P")
+    assert [one.text for one in (*read.unread, *read.dangers)] == []
+    assert read.fields["ballast_watts"] == (26,)
+
+
+@pytest.mark.parametrize("words", HELD)
+def test_a_form_lets_nothing_else_through(catalogue, words):
+    assert said(catalogue, f"Electronic ballast 1x26W. {words}").verdict != "sell"
+
+
+FAMILIES = ["circline", "slimline", "single pin", "VHO", "HO lamps", "U-bent", "T5 linear", "medium bipin", "2D lamp"]
+
+
+@pytest.mark.parametrize("words", FAMILIES)
+def test_words_for_another_family_hold_the_sale_on_label_and_lamp(catalogue, words):
+    assert "labelled-family" in {one.rule for one in said(catalogue, f"1x26W {words}").cautions}
+    assert said(catalogue, "1x26W", code=f"CFQ26W/G24q/841 {words}").verdict == "ask first"
+    assert said(catalogue, "1x26W").verdict == "sell"
+
+
+@pytest.mark.parametrize(
+    ("holder", "code", "label"),
+    [
+        ("G5", "F54T5/HO/841", "54W T5 HO"),
+        ("2G11", "FT36W/2G11/841", "36W long twin tube"),
+        ("GX24q-3", "CFTR32W/GX24q/841", "32W triple twin tube or 26W quad tube"),
+        ("G10q", "FC8T9/CW", "FC8T9 circline 22W"),
+    ],
+)
+def test_words_for_its_own_family_ask_nothing(catalogue, holder, code, label):
+    watts = (float(label.split("W")[0].split()[-1]),)
+    ballast = "magnetic" if holder == "G10q" else "electronic"
+    answer = said(catalogue, label, code=code, holder=holder, ballast=ballast, ballast_watts=watts)
+    assert "labelled-family" not in {one.rule for one in answer.cautions}
+    assert answer.verdict == "sell"
+
+
+@pytest.mark.parametrize(("label", "verdict"), [("FC8T9", "sell"), ("FC12T9", "do not sell")])
+def test_a_code_by_inches_says_its_watts(catalogue, label, verdict):
+    answer = said(catalogue, label, code="FC8T9/CW", holder="G10q", ballast="magnetic", ballast_watts=())
+    assert answer.verdict == verdict
+    assert "ballast_watts" not in {one.about for one in answer.asks}
+
+
+@pytest.mark.parametrize("code", ["FT36W/2G11", "CFT9W/G23"])
+def test_a_code_without_a_colour_leaves_the_glass_to_be_looked_at(catalogue, code):
+    holder, watts = code.split("/")[1], float(code[3] if "CFT" in code else code[2:4])
+    fixture = {"holder": holder, "ballast": "magnetic", "ballast_watts": (watts,)}
+    assert "glass" in {one.about for one in said(catalogue, "", code, None, **fixture).doubts}
+    assert "glass" not in {one.about for one in said(catalogue, "", f"{code}/840", None, **fixture).doubts}
+    assert "glass" not in {one.about for one in said(catalogue, "", code, "white", **fixture).doubts}
+
+
+@pytest.mark.parametrize("marks", ["FR71T12", "F72T12/BL/HO", "tanning"])
+def test_what_the_fixture_asks_for_waits_while_the_lamp_in_hand_is_another(catalogue, marks):
+    fixture = Fixture(holder="G13", ballast="magnetic", ballast_watts=(40,))
+    nothing = assess(catalogue, Case(fixture=fixture, use="lighting"))
+    assert "sell" in {one.verdict for one in nothing.replacements}
+    answer = assess(catalogue, Case(marks=marks, fixture=fixture, use="lighting"))
+    assert "sell" not in {one.verdict for one in answer.replacements if one.lamp}
+
+
+def test_a_label_for_tanning_lamps_by_their_code_speaks_of_ultraviolet(catalogue):
+    fixture = Fixture(holder="G13", ballast="magnetic", ballast_watts=(40,), label="F71T12, 40W")
+    rules = {one.rule for one in assess(catalogue, Case(marks="F40T12/CW", fixture=fixture, use="lighting")).cautions}
+    assert "label-uv" in rules
