@@ -118,7 +118,7 @@ def parse_label(text: str) -> LabelReading:
         dangers=tuple(_dangers(folded, found)),
         unread=tuple(_span(folded, start, end, "unread", "") for start, end in found.unread),
         bases=tuple(dict.fromkeys(_bases(folded, found))),
-        tubes=tuple(sorted({tube for one in _named(found, "tube", "code") if (tube := _eighths(one))})),
+        tubes=_tubes(found),
         codes=tuple(dict.fromkeys(folded.plain[one.start : one.end] for one in _named(found, "code"))),
         pins=tuple(sorted(_pins(folded.plain, found))),
         plain_watts=tuple(w for one in _named(found, *_LISTING) if "tube" not in one.groups for w in _watts_of(one)),
@@ -188,6 +188,12 @@ def _eighths(one: Stretch) -> int | None:
     if "tube_mm" in one.groups:
         return int(table()["tube_eighths"][one.groups["tube_mm"]])
     return int(one.groups["tube"]) if "tube" in one.groups else None
+
+
+def _tubes(found: Scan) -> tuple[int, ...]:
+    """Return the tubes' diameters in eighths; where "T5 only" stands there, that one."""
+    only = [one for one in _named(found, "tube") if one.is_exclusive]
+    return tuple(sorted({tube for one in only or _named(found, "tube", "code") if (tube := _eighths(one))}))
 
 
 def _counts(found: Scan) -> tuple[int, ...]:

@@ -42,6 +42,7 @@ _SAYS_WHICH = ("watts", "code", "tube", "pins", "base")  # stretches that "only"
 _OF_SUPPLY = ("volts", "hertz")  # "120V only" shuts no lamp out
 _ORDER = re.compile(r"(?:do not|don't|never|ne pas|ne jamais|no \w+[aei]r\b|nicht)")  # of what stands behind
 _CLAUSE = re.compile(r"[.,;:!()]+(?!\d)")
+_KIND_OF_LAMP = re.compile(r"([^\W\d_]{3,}) (?:lamps?|tubes?|bulbs?)\b")
 _WORD = re.compile(r"\d+(?:[.,]\d+)?|[^\W\d_]+|\?+")
 
 
@@ -249,6 +250,9 @@ def _unread(plain: str, stretches: Sequence[Stretch]) -> Iterator[tuple[int, int
     for one in stretches:
         if one.is_unread:
             known[one.start : one.end] = bytes(one.end - one.start)
+    for kind in _KIND_OF_LAMP.finditer(plain):
+        if words.names_kind(kind[1]) and not _is_phrase(plain, kind.start(1), kind.end()):
+            known[kind.start(1) : kind.end(1)] = bytes(kind.end(1) - kind.start(1))
     run: tuple[int, int] | None = None
     for word in _WORD.finditer(plain):
         is_known = all(known[word.start() : word.end()]) or (len(word[0]) == 1 and word[0].isalpha())
@@ -257,3 +261,8 @@ def _unread(plain: str, stretches: Sequence[Stretch]) -> Iterator[tuple[int, int
         run = None if is_known else (run[0] if run else word.start(), word.end())
     if run:
         yield run
+
+
+def _is_phrase(plain: str, start: int, end: int) -> bool:
+    """Whether these words together are known to say nothing: a desk lamp."""
+    return any(one.topic == "harmless" and one.start <= start and end <= one.end for one in words.matches(plain))

@@ -29,6 +29,7 @@ class _Words(NamedTuple):
     joined: frozenset[str]
     on_lamps: frozenset[str]
     beside: frozenset[str]
+    of_kinds: frozenset[str]
     endings: tuple[tuple[str, str], ...]
 
 
@@ -49,6 +50,7 @@ def _words_of(language: str) -> _Words:
         fixed=frozenset().union(*(words for row, words in classes if row.get("fixed"))),
         joined=frozenset().union(*(words for row, words in classes if row.get("joins"))),
         on_lamps=frozenset().union(*(words for row, words in classes if row.get("on_lamps"))),
+        of_kinds=frozenset().union(*(words for row, words in classes if row.get("of_kinds"))),
         beside=frozenset().union(*(words for row, words in classes if row.get("beside"))),
         endings=tuple((ending, instead) for ending, instead in _file()["endings"][language]),
     )
@@ -78,6 +80,12 @@ def is_plain_on_lamps(word: str) -> bool:
 def is_beside(word: str) -> bool:
     """Whether a folded word names a place, a person, mounting, waste or care: "not" beside it shuts no lamp out."""
     return any(not words.beside.isdisjoint(_forms(word, words)) for words in _languages().values())
+
+
+@lru_cache(maxsize=1024)
+def names_kind(word: str) -> bool:
+    """Whether a folded word right before "lamp" would name a kind of lamp: a wood lamp, a black one."""
+    return any(not words.of_kinds.isdisjoint(_forms(word, words)) for words in _languages().values())
 
 
 def _is_of(word: str, words: _Words) -> bool:
