@@ -18,16 +18,14 @@ if TYPE_CHECKING:
 
 _LEAST_PART = 3  # letters of a word in a German compound
 _LEAST_COMPOUND = 7
-_LEAST_ON_LAMPS = 4  # shorter ones may be letters of a maker's code
 
 
 class _Words(NamedTuple):
-    """The words of one language: with endings, without, those that may be joined, stand on lamps, name a place."""
+    """The words of one language: with endings, without, those that may be joined, name a place, a kind of lamp."""
 
     inflected: frozenset[str]
     fixed: frozenset[str]
     joined: frozenset[str]
-    on_lamps: frozenset[str]
     beside: frozenset[str]
     of_kinds: frozenset[str]
     endings: tuple[tuple[str, str], ...]
@@ -49,7 +47,6 @@ def _words_of(language: str) -> _Words:
         inflected=frozenset().union(*(words for row, words in classes if not row.get("fixed"))),
         fixed=frozenset().union(*(words for row, words in classes if row.get("fixed"))),
         joined=frozenset().union(*(words for row, words in classes if row.get("joins"))),
-        on_lamps=frozenset().union(*(words for row, words in classes if row.get("on_lamps"))),
         of_kinds=frozenset().union(*(words for row, words in classes if row.get("of_kinds"))),
         beside=frozenset().union(*(words for row, words in classes if row.get("beside"))),
         endings=tuple((ending, instead) for ending, instead in _file()["endings"][language]),
@@ -67,13 +64,6 @@ def plain_phrases() -> tuple[str, ...]:
 def is_plain(word: str) -> bool:
     """Whether one folded word says nothing of a lamp by itself."""
     return any(_is_of(word, words) for words in _languages().values()) or _is_compound(word)
-
-
-@lru_cache(maxsize=4096)
-def is_plain_on_lamps(word: str) -> bool:
-    """Whether a folded word says nothing on a lamp itself: blue, clear of glass or straight say much there."""
-    is_long = len(word) >= _LEAST_ON_LAMPS
-    return is_long and any(not words.on_lamps.isdisjoint(_forms(word, words)) for words in _languages().values())
 
 
 @lru_cache(maxsize=1024)

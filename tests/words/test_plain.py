@@ -46,10 +46,9 @@ def test_what_was_done_and_kinds_of_lamps_are_never_plain(word):
     assert not is_plain(word)
 
 
-def test_fewer_words_are_plain_on_a_lamp():
+def test_on_a_lamp_none_of_them_is_passed_over():
     assert is_plain("blue")
     assert not is_harmless("blue")
-    assert is_harmless("Made in Germany, long life")
 
 
 @pytest.mark.parametrize(("word", "beside"), [("ceiling", True), ("electrician", True), ("steel", False)])
