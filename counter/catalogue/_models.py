@@ -477,7 +477,7 @@ class Catalogue(Model):
 
     def is_narrowed(self, chances: Mapping[str, float]) -> bool:
         """Whether chances by lamp id are of somebody who has looked: a good part of them moved since."""
-        moved = sum(abs(chances.get(name, 0.0) - share) for name, share in self.prevalence.items()) / 2
+        moved = sum([abs(chances.get(name, 0.0) - share) for name, share in self.prevalence.items()]) / 2
         return moved >= NARROWED
 
     def base_of(self, lamp: Lamp) -> Base:

@@ -131,7 +131,7 @@ class Evidence:
     @cached_property
     def in_question(self) -> tuple[Lamp, ...]:
         """The lamp types that it can be, likeliest first; of a chosen outline those of its base and kind."""
-        lamps = (self.catalogue.lamp_by_id[one.lamp] for one in self.candidates)
+        lamps = [self.catalogue.lamp_by_id[one.lamp] for one in self.candidates]
         if (chosen := self.chosen) is None:
             return tuple(lamps)
         same = (one for one in lamps if (one.base, one.kind) == (chosen.base, chosen.kind))
@@ -201,6 +201,10 @@ class Evidence:
         return said
 
     @cached_property
+    def _by_id(self) -> Mapping[str, Candidate]:
+        return {one.lamp: one for one in self.candidates}
+
+    @cached_property
     def chances(self) -> Mapping[str, float]:
         """How likely each lamp type is, by id."""
         return {one.lamp: one.probability for one in self.candidates}
@@ -213,11 +217,12 @@ class Evidence:
         """Whether a base can be named without a question mark: it is printed, or likely enough."""
         if self.reading is not None and self.reading.lamp.bases == (base,):
             return True
-        return sum(one.probability for one in self.candidates if one.base == base) >= SETTLED_AT
+        return sum([one.probability for one in self.candidates if one.base == base]) >= SETTLED_AT
 
     def against(self, lamp: Lamp) -> tuple[str, ...]:
         """Return the looks, and "marks", that speak against a lamp; choosing it does not silence them."""
-        return next((one.disagrees for one in self.candidates if one.lamp == lamp.id), ())
+        found = self._by_id.get(lamp.id)
+        return found.disagrees if found is not None else ()
 
     def uv_share(self, lamp: Lamp) -> float:
         """Return how likely the germicidal look-alikes are against the lamp itself."""
@@ -236,7 +241,7 @@ class Evidence:
         return told.get(lamp.id, 0.0) / total if total > 0 else 0.0
 
     def _share(self, lamp: Lamp, kinds: Iterable[Kind]) -> float:
-        twins = sum(one.probability for one in self.candidates if one.kind in kinds and one.base == lamp.base)
+        twins = sum([one.probability for one in self.candidates if one.kind in kinds and one.base == lamp.base])
         own = self.chance(lamp)
         return twins / (twins + own) if twins + own > 0 else 0.0
 

@@ -88,7 +88,11 @@ def leading(catalogue: Catalogue, candidates: Sequence[Candidate], read: frozens
 
     order = sorted(bases, key=place)
     best: dict[Key, Candidate] = {}
-    for one in sorted(candidates, key=lambda one: one.lamp not in read) if read else candidates:
+    named, others = (
+        [one for one in candidates if one.lamp in read],
+        [one for one in candidates if one.lamp not in read],
+    )
+    for one in (*named, *others):
         best.setdefault((one.base, one.kind), one)
     first = best[order[0]]
     family = catalogue.base_by_name[first.base].family

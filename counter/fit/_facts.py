@@ -47,21 +47,9 @@ class Facts(NamedTuple):
     use: Use
     cct_k: int | None
     match: Match
-
-    @property
-    def on_mains(self) -> bool:
-        """Whether the lamp carries its own ballast and is made for the mains."""
-        return self.base.supply == "mains"
-
-    @property
-    def discharge(self) -> bool:
-        """Whether the lamp needs something outside it that holds its current down."""
-        return self.lamp.kind != "led" and not self.on_mains
-
-    @property
-    def has_starter(self) -> bool:
-        """Whether the starter sits in the lamp's own base."""
-        return self.base.starter is not None and self.base.starter.value == "internal"
+    on_mains: bool  # the lamp carries its own ballast and is made for the mains
+    discharge: bool  # it needs something outside it that holds its current down
+    has_starter: bool  # the starter sits in its own base
 
     @property
     def listed(self) -> bool:
@@ -86,7 +74,10 @@ def facts(
 ) -> Facts:
     """Gather the facts of one question."""
     base = catalogue.base_of(lamp)
-    return Facts(catalogue, lamp, base, fixture, use, cct_k, compare(catalogue, base, fixture.holder))
+    match, on_mains = compare(catalogue, base, fixture.holder), base.supply == "mains"
+    has_starter = base.starter is not None and base.starter.value == "internal"
+    is_discharge = lamp.kind != "led" and not on_mains
+    return Facts(catalogue, lamp, base, fixture, use, cct_k, match, on_mains, is_discharge, has_starter)
 
 
 def is_listed(lamp: Lamp, fixture: Fixture) -> bool:

@@ -14,7 +14,7 @@ NEGLIGIBLE = 1e-7  # rows below this weight move the gain by less than a million
 
 def entropy(chances: Iterable[float]) -> float:
     """Return the entropy in bits of chances that sum to 1."""
-    return -sum(chance * log2(chance) for chance in chances if chance > 0)
+    return -sum([chance * log2(chance) for chance in chances if chance > 0])  # a list: summed far faster
 
 
 def gain(weights: Sequence[float], cells: Sequence[Sequence[float]], bits: Sequence[float]) -> float:
@@ -27,6 +27,6 @@ def gain(weights: Sequence[float], cells: Sequence[Sequence[float]], bits: Seque
         return 0.0
     kept = [weights[at] for at in live]
     total = sum(kept)
-    mix = (sum(map(mul, kept, answer)) / total for answer in zip(*(cells[at] for at in live), strict=True))
-    within = sum(weights[at] * bits[at] for at in live)
+    mix = [sum(map(mul, kept, answer)) / total for answer in zip(*[cells[at] for at in live], strict=True)]
+    within = sum([weights[at] * bits[at] for at in live])
     return max(0.0, entropy(mix) - within / total)

@@ -78,13 +78,22 @@ def _candidates(lamps: Sequence[Lamp], weights: list[float], verdicts: Verdicts)
     keys = tuple(verdicts)
     split = {says: _split(keys, says) for says in set(spoken)}  # far fewer than lamps
     order = sorted(range(len(lamps)), key=weights.__getitem__, reverse=True)
-    return tuple(_candidate(lamps[at], weights[at] / total, *split[spoken[at]]) for at in order)
+    return tuple(
+        [
+            Candidate(
+                lamps[at].id,
+                lamps[at].base,
+                lamps[at].watts.value,
+                lamps[at].shape,
+                lamps[at].kind,
+                weights[at] / total,
+                *split[spoken[at]],
+            )
+            for at in order
+        ]
+    )
 
 
 def _split(keys: Keys, says: tuple[bool | None, ...]) -> tuple[Keys, Keys]:
     """Return the looks that agree and those that disagree."""
     return tuple(compress(keys, says)), tuple(compress(keys, [said is False for said in says]))
-
-
-def _candidate(lamp: Lamp, probability: float, agrees: Keys, disagrees: Keys) -> Candidate:
-    return Candidate(lamp.id, lamp.base, lamp.watts.value, lamp.shape, lamp.kind, probability, agrees, disagrees)

@@ -174,7 +174,7 @@ CASES = [
     ("G10q/39/linear/ozone/uv-c", OZONE | {"label": ""}, "germicidal", "uvc-ozone-unnamed", "ask first"),
     ("G13/32/linear", T8 | {"ballast": "magnetic"}, "lighting", "magnetic-if-listed", "ask first"),
     ("2G11/40/long-twin", MAGNETIC_36 | {"ballast_watts": (40,)}, "lighting", "magnetic-if-listed", "ask first"),
-    (SAVER, T8, "lighting", "saver-unlisted", "do not sell"),
+    (SAVER, T8, "lighting", "saver-unlisted", "ask first"),
     (SAVER, T8 | {"label": "rapid start F28T8"}, "lighting", "saver-start", "do not sell"),
     (SAVER, T8 | {"ballast_watts": (28,), "cold": True}, "lighting", "saver-cold", "do not sell"),
     (SAVER, T8 | {"ballast_watts": (28,), "dimmer": True}, "lighting", "not-dimmed", "do not sell"),

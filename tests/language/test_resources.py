@@ -58,7 +58,9 @@ NOBODY_READS = {
         "colour.match_words.*.because": "for whoever keeps the table",
         "colour.match_words.*.word": "one of the words that rules fill in",
     },
+    "plain-words.json": {"**": "what people write on labels, for whoever keeps the table"},
     "marks.json": {
+        "asides.*.pattern": "a pattern",
         "sources.*": "for whoever keeps the table",
         "systems.*.slots.*": "the name of a slot",
         "systems.*.extras.*": "the name of a slot",
