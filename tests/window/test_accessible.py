@@ -223,12 +223,14 @@ DRAWN = {  # every widget that paints itself, and what it is to whoever listens;
     "CodeStrip": ROLE.StaticText,
     "DrawingView": ROLE.Graphic,
     "FittedWords": ROLE.StaticText,
+    "GlassGauge": ROLE.Graphic,
     "MainWindow": None,  # has no marks of its own, and tells when it is painted first
     "Flash": None,  # of the widget that it frames for a moment
     "MonthView": ROLE.Graphic,
     "OutcomeMark": None,  # the words beside it say the same
     "Panel": None,
     "PictureButton": ROLE.CheckBox,
+    "PictureView": ROLE.Graphic,
     "Ring": None,
     "RowTable": ROLE.Table,
     "ShelfPlace": ROLE.CheckBox,
@@ -253,12 +255,14 @@ def test_everything_that_paints_itself_has_a_role_a_name_and_a_state(windows):
     window.side.open(1)
     window.counter.training._room()
     from counter.window.measure.calibrate_dialog import CardOutline
+    from counter.window.measure.glass_gauge import GlassGauge
+    from counter.window.measure.picture_view import PictureView
     from counter.window.slip.month_view import MonthView
     from counter.window.training.choices import ChoiceButton
     from counter.window.training.shelf_view import ShelfPlace
 
     alone = [CardOutline(window.theme, 4.0), MonthView(), ChoiceButton(window.theme, 1)]
-    alone += [ShelfPlace(window.theme, window)]
+    alone += [ShelfPlace(window.theme, window), GlassGauge(window.theme, 4.0), PictureView(window.theme)]
     drawn = {
         one for one in classes_of(QWidget) if one.__module__.startswith("counter.") and "paintEvent" in vars(one)
     }
@@ -285,7 +289,7 @@ def test_facts_are_a_table_of_names_values_and_how_sure(windows):
     assert heads == ["What", "Value", "How sure"]
     assert cells == [words for row in facts.rows for words in row[:3]]
     first = next(one for one in parts if one.text(QAccessible.Text.Name) == "Length")
-    assert "≈ 146 mm, unsure" in first.text(QAccessible.Text.Description).replace("\N{THIN SPACE}", " ")
+    assert "≈ 146 mm, not sure" in first.text(QAccessible.Text.Description).replace("\N{THIN SPACE}", " ")
     facts.setFocus()
     key(facts.window(), Qt.Key.Key_Down)
     assert facts.currentIndex().row() == 1

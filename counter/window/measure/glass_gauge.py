@@ -6,10 +6,10 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPen
-from PySide6.QtWidgets import QWidget
 
 from counter.language import tr
 from counter.window.parts import pen
+from counter.window.parts.picture import Picture
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QKeyEvent, QMouseEvent, QPaintEvent
@@ -24,7 +24,7 @@ STEP_MM, LONG_STEP_MM = 0.1, 1.0
 REACH_MM = 45.0
 
 
-class GlassGauge(QWidget):
+class GlassGauge(Picture):
     """Pins at true size in millimetres, y up; each can be taken with the mouse, or with Space and the arrow keys."""
 
     moved = Signal()

@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QImage, QPainter, QPen, QPolygonF
-from PySide6.QtWidgets import QWidget
 
 from counter.language import tr
+from counter.window.parts.picture import Picture
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QKeyEvent, QMouseEvent, QPaintEvent
@@ -21,7 +21,7 @@ STEP, LONG_STEP = 0.5, 8.0  # pixels of the picture that an arrow key moves a po
 BLACK, WHITE = "#000000", "#FFFFFF"  # under and over: a line that shows on any picture
 
 
-class PictureView(QWidget):
+class PictureView(Picture):
     """Points are in pixels of the picture; `card` has four or none, `ends` two or none."""
 
     moved = Signal()

@@ -195,7 +195,8 @@ class DetailPane(QFrame):
     def _scroll_pictures(self, on: bool) -> None:
         """Let the drawings stand above the words and scroll with them, or beside: a low pane has no room for both."""
         is_in = self._inside.indexOf(self._pictures) >= 0
-        self._pictures.setMinimumHeight(high(self.font(), SCROLLED_LINES) if on else 0)
+        for view in (self.face, self.side, self.other_face, self.other_side):
+            view.be_high(high(self.font(), SCROLLED_LINES) if on else 0)
         if on and not is_in:
             self._inside.insertWidget(0, self._pictures, 1)
             self._inside.insertWidget(self._inside.indexOf(self.facts), self.hold)

@@ -39,7 +39,12 @@ class DrawingView(Picture):
         self.marked: frozenset[str] = frozenset()
         self._kept: tuple[tuple[object, ...], QPixmap] | None = None
         line = high(pen.small_font(self.font()))
-        self.setMinimumSize(max(least_width, line * 8), max(140, round(line * LINES_HIGH) + self._below()))
+        self._least_px = max(140, round(line * LINES_HIGH) + self._below())
+        self.setMinimumSize(max(least_width, line * 8), self._least_px)
+
+    def be_high(self, least_px: int) -> None:
+        """Take at least this height, where the drawing can be scrolled to, or only what it must have."""
+        self.setMinimumHeight(max(self._least_px, least_px))
 
     def _below(self) -> int:
         """Return the room below the drawing, for its scale bar and its caption."""
