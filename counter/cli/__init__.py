@@ -9,7 +9,6 @@ May import everything but PySide6, which it reaches through `counter.app`.
 
 from __future__ import annotations
 
-import gc
 import sys
 from typing import TYPE_CHECKING
 
@@ -23,7 +22,6 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """Open the window where no command is named, or run the command; return the exit status."""
     words = list(sys.argv[1:] if arguments is None else arguments)
     if _names_no_command(words):
-        gc.disable()  # until the window is awake: what is made on the way to the first paint stays
         from counter.cli._window import open_window
 
         return open_window(words[-1].removeprefix("--data=") if words else None)

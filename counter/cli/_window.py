@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 from typing import TYPE_CHECKING
@@ -43,6 +44,14 @@ def data_folder(chosen: str | None) -> Path:
 
 def open_window(chosen: str | None) -> int:
     """Open the window and stay until it is closed; return the exit status."""
+    gc.disable()  # until it is awake: what is made on the way to the first paint stays
+    try:
+        return _opened(chosen)
+    finally:
+        gc.enable()
+
+
+def _opened(chosen: str | None) -> int:
     try:
         data = data_folder(chosen)
     except FolderProblem as problem:
