@@ -91,9 +91,8 @@ class RowsModel(QAbstractTableModel):
         return None
 
     def headerData(self, at: int, way: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> object:
-        if role != Qt.ItemDataRole.DisplayRole or way != Qt.Orientation.Horizontal or at >= len(self.heads):
-            return None
-        return self.heads[at]
+        heads = self.heads if way == Qt.Orientation.Horizontal else tuple(row.left for row in self.rows)
+        return heads[at] if role == Qt.ItemDataRole.DisplayRole and at < len(heads) else None
 
 
 class RowTable(QTableView):
