@@ -42,6 +42,7 @@ _SAYS_WHICH = ("watts", "code", "tube", "pins", "base")  # stretches that "only"
 _OF_SUPPLY = ("volts", "hertz")  # "120V only" shuts no lamp out
 _ORDER = re.compile(r"(?:do not|don't|never|ne pas|ne jamais|no \w+[aei]r\b|nicht)")  # of what stands behind
 _CLAUSE = re.compile(r"[.,;:!()]+(?!\d)")
+LONGEST_CLAUSE = 160  # characters before and behind a "not" or "only"
 _KIND_OF_LAMP = re.compile(r"([^\W\d_]{3,}) (?:lamps?|tubes?|bulbs?)\b")
 _WORD = re.compile(r"\d+(?:[.,]\d+)?|[^\W\d_]+|\?+")
 
@@ -226,12 +227,17 @@ def _names_which(plain: str, only: Match, stretches: Sequence[Stretch]) -> bool:
 
 def _is_of_place(plain: str, one: Match, stretches: Sequence[Stretch]) -> bool:
     """Whether the clause around a "not" or "only" is one of place, people, mounting, waste or care."""
-    start = max((found.end() for found in _CLAUSE.finditer(plain, 0, one.start)), default=0)
+    first, last = max(0, one.start - LONGEST_CLAUSE), min(len(plain), one.end + LONGEST_CLAUSE)
+    start = max((found.end() for found in _CLAUSE.finditer(plain, first, one.start)), default=first)
     start = one.start if _ORDER.match(plain, one.start) else start
     behind = _CLAUSE.search(plain, one.end)
     end = behind.start() if behind else len(plain)
-    told = [(row.start, row.end) for row in stretches if row.about in _MEASURED]
-    told += [(row.start, row.end) for row in words.matches(plain) if row.topic == "restricts"]
+    if end > last or (start == first > 0):  # too long a clause to be one of a place alone
+        return False
+    told = [(row.start, row.end) for row in stretches if row.about in _MEASURED and start <= row.start < end]
+    told += [
+        (row.start, row.end) for row in words.matches(plain) if row.topic == "restricts" and start <= row.start < end
+    ]
     left = [
         word[0]
         for word in _WORD.finditer(plain, start, end)
