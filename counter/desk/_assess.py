@@ -33,7 +33,9 @@ from counter.language import tr
 from counter.thresholds import UV_DOUBT
 
 if TYPE_CHECKING:
-    from counter.catalogue import Catalogue
+    from collections.abc import Sequence
+
+    from counter.catalogue import Catalogue, Lamp
     from counter.desk._doubts import Doubt
     from counter.desk._evidence import Evidence
     from counter.desk._sold import SoldBefore, SoldCodes
@@ -186,6 +188,8 @@ def fit_code(
 ) -> fit.Judgement:
     """Judge the lamp that a code names; a code that fits several lamp types gets the strictest of their verdicts.
 
+    Where they stand on several bases, and one of them may go in, the code is too short to refuse it: it is asked.
+
     What the code says beside the lamp, of UV or of nothing that is known, holds the sale here too.
 
     Raises:
@@ -202,7 +206,7 @@ def fit_code(
         told = tr("“{code}” names no lamp known here.").format(code=code[:40])
         raise CaseProblem(" ".join((told, *seen.marks.problems[:1])))
     lamps = [catalogue.lamp_by_id[one] for one in seen.reading.lamps]
-    found = fit.strictest_of([fit.judge(catalogue, lamp, fixture, use, seen.cct_k) for lamp in lamps])
+    found = _of_all(lamps, [fit.judge(catalogue, lamp, fixture, use, seen.cct_k) for lamp in lamps])
     found = with_cautions(found, printed(seen))
     said = tuple(one for one in lamp_doubts(seen) if one.caution is not None or one.kind == "split")
     cautions = fit.in_order((*found.cautions, *(one.caution for one in said if one.caution is not None)))
@@ -211,3 +215,15 @@ def fit_code(
     return found.model_copy(
         update={"verdict": verdict, "cautions": cautions, "asks": (*map(_ask, said), *found.asks)}
     )
+
+
+def _of_all(lamps: Sequence[Lamp], judged: Sequence[fit.Judgement]) -> fit.Judgement:
+    found = fit.strictest_of(judged)
+    bases = tuple(dict.fromkeys(lamp.base for lamp in lamps))
+    milder = next((one for one in judged if one.verdict != "do not sell"), None)
+    if found.verdict != "do not sell" or milder is None or len(bases) < 2:
+        return found
+    question = tr("The code alone names lamps on several bases: {bases}. Which base has it?")
+    why = tr("They differ in pins or key: one goes in, another does not, or ruins the ballast.")
+    ask = Ask(about="marks", question=question.format(bases=", ".join(bases)), why=why)
+    return milder.model_copy(update={"verdict": "ask first", "asks": (ask, *milder.asks)})

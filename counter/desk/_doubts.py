@@ -52,7 +52,7 @@ DoubtKind = Literal[
 ORDER: tuple[DoubtKind, ...] = DoubtKind.__args__  # type: ignore[attr-defined]
 ABOUT_LAMP = frozenset({"uv", "led", "glass", "dispute", "against", "split", "letters", "unread", "watts", "look"})
 MOST_NAMED = 3  # words that a question names
-OPEN_END = "slip"  # what a doubt is about that no question can end: it is written down as open
+OPEN_END = "instead"  # what a doubt is about that no question can end: it is written down as open
 NO_DAY = marked("A place but no day is given, so its law is not judged: give the day as “on”.")
 LED_LAMP: tuple[words.Topic, ...] = ("led", "led-driver", "bypassed", "line-voltage")
 
@@ -132,7 +132,7 @@ def other_doubts(seen: Evidence) -> tuple[Doubt, ...]:
     return tuple(found)
 
 
-BROKEN_ASK = marked("Is the broken lamp cleaned up as shown?")
+BROKEN_ASK = marked("Is the broken lamp cleaned up, by the steps under Law?")
 
 
 def in_order(found: Iterable[Doubt]) -> tuple[Doubt, ...]:
@@ -345,6 +345,8 @@ def _by_fixture(seen: Evidence) -> tuple[str, str]:
     fixture = seen.case.fixture
     if not (fixture.ballast_watts or fit.parse_label(fixture.label).fields.get("ballast_watts")):
         return "ballast_watts", tr("Which lamp does the fixture's label name? Enter holder and watts.")
+    if fixture.holder is None:
+        return "holder", tr("What is printed on the holder? Instead then shows the lamp that it takes.")
     return OPEN_END, tr("It tells no more: sell nothing by it. Instead shows what the fixture asks for.")
 
 
@@ -361,7 +363,7 @@ def _look(seen: Evidence) -> Iterator[Doubt]:
         yield Doubt(kind="look", about=about, says=says, ask=ask)
         return
     label = tr(seen.catalogue.look_by_key[first.look].label)
-    yield Doubt(kind="look", about=first.look, says=first.why, ask=tr("Look at: {look}").format(look=label))
+    yield Doubt(kind="look", about=first.look, says=first.why, ask=tr("Look at “{look}”.").format(look=label))
 
 
 def _worth_most(nexts: Sequence[NextLook]) -> NextLook | None:
@@ -406,7 +408,7 @@ def advice(seen: Evidence, doubts: Sequence[Doubt]) -> str:
     """Return the one thing to do next: the question of the gravest doubt, in the words of its look if it is one."""
     catalogue, nexts = seen.catalogue, seen.next
     if not doubts:  # an untouched case has none either, and its first look is still to come
-        return _look_words(catalogue, nexts[0]) if seen.nothing_known and nexts else tr("Nothing more to ask.")
+        return _look_words(catalogue, nexts[0]) if seen.nothing_known and nexts else tr("Nothing more to look at.")
     first = doubts[0]
     if first.kind == "broken":
         return first.ask

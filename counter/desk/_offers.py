@@ -47,8 +47,11 @@ def offers(seen: Evidence, printed: tuple[Caution, ...], of_lamp: Sequence[Doubt
         found = tuple(_unsettled(one, lamp) for one in found)
     open_ = next((one.says for one in printed if one.verdict != "sell"), "")
     found = tuple(_asked_first(one, open_) for one in found) if open_ else found
-    held = [_held_back(catalogue, case, one) for one in found]
-    return tuple(sorted(held, key=lambda one: fit.VERDICTS.index(one.verdict)))  # what the law ended stands last
+    held = [(_held_back(catalogue, case, one), one) for one in found]
+    held.sort(
+        key=lambda pair: (fit.VERDICTS.index(pair[0].verdict), pair[0] is not pair[1])
+    )  # what the law ended, last
+    return tuple(one for one, _ in held)
 
 
 def _reaches(catalogue: Catalogue, one: Replacement, length_mm: float | None) -> bool:

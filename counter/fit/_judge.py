@@ -120,8 +120,12 @@ def in_order(cautions: Iterable[Caution]) -> tuple[Caution, ...]:
 
 
 def first_words(cautions: Sequence[Caution]) -> tuple[Caution, ...]:
-    """Return what must be said before all else, the gravest first: every DANGER and WARNING, or the first caution."""
+    """Return what must be said before all else: DANGERs, what refuses the lamp, WARNINGs; or else the first caution.
+
+    What refuses it stands before a warning that refuses nothing: else that would read as the reason.
+    """
     by_gravity = sorted(cautions, key=lambda one: (GRAVITY[one.signal], -VERDICTS.index(one.verdict)))
-    grave = tuple(one for one in by_gravity if one.signal in ("DANGER", "WARNING"))
-    deciding = tuple(one for one in cautions[:1] if one.verdict == "do not sell" and one not in grave)
-    return (*grave, *deciding) or tuple(cautions[:1])
+    dangers = tuple(one for one in by_gravity if one.signal == "DANGER")
+    refusing = tuple(one for one in cautions[:1] if one.verdict == "do not sell" and one not in dangers)
+    warnings = tuple(one for one in by_gravity if one.signal == "WARNING" and one not in refusing)
+    return (*dangers, *refusing, *warnings) or tuple(cautions[:1])

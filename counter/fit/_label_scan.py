@@ -41,6 +41,14 @@ _JOINS = re.compile(r"[\d,/&+]|\b(?:or|and|o|y|ou|et|oder|und)\b")
 _SAYS_WHICH = ("watts", "code", "tube", "pins", "base")  # stretches that "only" may stand beside
 _OF_SUPPLY = ("volts", "hertz")  # "120V only" shuts no lamp out
 _ORDER = re.compile(r"(?:do not|don't|never|ne pas|ne jamais|no \w+[aei]r\b|nicht)")  # of what stands behind
+_OF_USE = re.compile(
+    r"use|operate|run|energi[sz]e|switch|turn|light|touch|usar|utilizar|operar|encender|prender|"
+    r"utiliser|employer|allumer|verwenden|benutzen|betreiben|einschalten"
+)
+_AT = re.compile(
+    r"in|on|at|near|under|over|inside|within|with|where|outdoors|if|when|while|"
+    r"en|sobre|cerca|bajo|junto|con|dans|sur|sous|avec|im|am|auf|bei|unter"
+)
 _CLAUSE = re.compile(r"[.,;:!()]+(?!\d)")
 LONGEST_CLAUSE = 160  # characters before and behind a "not" or "only"
 _KIND_OF_LAMP = re.compile(r"([^\W\d_]{3,}) (?:lamps?|tubes?|bulbs?)\b")
@@ -243,6 +251,9 @@ def _is_of_place(plain: str, one: Match, stretches: Sequence[Stretch]) -> bool:
         for word in _WORD.finditer(plain, start, end)
         if not any(first <= word.start() and word.end() <= last for first, last in told)
     ]
+    is_of_use = bool(_ORDER.match(plain, one.start) and _OF_USE.fullmatch("".join(left[:1])))
+    if is_of_use and not _AT.fullmatch("".join(left[1:2])):
+        return False  # "do not use" and a name of the place: nobody may use it at all
     return all(map(words.is_plain, left)) and any(map(words.is_beside, left))
 
 

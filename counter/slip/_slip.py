@@ -8,7 +8,7 @@ from pydantic import Field
 
 from counter import shop
 from counter.catalogue import Model
-from counter.desk import OPEN_END, Case
+from counter.desk import CANNOT_TELL, OPEN_END, Case
 from counter.language import figure, marked, tr
 from counter.shelf import folded, search_words
 
@@ -128,6 +128,7 @@ def _answers(catalogue: Catalogue, case: Case) -> list[str]:
     for key, answer in case.looks.items():
         look = catalogue.look_by_key[key]
         label = next((tr(value.label) for value in look.values if value.value == answer), None)
+        label = tr("can't tell") if answer == CANNOT_TELL else label
         shown = label or (f"{figure(answer)} mm" if isinstance(answer, float) else str(answer))
         said.append(f"{tr(look.label)}: {shown}")
     fixture = case.fixture.model_dump(exclude_defaults=True, exclude={"label", "told", "explained"})

@@ -221,8 +221,9 @@ class AnswerBar(Panel):
 
     def _widest(self) -> int:
         """Return the width that all of it takes in one row."""
-        parts = (self.stamp, self.next, self.menu, self.chip)
+        parts = (self.stamp, self.next, self.menu)
         fixed = sum(part.sizeHint().width() for part in parts) + self.lamp.width()
+        fixed += max(wide(self.chip.font(), tr(signal)) for signal in SIGNALS) + 16  # also while none is shown
         return fixed + self.base.minimumWidth() + self.caution.sizeHint().width() + 6 * 14 + 30
 
     def _arrange(self, width: int) -> None:

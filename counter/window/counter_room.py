@@ -558,7 +558,7 @@ class Counter(QObject):
         if about == "marks":
             self.marks.take_focus()
         elif about == desk.OPEN_END:
-            self.shop.write_slip()
+            self.side.open_instead()
         elif about in self.looks.rows:
             self.looks.go_to(about)
         else:
@@ -604,12 +604,16 @@ def _said_first(found: Assessment) -> tuple[str | None, str, str]:
     """Return the signal word and the words beside the stamp: all that is grave, and what to ask first."""
     first = found.first_words
     grave = [one for one in first if one.signal in GRAVE]
-    says = " ".join(one.says for one in grave or first[:1])
+    refusing = [one for one in first if one.verdict == "do not sell"]
+    says = " ".join(one.says for one in first if one in grave or one in refusing[:1]) or "".join(
+        one.says for one in first[:1]
+    )
     signal = first[0].signal if first else None
     if found.verdict != "ask first" or not found.doubts:
         return signal, says, ""
     doubt = found.doubts[0]
-    asks = doubt.ask if doubt.about == desk.OPEN_END else tr("Ask: {question}").format(question=doubt.ask)
+    is_told = doubt.about == desk.OPEN_END or (doubt.kind == "look" and doubt.about != "marks")
+    asks = doubt.ask if is_told else tr("Ask: {question}").format(question=doubt.ask)
     return (signal, says, asks) if grave else (None, "", asks)
 
 

@@ -174,8 +174,9 @@ class MainWindow(QMainWindow):
 
     def _restore(self) -> None:
         kept = numbers(self.settings.value("window"))
-        if len(kept) == 5 and _is_on_a_screen(QRect(*kept[:4])):
-            self.setGeometry(QRect(*kept[:4]))
+        frame = _on_a_screen(QRect(*kept[:4])) if len(kept) == 5 else None
+        if frame is not None:
+            self.setGeometry(frame)
             self._is_to_fill = kept[4] == 1
         self.places.restore(self.settings)
 
@@ -264,11 +265,20 @@ def _settings_file(data: Path) -> Path:
     return path
 
 
-def _is_on_a_screen(frame: QRect) -> bool:
-    """Whether a frame is of a size and in a place where somebody could see it: a damaged file may say anything."""
+def _on_a_screen(frame: QRect) -> QRect | None:
+    """Return a frame no larger than the screen on which most of it lies, and within that.
+
+    None where nobody could see it: a damaged file may say anything.
+    """
     for screen in QGuiApplication.screens():
         room = screen.availableGeometry()
         seen = room.intersected(frame)
         if seen.width() * 2 >= frame.width() > 0 and seen.height() * 2 >= frame.height() > 0:
-            return True
-    return False
+            if room.contains(frame):
+                return frame
+            inside = QRect(frame.topLeft(), frame.size().boundedTo(room.size()))
+            left = max(room.left(), min(inside.left(), room.right() + 1 - inside.width()))
+            top = max(room.top(), min(inside.top(), room.bottom() + 1 - inside.height()))
+            inside.moveTo(left, top)
+            return inside
+    return None

@@ -36,5 +36,5 @@ def test_fault_is_found(tmp_path, change, says):
 
 def test_checking_what_is_shipped_covers_every_table():
     shipped = {file.stem for file in paths.resources().glob("*.json")}
-    own = {"lessons", "stock"}  # cases and columns of our own: no values of the trade
+    own = {"lessons", "plain-words", "stock"}  # cases, words and columns of our own: no values of the trade
     assert shipped == {"catalogue", *own, *TABLES}

@@ -367,6 +367,21 @@ def test_a_code_of_several_lamps_gets_the_strictest_verdict(catalogue):
     assert judged.verdict == "do not sell"
 
 
+@pytest.mark.parametrize(("code", "holder"), [("9W", "G23"), ("9W", "2G7"), ("26W", "G24d-3")])
+def test_watts_that_stand_on_several_bases_refuse_no_holder_of_one_of_them(catalogue, code, holder):
+    fixture = Fixture(holder=holder, ballast="magnetic", ballast_watts=(float(code[:-1]),))
+    judged = fit_code(catalogue, code, fixture, "lighting")
+    assert judged.verdict == "ask first"
+    assert holder in judged.asks[0].question
+
+
+def test_what_refuses_the_lamp_stands_before_a_warning_that_refuses_nothing(catalogue):
+    fixture = Fixture(holder="G13", ballast="electronic", ballast_watts=(40,))
+    found = assess(catalogue, Case(marks="F32T8/841", fixture=fixture))
+    assert found.verdict == "do not sell"
+    assert found.first_words[0].verdict == "do not sell"
+
+
 @pytest.mark.parametrize("code", ["", "   ", "🙂", "hello", "?" * 30, "A" * 10_000], ids=lambda code: code[:8])
 def test_a_code_that_names_no_lamp_is_said_so(catalogue, code):
     with pytest.raises(CaseProblem, match="no lamp") as problem:

@@ -43,7 +43,7 @@ def test_subline_says_what_is_open(catalogue, case, subline):
 def test_advice_ends_when_all_is_answered(catalogue):
     fixture = Fixture(holder="G24q-3", ballast="electronic", ballast_watts=(26,), emergency=False, dimmer=False)
     case = Case(marks="CFQ26W/G24q/841", fixture=fixture, use="lighting")
-    assert assess(catalogue, case).advice == "Nothing more to ask."
+    assert assess(catalogue, case).advice == "Nothing more to look at."
     asked = case.model_copy(update={"fixture": Fixture()})
     assert assess(catalogue, asked).advice == "Lamp known. Now ask about the fixture."
 

@@ -48,6 +48,13 @@ Phase auf Sockel
 replace with 18W
 set to 42W
 is it 26W?
+do not use shop
+DO NOT USE kitchen
+no usar cocina
+print shop yellow tubes
+enclosed: amalgam lamp required
+tubo para baja temperatura
+aircraft galley light
 """.strip().splitlines()
 
 

@@ -35,7 +35,7 @@ def test_a_filter_goes_by_escape_from_the_marks(window):
 
 def test_a_broken_lamp_alone_is_asked_about_and_then_the_marks_have_the_keyboard(window):
     key(window, Qt.Key.Key_B, CTRL)
-    assert window.looks.advice.text() == "Is the broken lamp cleaned up as shown?"
+    assert window.looks.advice.text() == "Is the broken lamp cleaned up, by the steps under Law?"
     key(window, Qt.Key.Key_B, CTRL)
     assert window.marks.field.hasFocus()
     assert window.answer.stamp.verdict is None

@@ -61,7 +61,8 @@ def says_near(shipped, code: str) -> bool:
         ("CFT9W/G23/827", False),  # a colour: it gives light
         ("FT40W/2G11", False),  # no germicidal lamp has these watts
         ("CFQ26W/G24q", False),
-        ("F15T8", False),  # an F looks nothing like a G
+        ("F32T8", False),
+        ("F15T8", True),  # no colour, and a germicidal lamp has these watts on this base
     ],
 )
 def test_the_glass_is_asked_for_where_a_germicidal_code_is_near(shipped, text, asks):

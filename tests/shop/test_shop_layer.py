@@ -168,7 +168,7 @@ def test_every_part_can_be_confirmed(tmp_path: Path, kind: str, part: str) -> No
 
 
 REFUSED = [
-    ({"of": "G24q-9/26/quad"}, "of", "no lamp G24q-9"),
+    ({"of": "G24q-9/26/quad"}, "of", "no lamp type G24q-9"),
     ({"kind": "base"}, "of", "no base G24q-3/26/quad"),
     ({"part": "weight_g"}, "part", "cannot be confirmed"),
     ({"part": "watts"}, "part", "cannot be confirmed"),

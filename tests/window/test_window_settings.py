@@ -25,6 +25,17 @@ def test_places_that_no_screen_has_are_not_taken(windows, data, text):
     assert all(size >= 0 for size in window.places.across.sizes())
 
 
+def test_a_window_of_a_larger_screen_is_no_larger_than_this_one(windows, data, qapp):
+    room = qapp.primaryScreen().availableGeometry()
+    data.mkdir()
+    settings = QSettings(str(data / SETTINGS_FILE), QSettings.Format.IniFormat)
+    settings.setValue("window", f"40 30 {room.width() + 300} {room.height() + 200} 0")
+    settings.sync()
+    window = windows(awake=False)
+    assert window.width() <= room.width()
+    assert window.height() <= room.height()
+
+
 @pytest.mark.skipif(sys.platform == "win32", reason="pipes and links as POSIX has them")
 @pytest.mark.parametrize("kind", ["pipe", "itself", "folder", "giant", "device"])
 def test_what_is_no_file_is_left_alone(windows, data, kind):

@@ -233,6 +233,7 @@ class LooksPane(QFrame):
     def clear(self) -> None:
         """Empty all fields for the next customer."""
         self._problems.clear()
+        self._scroll.verticalScrollBar().setValue(0)
         self.show_problem("", "")
         for row in self.rows.values():
             if isinstance(row, MeasureField):

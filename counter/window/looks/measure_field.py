@@ -54,7 +54,8 @@ class MeasureField(QWidget):
         self._pause.timeout.connect(self._say)
         self.field.textEdited.connect(lambda _: self._pause.start())
         self.field.editingFinished.connect(self._say_now)
-        self.cannot.toggled.connect(lambda on: self.answered.emit(look.key, CANNOT_TELL if on else ""))
+        self._before = ""  # what stood there before "can't tell": a second press brings it back
+        self.cannot.toggled.connect(self._say_cannot)
         self._lay_out()
 
     def _lay_out(self) -> None:
@@ -76,6 +77,10 @@ class MeasureField(QWidget):
 
     def _say(self) -> None:
         self.answered.emit(self.look.key, self.field.text().strip())
+
+    def _say_cannot(self, on: bool) -> None:
+        before, self._before = self._before, self.field.text().strip() if on else ""
+        self.answered.emit(self.look.key, CANNOT_TELL if on else before)
 
     def show_units(self, units: str) -> None:
         """Say what a bare number is taken as."""
@@ -107,6 +112,7 @@ class MeasureField(QWidget):
     def clear(self) -> None:
         """Empty the field for the next customer."""
         self._pause.stop()
+        self._before = ""
         self.field.setText("")
         self.show_problem("")
 

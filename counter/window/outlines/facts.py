@@ -16,11 +16,11 @@ if TYPE_CHECKING:
 
 CONFIDENCE_WORDS = {
     "confirmed": marked("seen here"),
-    "published": marked("in print"),
-    "reproduced": marked("in a copy"),
-    "practice": marked("usual"),
-    "memory-high": marked("recalled"),
-    "memory-medium": marked("recalled"),
+    "published": marked("from a text"),
+    "reproduced": marked("from a copy"),
+    "practice": marked("practice"),
+    "memory-high": marked("from memory"),
+    "memory-medium": marked("from memory"),
     "memory-low": marked("not sure"),
 }
 NOTCH_WORDS = {

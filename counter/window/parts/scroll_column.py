@@ -2,12 +2,24 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QScrollArea, QVBoxLayout, QWidget
 
 from counter.window.parts.flash import RingOnFocus
 
 LEAST_HEIGHT_PX = 40  # so that the fixture's fields, opened, find room on a small screen
+
+
+class Wrapping(QWidget):
+    """What is as tall as its words at the width it has.
+
+    Qt takes no less than the least height, and that of words that wrap is counted at their least width: without this
+    there would be an empty stretch below the last line to scroll into.
+    """
+
+    def minimumSizeHint(self) -> QSize:
+        """Return no least size: the height follows from the width."""
+        return QSize(0, 0)
 
 
 class ScrollColumn(QScrollArea):
@@ -21,7 +33,7 @@ class ScrollColumn(QScrollArea):
         self.setAccessibleName(name)
         RingOnFocus(self)
         self.setMinimumHeight(LEAST_HEIGHT_PX)
-        inside = QWidget()
+        inside = Wrapping()
         self.column = QVBoxLayout(inside)
         self.column.setContentsMargins(3, 4, 6, 0)
         self.column.setSpacing(spacing)

@@ -5,13 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout
 
 from counter.language import SpokenNumber, marked, tr, trn
 from counter.window.answer_bar import SignalChip
 from counter.window.outlines.facts import confidence_words
 from counter.window.parts.flash import RingOnFocus
-from counter.window.parts.scroll_column import LEAST_HEIGHT_PX
+from counter.window.parts.scroll_column import LEAST_HEIGHT_PX, Wrapping
 from counter.window.parts.where_from import WhereFrom
 from counter.window.parts.words import Words
 from counter.window.side.ask_row import AskRow
@@ -109,7 +109,7 @@ class CautionsPane(QFrame):
         self._rest = QTimer(self, singleShot=True, interval=REST_MS)
         self._rest.timeout.connect(lambda: self._show_cards(len(self._cautions)))
         self._sources: dict[str, str] = {}
-        inside = QWidget()
+        inside = Wrapping()
         self._asks_box, self._cards_box = QVBoxLayout(), QVBoxLayout()
         self._asks_box.setSpacing(6)
         column = QVBoxLayout(inside)

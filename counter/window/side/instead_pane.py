@@ -17,8 +17,9 @@ if TYPE_CHECKING:
 
     from counter.fit import Replacement
 
-NO_LAMP = marked("Once a lamp is named, what may replace it stands here.")
+NO_LAMP = marked("Once a lamp is named, or what is printed on the holder, what may go in stands here.")
 ALL_REFUSED = marked("Nothing listed here may go into this fixture.")
+NO_HOLDER = marked("Enter what is printed on the holder: the lamp that it takes then stands here.")
 
 
 class InsteadPane(ScrollColumn):
@@ -38,8 +39,10 @@ class InsteadPane(ScrollColumn):
         self.column.addWidget(self.refused)
         self.column.addStretch(1)
 
-    def show_replacements(self, found: tuple[Replacement, ...], in_hand: str | None) -> None:
-        """Show what there is."""
+    def show_replacements(
+        self, found: tuple[Replacement, ...], in_hand: str | None, *, is_holder_known: bool = True
+    ) -> None:
+        """Show what there is; where no lamp may go in and the holder is not known, ask for it."""
         offered = [one for one in found if one.verdict != "do not sell"]
         while len(self.cards) < len(offered):
             card = ReplacementCard()
@@ -50,8 +53,9 @@ class InsteadPane(ScrollColumn):
             card.setVisible(i < len(offered))
             if i < len(offered):
                 card.show_replacement(offered[i], in_hand)
-        self.empty.setText(tr(ALL_REFUSED if found else NO_LAMP))
-        self.empty.setVisible(not offered)
+        is_open = bool(found) and not is_holder_known and not any(one.lamp is not None for one in offered)
+        self.empty.setText(tr(NO_HOLDER if is_open else ALL_REFUSED if found else NO_LAMP))
+        self.empty.setVisible(is_open or not offered)
         self.refused.show_notes(refusals(one for one in found if one.verdict == "do not sell"))
         self.to_top()
 

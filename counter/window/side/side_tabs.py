@@ -117,15 +117,24 @@ class SideTabs(QFrame):
         found, case = self._shown
         shown = self.tabs.currentWidget()
         if self.is_wide:
-            self.instead.show_replacements(found.replacements, found.lamp)
+            self._fill_instead(found, case)
         if shown is self.cautions:
             self.cautions.show_cautions(found.cautions, found.asks)
         elif shown is self.instead:
-            self.instead.show_replacements(found.replacements, found.lamp)
+            self._fill_instead(found, case)
         elif shown is self.light:
             self.light.show_light(found.light)
         elif shown is self.law and found.law is not None:
             self.law.show_law(found.law, case.broken)
+
+    def _fill_instead(self, found: Assessment, case: Case) -> None:
+        is_known = case.fixture.holder is not None
+        self.instead.show_replacements(found.replacements, found.lamp, is_holder_known=is_known)
+
+    def open_instead(self) -> None:
+        """Bring what may go in instead into sight."""
+        if not self.is_wide:
+            self.tabs.setCurrentWidget(self.instead)
 
     def set_wide(self, is_wide: bool) -> None:
         """Show what may go in instead beside the cautions, or as one of the tabs."""

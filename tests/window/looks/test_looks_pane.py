@@ -31,6 +31,14 @@ def test_cannot_tell_is_an_answer(window):
         assert look not in window.case.looks
 
 
+def test_cannot_tell_pressed_twice_brings_back_what_was_typed(window):
+    row = window.looks.rows["length_mm"]
+    type_into(row.field, "165")
+    press(row.cannot)
+    press(row.cannot)
+    assert window.case.looks["length_mm"] == 165.0
+
+
 def test_typed_sizes_go_into_the_case(window):
     type_into(window.looks.rows["length_mm"].field, '5 7/8"')
     type_into(window.looks.rows["watts"].field, "18")

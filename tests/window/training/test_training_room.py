@@ -353,7 +353,7 @@ def test_a_rule_without_cards_teaches_the_base_at_hand(counter):
     counter.cautions.teach.emit("too-long")
     room = counter.counter.training.room
     assert room.session.card.family == "G24q"
-    assert room.said.text().startswith("No lamp and fixture known here brings it about")
+    assert room.said.text().startswith("No lamp and fixture known here bring it up")
     assert "too-long" not in room.said.text()
 
 
@@ -398,7 +398,7 @@ def test_the_bars_and_the_interval_are_named(room, ada):
     turn(room, STANDING)
     words = room.standing.bars.text()
     assert "Clopper-Pearson" in words
-    assert "over 90 for ultraviolet and what does not go together" in words
+    assert "for ultraviolet and what does not go together over 90" in words
 
 
 def test_everybody_has_mix_ups_together(room, clock):
