@@ -212,4 +212,4 @@ def test_no_card_speaks_of_bits(catalogue):
 
 def test_a_sale_says_what_the_counter_says_first_of_a_twin_that_is_germicidal(catalogue):
     (card,) = (one for one in cards_about(catalogue, "look-uvc-shelf", 1))
-    assert "take the white one from the shelf" in card.why
+    assert "take a white one from the shelf" in card.why
