@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import errno
 import json
+import os
 
 import pytest
 
@@ -66,7 +68,7 @@ def test_taught_and_forgotten(asked):
 @pytest.mark.parametrize(
     ("words", "said"),
     [
-        (("learn", "no-such-file.csv"), "no such file"),
+        (("learn", "no-such-file.csv"), None),  # as the system says it, in whichever language
         (("teach", "X4"), "are no letters"),
         (("teach", "XK", "form=quad"), "is no meaning"),
         (("teach", "XK", "pins=many"), "pins"),
@@ -75,7 +77,7 @@ def test_taught_and_forgotten(asked):
 def test_bad_input_says_what_and_the_way_out(asked, words, said):
     status, complaint = asked(*words)
     assert status == 2
-    assert said in complaint
+    assert (said or os.strerror(errno.ENOENT)[1:]) in complaint
 
 
 def test_a_list_without_its_columns(asked, tmp_path):

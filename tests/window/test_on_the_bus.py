@@ -96,7 +96,7 @@ def test_a_case_is_served_and_heard(program):
     table = find(program, "What is known of it", "table")
     cells = [one.name for one in program.walk(table.ref) if one.role == "cell"]
     at = cells.index("Tube")
-    assert cells[at : at + 3] == ["Tube", "12.7\N{THIN SPACE}mm", "from a copy"]
+    assert cells[at : at + 3] == ["Tube", "12.7\N{THIN SPACE}mm", "reprinted"]
 
     program.act(find(program, "More about the fixture"))
     until(lambda: find(program, "Ballast label"), "the rest of the fixture")

@@ -90,7 +90,7 @@ def test_undo_while_the_hand_is_in_a_field_undoes_the_typing(window):
 
 def test_size_splitters_units_and_palette_are_remembered(windows):
     first = windows()
-    first.resize(840, 720)
+    first.resize(780, 720)
     first.places.across.setSizes([350, 500, 380])
     first.places.middle.setSizes([300, 380])
     first.set_theme("dark")
@@ -99,7 +99,7 @@ def test_size_splitters_units_and_palette_are_remembered(windows):
     kept = [splitter.sizes() for splitter in (first.places.across, first.places.middle)]
     first.close()
     second = windows()
-    assert (second.width(), second.height()) == (840, 720)
+    assert (second.width(), second.height()) == (780, 720)
     for before, after in zip(
         kept, [one.sizes() for one in (second.places.across, second.places.middle)], strict=True
     ):

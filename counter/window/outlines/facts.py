@@ -16,11 +16,11 @@ if TYPE_CHECKING:
 
 CONFIDENCE_WORDS = {
     "confirmed": marked("seen here"),
-    "published": marked("from a text"),
-    "reproduced": marked("from a copy"),
+    "published": marked("published"),
+    "reproduced": marked("reprinted"),
     "practice": marked("practice"),
-    "memory-high": marked("from memory"),
-    "memory-medium": marked("from memory"),
+    "memory-high": marked("memory"),
+    "memory-medium": marked("memory"),
     "memory-low": marked("not sure"),
 }
 NOTCH_WORDS = {
