@@ -9,17 +9,9 @@ import os
 import pytest
 
 from counter.cli import main
+from tests.shelf.conftest import MAKERS_HEADINGS, MAKERS_LINES, as_text
 
-LIST = "Code,Description,Bin\n" + "".join(
-    f"F{watts}{letters}/{colour},{watts}W {words},7\n"
-    for colour in (827, 835, 841)
-    for letters, words, of in (
-        ("XK", "quad 4-pin G24q", (13, 18, 26)),
-        ("ZN", "triple 4-pin GX24q", (18, 26, 32)),
-        ("ST", "twin 2-pin G23", (5, 7, 9)),
-    )
-    for watts in of
-)
+LIST = as_text(",", MAKERS_LINES, MAKERS_HEADINGS)
 
 
 @pytest.fixture

@@ -24,6 +24,7 @@ SAYS_OTHER = ("uv", "led", "dispute", "split")  # doubts that speak of another l
 SETTLE_FIRST = marked("First find out which lamp it is.")
 OTHER_IN_HAND = marked("The lamp in hand looks or reads otherwise: first find out which lamp it is.")
 BROKEN_FIRST = marked("First clean up the broken lamp.")
+NO_WHITE = ("print-coloured", "print-colour-number", "print-newborn")  # of light other than white
 NOMINAL_MM = 60.0  # codes print nominal lengths, pins and holders in them; the next nominal length lies farther off
 
 
@@ -48,9 +49,8 @@ def offers(seen: Evidence, printed: tuple[Caution, ...], of_lamp: Sequence[Doubt
     open_ = next((one.says for one in printed if one.verdict != "sell"), "")
     found = tuple(_asked_first(one, open_) for one in found) if open_ else found
     held = [(_held_back(catalogue, case, one), one) for one in found]
-    held.sort(
-        key=lambda pair: (fit.VERDICTS.index(pair[0].verdict), pair[0] is not pair[1])
-    )  # what the law ended, last
+    # What is held back here, by the law for one, stands behind what is as strict by itself.
+    held.sort(key=lambda pair: (fit.VERDICTS.index(pair[0].verdict), pair[0] is not pair[1]))
     return tuple(one for one, _ in held)
 
 
@@ -60,9 +60,6 @@ def _reaches(catalogue: Catalogue, one: Replacement, length_mm: float | None) ->
     if lengths is None or length_mm is None:
         return True
     return lengths[0] - NOMINAL_MM <= length_mm <= lengths[1] + NOMINAL_MM
-
-
-NO_WHITE = ("print-coloured", "print-colour-number", "print-newborn")
 
 
 def _asked_first(one: Replacement, why: str) -> Replacement:

@@ -247,15 +247,17 @@ def _judged(known: Facts, offer: Offer) -> Replacement:
     findings = find(trial)
     verdict = strictest(map(verdict_of, findings))
     waiting = blocking(trial) if verdict != "do not sell" else ()
-    if waiting or offer.must_ask or _is_germicidal_unasked(known, offer.lamp, trial):
+    is_unnamed = _is_germicidal_unasked(known, offer.lamp, trial)
+    if waiting or offer.must_ask or is_unnamed:
         verdict = "ask first" if verdict == "sell" else verdict
     said = in_words(findings, offer.lamp.id)
     cautions = tuple(one for one in said if one.verdict != "sell" or one.signal != "NOTICE")
+    reason = _reason(trial, verdict, cautions, waiting, is_unnamed=is_unnamed)
     return Replacement(
         title=offer.title,
         lamp=offer.lamp.id,
         verdict=verdict,
-        reason=_reason(trial, verdict, cautions, waiting) + (f" {offer.note}" if offer.note else ""),
+        reason=f"{reason} {offer.note}" if offer.note else reason,
         cautions=cautions,
     )
 
@@ -286,13 +288,15 @@ def _is_stranger(known: Facts) -> bool:
     return known.has_starter and known.fixture.ballast in HIGH_FREQUENCY
 
 
-def _reason(known: Facts, verdict: Verdict, cautions: tuple[Caution, ...], waiting: tuple[str, ...]) -> str:
+def _reason(
+    known: Facts, verdict: Verdict, cautions: tuple[Caution, ...], waiting: tuple[str, ...], *, is_unnamed: bool
+) -> str:
     objecting = [one for one in cautions if one.verdict == verdict != "sell"]
     if objecting:
         return f"{objecting[0].says} {objecting[0].why}"
     if waiting:
         return _to_ask(waiting[0])
-    if verdict == "ask first":
+    if is_unnamed:
         return tr("The lamp in hand is no germicidal one: read which lamp the unit's own label names.")
     return _all_that_matches(known)
 

@@ -603,18 +603,15 @@ def _worth_comparing(catalogue: Catalogue, found: Assessment, shown: str | None)
 def _said_first(found: Assessment) -> tuple[str | None, str, str]:
     """Return the signal word and the words beside the stamp: all that is grave, and what to ask first."""
     first = found.first_words
-    grave = [one for one in first if one.signal in GRAVE]
-    refusing = [one for one in first if one.verdict == "do not sell"]
-    says = " ".join(one.says for one in first if one in grave or one in refusing[:1]) or "".join(
-        one.says for one in first[:1]
-    )
+    is_grave = any(one.signal in GRAVE for one in first)
+    says = " ".join(one.says for one in first)
     signal = first[0].signal if first else None
     if found.verdict != "ask first" or not found.doubts:
         return signal, says, ""
     doubt = found.doubts[0]
     is_told = doubt.about == desk.OPEN_END or (doubt.kind == "look" and doubt.about != "marks")
     asks = doubt.ask if is_told else tr("Ask: {question}").format(question=doubt.ask)
-    return (signal, says, asks) if grave else (None, "", asks)
+    return (signal, says, asks) if is_grave else (None, "", asks)
 
 
 def _why_open(found: Assessment) -> str:

@@ -181,3 +181,11 @@ def test_what_a_customer_would_bring_back_is_said(offered):
     both = {"holder": "G13", "ballast": "magnetic", "ballast_watts": (34, 40)}
     saver = _offer(offered("G13/40/linear/t12", **both), "G13/34/linear/t12")
     assert "16 degrees" in saver.reason
+
+
+def test_a_coloured_lamp_is_not_asked_about_as_if_it_were_germicidal(catalogue):
+    fixture = Fixture(holder="G13", ballast="magnetic", ballast_watts=(20,))
+    lamp = catalogue.lamp_by_id["G13/20/linear/t12"]
+    colour = replacements(catalogue, lamp, fixture, "lighting", is_white=False)[1]
+    assert colour.verdict == "ask first"
+    assert "germicidal" not in colour.reason

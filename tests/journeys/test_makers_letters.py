@@ -12,20 +12,10 @@ from counter.desk import Case
 from counter.shop import open_store
 from counter.window.shelf.import_dialog import ImportDialog
 from counter.window.slip.log_dialog import LogDialog
-from tests.shelf.conftest import as_text
+from tests.shelf.conftest import MAKERS_HEADINGS, MAKERS_LINES, as_text
 from tests.window.hands import CTRL, button, key, press, shop_at_rest, type_into
 
 NAMES = ("XK", "ZN", "ST")
-LINES = tuple(
-    (f"F{watts}{letters}/{colour}", f"{watts}W {words}", "A1")
-    for colour in (827, 835, 841)
-    for letters, words, of in (
-        ("XK", "quad 4-pin G24q", (13, 18, 26)),
-        ("ZN", "triple 4-pin GX24q", (18, 26, 32)),
-        ("ST", "twin 2-pin G23", (5, 7, 9)),
-    )
-    for watts in of
-)
 CODE = "F26QV/841/4P"
 QUAD, TRIPLE = "G24q-3/26/quad", "GX24q-3/26/triple"
 
@@ -39,7 +29,7 @@ def counter(windows, shop_data):
 
 def bring_in(counter, tmp_path):
     path = tmp_path / "spring.csv"
-    path.write_text(as_text(",", LINES, ("Code", "Description", "Bin")), "utf-8")
+    path.write_text(as_text(",", MAKERS_LINES, MAKERS_HEADINGS), "utf-8")
     dialog = ImportDialog(counter, counter.shop.worker, path, counter.shop._imported)
     dialog.show()
     shop_at_rest(counter)

@@ -16,6 +16,18 @@ LINES = (
     ("TV103", "WIRE NUT YELLOW 100/PK", "D09-9", "n/a", "3.20", ""),
 )
 
+MAKERS_HEADINGS = ("Code", "Description", "Bin")
+MAKERS_LINES = tuple(  # from which the letters XK, ZN and ST can be learned
+    (f"F{watts}{letters}/{colour}", f"{watts}W {words}", "A1")
+    for colour in (827, 835, 841)
+    for letters, words, of in (
+        ("XK", "quad 4-pin G24q", (13, 18, 26)),
+        ("ZN", "triple 4-pin GX24q", (18, 26, 32)),
+        ("ST", "twin 2-pin G23", (5, 7, 9)),
+    )
+    for watts in of
+)
+
 
 @pytest.fixture(scope="session")
 def matcher(catalogue):

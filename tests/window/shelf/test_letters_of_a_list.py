@@ -10,20 +10,9 @@ from counter.desk import Case
 from counter.shop import open_store
 from counter.window.marks.letters_dialog import LettersDialog
 from counter.window.shelf.import_dialog import ImportDialog
-from tests.shelf.conftest import as_text
+from tests.shelf.conftest import MAKERS_HEADINGS, MAKERS_LINES, as_text
 from tests.window.hands import press, shop_at_rest
 
-HEADINGS = ("Code", "Description", "Bin")
-LINES = tuple(
-    (f"F{watts}{letters}/{colour}", f"{watts}W {words}", "A1")
-    for colour in (827, 835, 841)
-    for letters, words, of in (
-        ("XK", "quad 4-pin G24q", (13, 18, 26)),
-        ("ZN", "triple 4-pin GX24q", (18, 26, 32)),
-        ("ST", "twin 2-pin G23", (5, 7, 9)),
-    )
-    for watts in of
-)
 OPEN = (("F26QV/841", "lamp, box of ten", "B7"), ("F18QV/830", "lamp, box of ten", "B8"))
 
 
@@ -32,16 +21,16 @@ def counter(windows, shop_data):
     return windows(case=Case()).counter
 
 
-def opened(counter, tmp_path, lines=LINES, name="spring.csv"):
+def opened(counter, tmp_path, lines=MAKERS_LINES, name="spring.csv"):
     path = tmp_path / name
-    path.write_text(as_text(",", lines, HEADINGS), "utf-8")
+    path.write_text(as_text(",", lines, MAKERS_HEADINGS), "utf-8")
     dialog = ImportDialog(counter, counter.shop.worker, path, counter.shop._imported)
     dialog.show()
     shop_at_rest(counter)
     return dialog
 
 
-def bring_in(counter, tmp_path, lines=LINES, name="spring.csv"):
+def bring_in(counter, tmp_path, lines=MAKERS_LINES, name="spring.csv"):
     press(opened(counter, tmp_path, lines, name).go)
     shop_at_rest(counter)
 
@@ -85,7 +74,7 @@ def test_a_list_offers_its_letters_which_are_taken_and_go_with_it(counter, tmp_p
     assert counter.assessment.readings[0].lamps == ("G24q-3/26/quad",)
     assert "Known in this shop" in counter.marks.letters.says.text()
 
-    bring_in(counter, tmp_path, LINES[:1], "autumn.csv")
+    bring_in(counter, tmp_path, MAKERS_LINES[:1], "autumn.csv")
     assert stored(counter) == {}  # withdrawn with its list
     counter.shop.open()
     shop_at_rest(counter)
@@ -109,7 +98,7 @@ def test_what_was_taught_by_hand_is_kept_apart_and_stays(counter, tmp_path):
     press(dialog.buttons["forget"])
     assert set(stored(counter)) == {"XK", "ST"}
     dialog.reject()
-    bring_in(counter, tmp_path, LINES[:1], "autumn.csv")
+    bring_in(counter, tmp_path, MAKERS_LINES[:1], "autumn.csv")
     assert stored(counter) == {"XK": "taught"}
 
 
