@@ -13,7 +13,8 @@ from pydantic import Field
 
 from counter import words
 from counter.catalogue import Model, scan_designation
-from counter.fit._label_scan import Scan, Stretch, gap, scan, table
+from counter.fit._label_rows import Stretch, gap, table
+from counter.fit._label_scan import Scan, scan
 from counter.language import figure, kept_by_language, marked, tr, trn
 from counter.words import Topic
 
@@ -42,7 +43,9 @@ _LISTING = ("watts", "code")
 _NUMBER = re.compile(r"\d+|[a-z]+")
 _IS_RANGE = re.compile(r"-|\b(?:to|a|bis|hasta)\b")
 _REDUCED = re.compile(r"(\d{2}) ?w\b")
-_DENIES = re.compile(r"\b(?:not?|non|never|without)\b[\s\w-]{0,8}$")
+_DENIES = re.compile(
+    r"\b(?:(?:not?|non|never|without|sin|sans|ohne)\b[\s\w-]{0,8}|not? (?:requiere|necesita|requires?|needs?) )$"
+)
 _BESIDE: dict[str, str] = {
     "emergency": marked("a battery pack drives the lamp too"),
     "dimmer": marked("a dimmer in the circuit"),
@@ -59,6 +62,13 @@ class LabelSpan(Model):
     text: str
     about: str
     means: str
+
+
+class ShutOut(Model):
+    """An order not to use some lamps, as it stands there, and its words for those lamps."""
+
+    words: str
+    lamps: str
 
 
 class LabelReading(Model):
@@ -78,6 +88,7 @@ class LabelReading(Model):
         (), description="lamp watts that stand there otherwise than in a tube's code"
     )
     shuts_out: bool = Field(False, description='whether some of its lamps stand beside "only"')
+    shut_out: tuple[ShutOut, ...] = Field((), description="lamps that may not be used, though the label names them")
     at_most_w: float | None = Field(None, description="the most watts that a lamp in it may take")
     is_cut: bool = Field(False, description="whether the label is longer than what is read of it")
 
@@ -123,6 +134,7 @@ def parse_label(text: str) -> LabelReading:
         pins=tuple(sorted(_pins(folded.plain, found))),
         plain_watts=tuple(w for one in _named(found, *_LISTING) if "tube" not in one.groups for w in _watts_of(one)),
         shuts_out=any(one.is_exclusive for one in _named(found, *_LISTING)),
+        shut_out=tuple(_shut_out(folded, found)),
         at_most_w=min((_most_of(one) for one in _named(found, "at most")), default=None),
         is_cut=len(text) > longest,
     )
@@ -267,6 +279,15 @@ def _dangers(folded: Folded, found: Scan) -> Iterator[LabelSpan]:
             yield _span(folded, start, end, topic, tr("speaks against a sale"))
 
 
+def _shut_out(folded: Folded, found: Scan) -> Iterator[ShutOut]:
+    """Yield the orders that shut lamps out; "fluorescent lamps only" shuts out every other kind."""
+    for one in found.denied:
+        yield ShutOut(words=folded.as_typed(one.start, one.end), lamps=folded.as_typed(one.named, one.end))
+    for stretch in _named(found, "fluorescent"):
+        if stretch.is_exclusive:
+            yield ShutOut(words=folded.as_typed(stretch.start, stretch.end), lamps="")
+
+
 def _bases(folded: Folded, found: Scan) -> Iterator[str]:
     for one in _named(found, "base"):
         yield folded.as_typed(one.start, one.end)
@@ -281,6 +302,8 @@ def _spans(folded: Folded, found: Scan, kinds: list[tuple[str, LabelSpan]]) -> I
     for word in found.topics:
         if word.topic in _BESIDE:
             yield _span(folded, word.start, word.end, word.topic, tr(_BESIDE[word.topic]))
+    for order in found.denied:
+        yield _span(folded, order.start, order.end, "restricts", tr("shuts these lamps out"))
     for one in found.stretches:
         if one.about not in _KINDS and not one.is_unread:
             yield from _of_stretch(folded, one)

@@ -28,6 +28,7 @@ Topic = Literal[
     "line-voltage",
     "restricts",
     "other-source",
+    "hazardous-place",
     "fault",
     "emergency",
     "magnetic",
@@ -190,6 +191,8 @@ def _at(tokens: list[re.Match[str]], at: int) -> Iterator[Match]:
     written = ""
     for token in tokens[at : at + _MOST_TOKENS]:
         before, written = len(written), _joined(written, token[0])
+        if written == "del" and before == len(tokens[at][0]):  # French "de l'" is no DEL, "D E L" is
+            continue
         for topic in (*_of_word(rows, written), *_of_stem(rows, written, before)):
             longest[topic] = token.end()
     if "harmless" not in longest and is_plain(tokens[at][0]):

@@ -105,6 +105,7 @@ CASES = [
     (QUAD, OWN | {"label": "LED lamps only"}, "lighting", "label-led", "ask first"),
     (QUAD, OWN | {"label": "DANGER UV radiation"}, "lighting", "label-uv", "ask first"),
     (QUAD, OWN | {"label": "Serial zorbik"}, "lighting", "label-unread", "ask first"),
+    (QUAD, OWN | {"label": "26W. Class I Div 2"}, "lighting", "label-hazardous-place", "ask first"),
     (QUAD, OWN | {"label": "26W. Ballast burnt"}, "lighting", "label-fault", "ask first"),
     (QUAD, OWN | {"label": "26W metal halide"}, "lighting", "label-other-lamp", "ask first"),
     (

@@ -51,6 +51,9 @@ NOBODY_READS = {
         "holder.*.means": "for whoever keeps the table",
         "gap": "a pattern",
         "gap_before_only": "a pattern",
+        "gap_of_denial": "a pattern",
+        "denials.*": "words of labels",
+        "sources_denied": "a pattern",
     },
     "lessons.json": {"rules.*.*.*": "a lamp, and the name of a fixture"},
     "light.json": {

@@ -12,7 +12,7 @@ from counter.fit._facts import HIGH_FREQUENCY, RUNS_LAMPS, Facts, Finding, numbe
 from counter.fit._families import other_family
 from counter.fit._holder import compare
 from counter.fit._label import parse_label, quoted
-from counter.fit._label_scan import holder_words as ratings
+from counter.fit._label_rows import holder_words as ratings
 from counter.fit.rules._beyond import suits
 from counter.fit.rules._start import starts_said
 from counter.fit.rules._supply import code_is_named
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
     from counter.catalogue import Lamp
     from counter.fit._codes import TubeCode
+    from counter.fit._label import LabelReading
     from counter.words import Topic
 
 _WATTS = re.compile(r"(\d{1,4}) ?[wW]\b")  # a holder that stands fewer than the lamp takes
@@ -81,17 +82,21 @@ def names_tube(facts: Facts) -> Finding | None:
     named, tube = parse_label(facts.fixture.label).tubes, facts.lamp.tube_mm
     if not named or not facts.discharge:
         return None
-    if (
-        facts.base.mount != "two-ends" and facts.lamp.shape != "circular"
-    ):  # compact tubes are thin, and those of one base and wattage all alike
-        values = {"named": _tubes(named), "tube": "a compact one"}
-        return Finding("labelled-tube", values) if min(named) >= THICK_EIGHTHS else None
+    if facts.base.mount != "two-ends" and facts.lamp.shape != "circular":
+        # Compact tubes are thin, and those of one base and wattage all alike; many chokes run tubes of both kinds.
+        is_other = min(named) >= THICK_EIGHTHS and not _names_own_base(facts)
+        return Finding("labelled-tube", {"named": _tubes(named), "tube": "a compact one"}) if is_other else None
     own = tube.value / EIGHTH_MM if tube is not None else 0.0
     if tube is None or min(abs(eighths - own) for eighths in named) < SAME_EIGHTHS:
         return None
     return Finding(
         "labelled-tube", {"named": _tubes(named), "tube": f"T{own:.0f}"}, tube.value, "mm", tube.confidence
     )
+
+
+def _names_own_base(facts: Facts) -> bool:
+    named = parse_label(facts.fixture.label).bases
+    return any(compare(facts.catalogue, facts.base, one).says in ("same", "family") for one in named)
 
 
 def names_other(facts: Facts) -> Finding | None:
@@ -116,6 +121,24 @@ def names_family(facts: Facts) -> Finding | None:
     """The label names lamps of another shape, other ends or another output, in words: circline, slimline, VHO."""
     said = other_family(facts.fixture.label, facts.lamp, facts.catalogue) if facts.discharge else ""
     return Finding("labelled-family", {"words": quoted(said)}) if said else None
+
+
+def shuts_out(facts: Facts) -> Finding | None:
+    """The label orders that some lamps are not used, and this may be one: by any word that it has for them."""
+    for order in parse_label(facts.fixture.label).shut_out:
+        if not facts.discharge or _is_among(facts, parse_label(order.lamps)):
+            return Finding("label-restricts", {"words": quoted(order.words)})
+    return None
+
+
+def _is_among(facts: Facts, named: LabelReading) -> bool:
+    lamp, tube = facts.lamp, facts.lamp.tube_mm
+    if "fluorescent" in (span.about for span in named.spans) or int(facts.base.pins.value) in named.pins:
+        return True
+    is_of_watts = lamp.watts.value in named.fields.get("ballast_watts", ()) or bool(named.codes)
+    is_as_thick = tube is not None and any(abs(one - tube.value / EIGHTH_MM) < SAME_EIGHTHS for one in named.tubes)
+    bases = (compare(facts.catalogue, facts.base, one).says for one in named.bases)
+    return is_of_watts or is_as_thick or any(says not in ("pins", "key", "base") for says in bases)
 
 
 def _tubes(named: Iterable[int]) -> str:
@@ -230,9 +253,11 @@ RULES = (
     names_family,
     changed,
     of_uv,
+    _speaking("label-hazardous-place", "hazardous-place"),
     _speaking("label-fault", "fault"),
     _speaking("label-other-lamp", "other-source"),
     _speaking("label-restricts", "restricts"),
+    shuts_out,
     cut,
     counts,
     at_most,

@@ -9,9 +9,15 @@ from counter.fit._facts import Facts, Finding, number
 
 # What ballast labels print, letters only. "Programmed rapid start" is programmed start, so it is looked for first.
 _SAID = (
-    ("programmed", re.compile(r"program(?:med|med-|)?[\s-]*(?:rapid[\s-]*)?start", re.IGNORECASE)),
-    ("rapid", re.compile(r"rapid[\s-]*start", re.IGNORECASE)),
-    ("instant", re.compile(r"instant[\s-]*start", re.IGNORECASE)),
+    (
+        "programmed",
+        re.compile(r"program(?:med|med-|)?[\s-]*(?:rapid[\s-]*)?start|arranque\s+programado", re.IGNORECASE),
+    ),
+    ("rapid", re.compile(r"rapid[\s-]*start|(?:arranque|encendido)\s+r[aá]pido", re.IGNORECASE)),
+    (
+        "instant",
+        re.compile(r"instant[\s-]*start|(?:arranque|encendido)\s+instant[aá]neo|sofortstart", re.IGNORECASE),
+    ),
     ("preheat", re.compile(r"pre-?heat|trigger[\s-]*start|switch[\s-]*start", re.IGNORECASE)),
 )
 

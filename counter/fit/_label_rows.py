@@ -1,0 +1,116 @@
+"""The table of label wordings, resources/label.json, and a folded label cut into the stretches that its rows explain.
+
+At every word the rows are tried in their order and the first that fits is taken.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from functools import cache
+from typing import TYPE_CHECKING, Any, NamedTuple, cast
+
+from counter import paths
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+
+class Stretch(NamedTuple):
+    """One stretch of the folded label, the row that explains it, and the groups that the row took out."""
+
+    start: int
+    end: int
+    about: str
+    means: str
+    groups: dict[str, str]
+    is_unread: bool = False
+    is_exclusive: bool = False
+
+
+class _Row(NamedTuple):
+    about: str
+    means: str
+    pattern: re.Pattern[str]
+    is_unread: bool
+
+
+@cache
+def table() -> dict[str, Any]:
+    """Return the table of wordings as it lies in the file."""
+    return cast("dict[str, Any]", json.loads((paths.resources() / "label.json").read_text(encoding="utf-8")))
+
+
+def _filled(pattern: str) -> str:
+    pieces = table()["pieces"]
+    for _ in range(3):  # a piece may hold others
+        pattern = re.sub(r"\{([A-Z]+)\}", lambda name: str(pieces[name[1]]), pattern)
+    return pattern
+
+
+@cache
+def _rows() -> tuple[_Row, ...]:
+    return tuple(
+        _Row(row["about"], row["means"], re.compile(_filled(row["pattern"])), bool(row.get("unread")))
+        for row in table()["rows"]
+    )
+
+
+@cache
+def _any_row() -> re.Pattern[str]:
+    """Return all rows as one pattern, which the engine tries far faster than one by one."""
+    plain = (re.sub(r"\(\?P<\w+>", "(?:", _filled(row["pattern"])) for row in table()["rows"])
+    return re.compile("|".join(f"(?P<r{at}>{pattern})" for at, pattern in enumerate(plain)))
+
+
+@cache
+def holder_words() -> re.Pattern[str]:
+    """Return what holders bear beside their mark and what says nothing: ratings, approvals, how they are mounted."""
+    return re.compile("|".join(row["pattern"] for row in table()["holder"]))
+
+
+@cache
+def gap() -> re.Pattern[str]:
+    """Return what may stand between a count and the lamps that it counts, or "only" and the lamps behind it."""
+    return re.compile(_filled(table()["gap"]))
+
+
+@cache
+def gap_before_only() -> re.Pattern[str]:
+    """Return what may stand between "only" and the lamps before it: with a "for" something else begins."""
+    return re.compile(_filled(table()["gap_before_only"]))
+
+
+@cache
+def gap_of_denial() -> re.Pattern[str]:
+    """Return what may stand between "do not" and the lamps that it shuts out."""
+    return re.compile(_filled(table()["gap_of_denial"]))
+
+
+@cache
+def sources_denied() -> re.Pattern[str]:
+    """Return words for lamps that are no fluorescent ones, which "do not use" may stand before."""
+    return re.compile(_filled(table()["sources_denied"]))
+
+
+def stretches(plain: str) -> Iterator[Stretch]:
+    """Yield the stretches that a row explains, in their order."""
+    at = end = 0
+    while at < len(plain):
+        found = _any_row().match(plain, at) if _begins(plain, at) or (at == end and plain[at] != " ") else None
+        if found is None or found.end() == at:
+            at += 1
+            continue
+        row = _rows()[int(str(found.lastgroup)[1:])]
+        own = row.pattern.match(plain, at)
+        groups = {name: text for name, text in (own.groupdict() if own else {}).items() if text}
+        yield Stretch(at, found.end(), row.about, row.means, groups, row.is_unread)
+        at = end = found.end()
+
+
+def _begins(plain: str, at: int) -> bool:
+    """Whether a word or number, or a sign before one, begins here."""
+    if plain[at] == " " or at == 0:
+        return at == 0
+    before, here = plain[at - 1], plain[at]
+    return not (before.isalnum() and here.isalnum()) or before.isdigit() != here.isdigit()
