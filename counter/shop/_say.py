@@ -80,6 +80,8 @@ def in_words(where: Where) -> Iterator[None]:
         raise problem(kind, where) from error
     except exc.TimeoutError as error:
         raise problem("busy", where) from error
+    except UnicodeDecodeError as error:  # SQLite quotes the damaged text in its own complaint
+        raise problem("damaged", where) from error
 
 
 def kind_of(error: exc.DBAPIError) -> Kind | None:

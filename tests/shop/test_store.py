@@ -131,6 +131,16 @@ def test_damaged_file_is_said(data):
     assert caught.value.kind == "damaged"
 
 
+def test_damage_that_the_database_quotes_is_said(data):
+    open_store(data)
+    close_all()
+    file = data / "shop.db"
+    file.write_bytes(file.read_bytes().replace(b"CREATE TABLE", b"CR\xf1ATE TABLE"))
+    with pytest.raises(StoreProblem) as caught:
+        open_store(data)
+    assert caught.value.kind == "damaged"
+
+
 def test_full_disk_is_said_and_nothing_is_lost(data):
     store = open_store(data)
     with store.engine.connect() as connection:
