@@ -12,6 +12,9 @@ Sources, by the keys the catalogue gives them:
 - TEXT-ILD: "Interior Lighting for Designers", chapter 7.
 - NEMA-GEN: generic designations of compact fluorescent lamps, worked examples, as reproduced.
 - IES-GUV: committee report on germicidal ultraviolet, as republished.
+- CA-SOR-2016-311: Canada's Energy Efficiency Regulations, 2016, sections 445 and 450.
+- ASAP-DIM: page of a project on appliance standards, on California's standard for dimming ballasts.
+- EE-BALLAST: a web page on kinds of fluorescent ballasts. HOBBY-T5: a hobbyists' page on T5 lamps.
 """
 
 from __future__ import annotations
@@ -315,3 +318,48 @@ def test_high_output_lamps_run_at_800_ma(inches: int) -> None:
     assert (
         [one.mains.current_a.value for one in lamps if one.mains and one.mains.current_a] == [0.8] * len(lamps) != []
     )
+
+
+# Nominal lengths as printed: in feet or inches, the holders counted, or in whole inches with the pins.
+PRINTED_IN = {
+    **dict.fromkeys(("G13/17/linear", "G5/24/linear"), ("TEXT-EMH, HOBBY-T5", 22, 24)),
+    **dict.fromkeys(("G13/25/linear", "G5/39/linear"), ("TEXT-EMH, HOBBY-T5", 34, 36)),
+    **dict.fromkeys(("G13/32/linear", "G13/34/linear/t12"), ("TEXT-EMH, USC-6291", 47, 48)),
+    **dict.fromkeys(("G13/40/linear/t8", "G5/80/linear"), ("TEXT-EMH, HOBBY-T5", 58, 60)),
+    **dict.fromkeys(("G5/28/linear", "G5/54/linear"), ("CA-SOR-2016-311: 1125 to 1200 mm, HOBBY-T5", 45, 48)),
+    "G13/15/linear/uv-a": ("WIKI-BLACK", 17, 18),
+    "G5/8/linear/uv-a": ("WIKI-BLACK", 11, 12),
+}
+
+
+@pytest.mark.parametrize("name", PRINTED_IN)
+def test_lengths_are_those_printed_less_what_holders_or_pins_take(name: str) -> None:
+    """The works named in the row. That holders take an inch at most, and pins are 7 mm long: from memory."""
+    _, least, most = PRINTED_IN[name]
+    length = CATALOGUE.lamp_by_id[name].length_mm
+    assert length is not None
+    assert least * INCH_MM - 25.4 <= length.value <= most * INCH_MM
+
+
+def test_no_preheat_and_no_instant_start_lamp_is_dimmed() -> None:
+    """EE-BALLAST: preheat and instant start are not for dimming, rapid start is. ASAP-DIM: T5 and T8 of 4 ft are."""
+    for lamp in CATALOGUE.lamps:
+        if lamp.dims is not None and lamp.dims.source in ("EE-BALLAST", "ASAP-DIM"):
+            is_dimmed = bool({"rapid", "programmed"} & set(lamp.starts))
+            assert (lamp.dims.value != "no") == is_dimmed, lamp.id
+
+
+@pytest.mark.parametrize(
+    ("name", "full"),
+    [
+        ("G13/34/linear/t12", "G13/40/linear/t12"),
+        ("Fa8/60/linear/saver", "Fa8/75/linear"),
+        ("R17d/95/linear/ho-saver", "R17d/110/linear/ho"),
+    ],
+)
+def test_energy_savers_of_the_code(name: str, full: str) -> None:
+    """USC-6291(29)(D) and (M) to (O): F34T12, F96T12/ES and F96T12HO/ES beside F40T12, F96T12 and F96T12HO."""
+    lamp = CATALOGUE.lamp_by_id[name]
+    assert lamp.stands_in_for == (full,)
+    assert lamp.tube_mm is not None
+    assert lamp.tube_mm.value == pytest.approx(1.5 * INCH_MM)
