@@ -47,7 +47,7 @@ from counter.fit._replacements import replacements, wanted
 from counter.fit._report import fit_report
 from counter.fit._texts import questions, spoken, texts, white_codes
 from counter.fit.rules._beyond import typical_band
-from counter.fit.rules._use import about
+from counter.fit.rules._use import about, most_uvc
 
 __all__ = [
     "VERDICTS",
@@ -80,6 +80,7 @@ __all__ = [
     "law_caution",
     "law_check",
     "look_alikes",
+    "most_uvc",
     "other_family",
     "parse_label",
     "places",

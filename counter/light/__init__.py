@@ -27,7 +27,7 @@ from counter.light._colour import Colour, colour_of
 from counter.light._mired import Match, match_word, matching, mired, mired_difference
 from counter.light._report import colour_report, colour_text, duration_text, uv_report, uv_text
 from counter.light._swatch import swatch
-from counter.light._tables import Band, Limit, Output, Place, StandardColour, WeightingRow, titles
+from counter.light._tables import Band, GermicidalShare, Limit, Place, StandardColour, WeightingRow, titles
 from counter.light._uv import (
     CURVE_M,
     NOT_IN_A_DAY,
@@ -35,9 +35,9 @@ from counter.light._uv import (
     UvaExposure,
     curve,
     exposure,
+    germicidal_share,
     irradiance_w_m2,
     places,
-    typical_output,
     uva_exposure,
     uva_eye_limit,
 )
@@ -51,9 +51,9 @@ __all__ = [
     "BandExposure",
     "Colour",
     "Exposure",
+    "GermicidalShare",
     "Limit",
     "Match",
-    "Output",
     "Place",
     "StandardColour",
     "UvaExposure",
@@ -73,6 +73,7 @@ __all__ = [
     "effective_limit",
     "effective_w_m2",
     "exposure",
+    "germicidal_share",
     "irradiance_w_m2",
     "match_word",
     "matching",
@@ -84,7 +85,6 @@ __all__ = [
     "strongest_nm",
     "swatch",
     "titles",
-    "typical_output",
     "uv_report",
     "uv_text",
     "uva_exposure",

@@ -63,12 +63,10 @@ class Band(NamedTuple):
     confidence: str
 
 
-class Output(NamedTuple):
-    """The usual 254 nm output of a new lamp, in watts, least and most, by cap and lamp watts."""
+class GermicidalShare(NamedTuple):
+    """How much of its watts a low-pressure mercury lamp gives at 254 nm, at the most that a work names."""
 
-    caps: tuple[str, ...]
-    watts: float
-    uvc_watts: tuple[float, float]
+    of_watts: float
     source: str
     confidence: str
 
@@ -124,7 +122,7 @@ class Tables(NamedTuple):
     bands: tuple[Band, ...]
     weighting: tuple[WeightingRow, ...]
     places: tuple[Place, ...]
-    outputs: tuple[Output, ...]
+    germicidal_share: GermicidalShare
     standard: tuple[StandardColour, ...]
     letters: tuple[Letters, ...]
     cri_classes: tuple[CriClass, ...]
@@ -153,7 +151,7 @@ def tables() -> Tables:
         bands=_rows(Band, uv["bands"]),
         weighting=_rows(WeightingRow, uv["weighting"]),
         places=_rows(Place, uv["places"]),
-        outputs=_rows(Output, uv["outputs"]),
+        germicidal_share=GermicidalShare(**uv["germicidal_share"]),
         standard=_rows(StandardColour, colour["standard"]),
         letters=_rows(Letters, colour["letters"]),
         cri_classes=_rows(CriClass, colour["cri_classes"]),

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from counter.language import figure, marked, tr
 from counter.light._bounds import within
-from counter.light._tables import Limit, Output, Place, tables, weakest
+from counter.light._tables import GermicidalShare, Limit, Place, tables, weakest
 from counter.light._weighting import MERCURY_LINE_NM, effective_w_m2, row_at
 
 CURVE_M = (0.3, 10.0)  # from holding the lamp to the far side of a large room
@@ -168,10 +168,9 @@ def places(uvc_watts: float, arc_mm: float, lamps: int = 1) -> tuple[tuple[Place
     return tuple((place, exposure(uvc_watts, arc_mm, place.distance_m, lamps)) for place in named)
 
 
-def typical_output(cap: str, watts: float) -> Output | None:
-    """Return the usual 254 nm output of a new germicidal lamp, or None where it is not known."""
-    rows = tables().outputs
-    return next((row for row in rows if cap in row.caps and math.isclose(row.watts, watts)), None)
+def germicidal_share() -> GermicidalShare:
+    """Return how much of its watts a germicidal lamp may give at 254 nm; small ones are thought to give less."""
+    return tables().germicidal_share
 
 
 def _far_enough(arc_mm: float, distance_m: float) -> bool:

@@ -61,7 +61,7 @@ def test_a_measure_is_disputed_only_beyond_what_hands_miss(catalogue, mm, disput
     assert [one.look for one in found] == (["tube_mm"] if disputed else [])
 
 
-@pytest.mark.parametrize(("length_mm", "watts"), [(225.0, 18), (415.0, 36), (535.0, 55)])
+@pytest.mark.parametrize(("length_mm", "watts"), [(225.0, 18), (415.0, 60), (535.0, 95)])
 def test_of_germicidal_lamps_the_strongest_that_it_can_well_be_counts(catalogue, length_mm, watts):
     seen = evidence.evidence_of(catalogue, Case(looks={"glass": "clear", "pins": "4", "length_mm": length_mm}))
     assert seen.strongest_uvc("2G11").watts.value == watts
@@ -69,8 +69,8 @@ def test_of_germicidal_lamps_the_strongest_that_it_can_well_be_counts(catalogue,
 
 def test_with_no_length_the_strongest_of_all_counts(catalogue):
     seen = evidence.evidence_of(catalogue, Case(looks={"glass": "clear", "pins": "4"}))
-    strongest = max(one.uvc_w.value for one in catalogue.lamps if one.base == "2G11" and one.uvc_w is not None)
-    assert seen.strongest_uvc("2G11").uvc_w.value == strongest
+    strongest = max(one.watts.value for one in catalogue.lamps if one.base == "2G11" and one.kind == "uv-c")
+    assert seen.strongest_uvc("2G11").watts.value == strongest
 
 
 @pytest.mark.parametrize(("colour", "cct_k"), [("8*", None), ("84?", None), ("8?1", 4100), ("841", 4100)])

@@ -180,11 +180,22 @@ def test_all_of_it_is_json(assess):
     assert said["label"]["spans"]
 
 
-def test_a_germicidal_lamp_of_unknown_output_says_that_no_figure_can_be_given(assess, changed):
-    def without_output(plain):
-        next(one for one in plain["lamps"] if one["id"] == "2G11/18/long-twin/uv-c").pop("uvc_w")
+@pytest.mark.parametrize(("lost", "is_told"), [(("uvc_w",), True), (("length_mm", "length_also_mm", "arc_mm"), False)])
+def test_a_germicidal_lamp_has_a_figure_wherever_its_length_is_known(changed, lost, is_told):
+    def without(plain):
+        lamp = next(one for one in plain["lamps"] if one["id"] == "2G11/18/long-twin/uv-c")
+        for field in lost:
+            lamp.pop(field, None)
 
     case = Case(chosen="2G11/18/long-twin/uv-c", looks={"glass": "clear", "watts": "18"})
-    told = desk.assess(changed(without_output), case).light
-    assert told.says == "Its UV-C output is not known: no figure can be given."
-    assert assess(chosen=case.chosen, looks=case.looks).light.says == ""
+    told = desk.assess(changed(without), case).light
+    assert (told.uvc is not None) == is_told
+    assert told.says == ("" if is_told else "Its length is not known: no figure can be given.")
+
+
+def test_an_output_stated_above_the_share_of_the_watts_counts(changed):
+    def stronger(plain):
+        next(one for one in plain["lamps"] if one["id"] == "2G11/18/long-twin/uv-c")["uvc_w"]["value"] = 8.5
+
+    case = Case(chosen="2G11/18/long-twin/uv-c", looks={"glass": "clear", "watts": "18"})
+    assert desk.assess(changed(stronger), case).light.uvc.uvc_watts == 8.5

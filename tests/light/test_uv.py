@@ -18,7 +18,6 @@ from counter.light import (
     exposure,
     irradiance_w_m2,
     places,
-    typical_output,
     uva_exposure,
 )
 
@@ -140,11 +139,3 @@ def test_no_time_of_a_band_is_written_longer_than_it_is() -> None:
     found = band_exposure("uv-b-broad", 0.9985, 300, 1)
     assert 341.5 < found.skin.time_to_limit_s < 342  # where rounding would give 342 s
     assert "after 5 min 41 s" in band_text(found)
-
-
-@pytest.mark.parametrize(
-    ("cap", "watts", "span"), [("2G7", 9, (2.2, 2.5)), ("2G11", 36, (11, 12)), ("2G7", 36, None)]
-)
-def test_typical_output_or_nothing(cap: str, watts: float, span: tuple[float, float] | None) -> None:
-    row = typical_output(cap, watts)
-    assert (row.uvc_watts if row else None) == span

@@ -209,6 +209,17 @@ def test_time_to_the_daily_limit_at_two_metres(uvc_w, arc_mm, seconds):
     assert 60 / irradiance == pytest.approx(time_to_limit_s(uvc_w, arc_mm)[0], rel=1e-9)
 
 
+# IES-GUV: about 45 % of the input power leaves a low-pressure lamp at 254 nm. What small lamps give is from memory,
+# less, and in no text that could be read: so a time until harm is never longer than by that share.
+@pytest.mark.parametrize("lamp", [one for one in CATALOGUE.lamps if one.kind == "uv-c" and one.lengths_mm])
+def test_no_time_until_harm_is_longer_than_at_the_share_that_a_text_names(lamp):
+    found = judge(CATALOGUE, lamp, Fixture(holder=lamp.base, ballast="magnetic"), "lighting")
+    said = next(one for one in found.cautions if one.rule == "uvc-in-lighting")
+    arc_mm = (lamp.arc_mm or lamp.length_mm).value
+    assert said.figure == int(time_to_limit_s(0.45 * lamp.watts.value, arc_mm)[0])
+    assert lamp.uvc_w is None or said.figure <= time_to_limit_s(lamp.uvc_w.value, arc_mm)[0]
+
+
 # IES-GUV: germicidal lamps match lighting lamps in shape and connection; so each is named for its twin, and no
 # lighting use ever gets one.
 def test_no_germicidal_lamp_reaches_a_lighting_fixture():

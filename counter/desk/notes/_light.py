@@ -10,7 +10,7 @@ from counter import fit, light
 from counter.catalogue import Confidence, Model
 from counter.desk.notes._bands import BandNote, band_note
 from counter.desk.notes._uv_row import UvRow
-from counter.language import kept_by_language, marked, tr
+from counter.language import figure, kept_by_language, marked, tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -22,13 +22,14 @@ if TYPE_CHECKING:
 WORKING_DAY_S = 8 * 3600  # what the daily limits are set for
 SEVERAL_LAMPS = marked("One lamp only: with several, divide the time by their number.")
 AGE = marked("A new lamp; an old one gives less, but never count on it.")
+USUALLY = marked("As a rule it gives about {usual} W of UV-C; a time until harm counts the most that it may give.")
 ARC_TAKEN = marked("The lamp's length stands in for the length of its arc, which is not known.")
 
 
 class UvcNote(Model):
     """Exposure in front of one bare germicidal lamp."""
 
-    uvc_watts: float
+    uvc_watts: float = Field(description="the most that it may give: what the times are computed from")
     arc_mm: float
     near_field_limit_m: float
     limit_j_m2: float
@@ -88,7 +89,7 @@ def light_notes(lamp: Lamp, germicidal: Lamp | None, reading: Reading | None, ro
     uvc = _uvc_of(exposed) if exposed is not None else None
     shown = {"lamp": (exposed or lamp).id, "is_doubt": exposed is not None and exposed is not lamp, "uvc": uvc}
     if lamp.kind == "uv-c":
-        return LightNotes(**shown, says="" if uvc else tr("Its UV-C output is not known: no figure can be given."))
+        return LightNotes(**shown, says="" if uvc else tr("Its length is not known: no figure can be given."))
     if lamp.is_ultraviolet:
         return LightNotes(**shown, **{"uvb" if lamp.band == "uv-b" else "uva": band_note(lamp)})
     colour, room = _own_colour(reading), _colour(f"{room_k} K") if room_k else None
@@ -97,14 +98,18 @@ def light_notes(lamp: Lamp, germicidal: Lamp | None, reading: Reading | None, ro
 
 
 def _uvc_of(lamp: Lamp) -> UvcNote | None:
-    output, arc = lamp.uvc_w, lamp.arc_mm or lamp.length_mm
-    if output is None or arc is None:
+    arc = lamp.arc_mm or lamp.length_mm
+    if arc is None:
         return None
-    return _uvc(output.value, arc.value, lamp.arc_mm is None, fit.weakest((output.confidence, arc.confidence)))
+    most_w, confidence = fit.most_uvc(lamp)
+    usual_w = lamp.uvc_w.value if lamp.uvc_w else None
+    return _uvc(most_w, usual_w, arc.value, lamp.arc_mm is None, fit.weakest((confidence, arc.confidence)))
 
 
 @kept_by_language(64)
-def _uvc(uvc_watts: float, arc_mm: float, is_arc_taken: bool, confidence: Confidence) -> UvcNote | None:
+def _uvc(
+    uvc_watts: float, usual_w: float | None, arc_mm: float, is_arc_taken: bool, confidence: Confidence
+) -> UvcNote | None:
     try:
         placed = light.places(uvc_watts, arc_mm)
         points = light.curve(uvc_watts, arc_mm)
@@ -114,6 +119,8 @@ def _uvc(uvc_watts: float, arc_mm: float, is_arc_taken: bool, confidence: Confid
     told = dict.fromkeys(note for _, one in placed for note in one.notes)
     notes = [note for note in told if note != tr(light.NOT_IN_A_DAY)]
     notes += map(tr, (SEVERAL_LAMPS, AGE, *([ARC_TAKEN] if is_arc_taken else [])))
+    if usual_w is not None and usual_w < uvc_watts:
+        notes.append(tr(USUALLY).format(usual=figure(usual_w)))
     return UvcNote(
         uvc_watts=uvc_watts,
         arc_mm=arc_mm,
@@ -123,7 +130,7 @@ def _uvc(uvc_watts: float, arc_mm: float, is_arc_taken: bool, confidence: Confid
         curve=points,
         notes=tuple(notes),
         confidence=confidence,
-        sources=first.sources,
+        sources=(*first.sources, light.germicidal_share().source),
     )
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 from math import floor, log10
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, cast
 
 from counter.fit._facts import ABOUT, TOO_NEAR, Facts, Finding, number, weakest
 
@@ -26,11 +26,27 @@ def uvc(facts: Facts) -> Finding | None:
 
 
 def exposing(lamp: Lamp, rule: str) -> Finding:
-    """Return a finding on a germicidal lamp, with the time to the daily limit where its output is known."""
-    output, arc = lamp.uvc_w, lamp.arc_mm or lamp.length_mm
-    if output is None or arc is None or output.value <= 0 or arc.value < 1:
+    """Return a finding on a germicidal lamp, with the time to the daily limit where its length is known."""
+    arc = lamp.arc_mm or lamp.length_mm
+    if arc is None or arc.value < 1:
         return Finding(f"{rule}-no-figure")
-    return _timed(rule, output.value, arc.value, weakest((output.confidence, arc.confidence)))
+    most_w, confidence = most_uvc(lamp)
+    return _timed(rule, most_w, arc.value, weakest((confidence, arc.confidence)))
+
+
+def most_uvc(lamp: Lamp) -> tuple[float, Confidence]:
+    """Return the most at 254 nm, W, that a germicidal lamp may well give, and how sure that is.
+
+    The share of its watts that a work names, or the lamp's own output where that is more: a time until harm is
+    never computed from what small lamps are thought to give.
+    """
+    from counter.light import germicidal_share  # not needed before the first germicidal lamp
+
+    share, watts, own = germicidal_share(), lamp.watts, lamp.uvc_w
+    most_w = share.of_watts * watts.value
+    if own is not None and own.value > most_w:
+        return own.value, own.confidence
+    return most_w, weakest((cast("Confidence", share.confidence), watts.confidence))
 
 
 @lru_cache(maxsize=256)

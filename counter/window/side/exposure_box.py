@@ -56,14 +56,14 @@ class ExposureBox(QWidget):
 
     def _show_uvc(self, note: UvcNote) -> None:
         sure = confidence_words(note.confidence)
-        self.says.setText(tr("Bare skin and eyes reach the daily limit in:"))
+        self.says.setText(tr("Bare skin and eyes may reach the daily limit in:"))
         self._show_rows(note.rows)
         self.curve.show_curve(note)
         near = tr("Dashed: nearer than {near:.2g}\N{THIN SPACE}m the figure is not to be relied on.")
         is_near = note.near_field_limit_m > note.curve[0][0]
         output = tr(
             "Limit {limit:g}\N{THIN SPACE}J/m² effective; computed from {watts:g}\N{THIN SPACE}W of UV-C "
-            "at 254\N{THIN SPACE}nm ({sure})."
+            "at 254\N{THIN SPACE}nm, the most that it may give ({sure})."
         ).format(limit=note.limit_j_m2, watts=SpokenNumber(note.uvc_watts), sure=sure)
         self.curve.setToolTip(near.format(near=SpokenNumber(note.near_field_limit_m)) if is_near else "")
         self.notes.setText("\n".join([output, *note.notes]))
