@@ -218,6 +218,7 @@ def test_drawings_are_pictures_and_say_what_they_show(windows):
 ROLE = QAccessible.Role
 DRAWN = {  # every widget that paints itself, and what it is to whoever listens; None: nothing is lost without it
     "AskButton": ROLE.Button,
+    "CalmCombo": ROLE.ComboBox,
     "CardOutline": ROLE.Graphic,
     "ChoiceButton": ROLE.Button,
     "CodeStrip": ROLE.StaticText,

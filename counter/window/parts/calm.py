@@ -7,10 +7,11 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QAbstractSpinBox, QComboBox, QDoubleSpinBox, QSpinBox, QWidget
 
+from counter.window.parts.style import paint_combo
 from counter.window.parts.words import tip
 
 if TYPE_CHECKING:
-    from PySide6.QtGui import QWheelEvent
+    from PySide6.QtGui import QPaintEvent, QWheelEvent
 
 MOST_ROWS = 16
 FRAME_PX = 12  # above and below the letters of a number box: its frame, and the field's own margins
@@ -34,6 +35,9 @@ class CalmCombo(QComboBox):
     def showPopup(self) -> None:
         self.view().setAccessibleName(self.accessibleName())  # not before: each list that is made costs the start
         super().showPopup()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        paint_combo(self)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         event.ignore()

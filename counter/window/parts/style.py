@@ -22,7 +22,11 @@ from PySide6.QtWidgets import (
     QProxyStyle,
     QPushButton,
     QScrollArea,
+    QScrollBar,
+    QSplitter,
     QStyle,
+    QStyleOptionComboBox,
+    QTabBar,
     QWidget,
 )
 
@@ -40,21 +44,16 @@ COMBO_PAD_PX, COMBO_ARROW_PX = 6, 18
 ROLES = QPalette.ColorRole
 STATES = QStyle.StateFlag
 ELEMENTS = QStyle.PrimitiveElement
-CONTROLS = QStyle.ComplexControl
+TAB_ROOM, TAB_SCROLL = QStyle.PixelMetric.PM_TabBarTabHSpace, QStyle.PixelMetric.PM_TabBarScrollButtonWidth
+TAB_SHAPE, SPLITTER = QStyle.ControlElement.CE_TabBarTabShape, QStyle.ControlElement.CE_Splitter
+SCROLL_BAR, SPIN_BOX = QStyle.ComplexControl.CC_ScrollBar, QStyle.ComplexControl.CC_SpinBox
 
 
-class CounterStyle(QProxyStyle):
+class _Edges(QProxyStyle):
     """Fusion with our own edges."""
 
     def __init__(self) -> None:
         super().__init__("Fusion")
-
-    def polish(self, what: Any) -> Any:
-        """Give a widget what its properties ask for; called by Qt once a widget, and by us when one changes."""
-        made = super().polish(what)
-        if isinstance(what, QWidget):
-            _dress(what)
-        return made
 
     def drawPrimitive(
         self, element: QStyle.PrimitiveElement, option: QStyleOption, painter: QPainter, widget: QWidget | None = None
@@ -63,23 +62,60 @@ class CounterStyle(QProxyStyle):
         if draw is None or not draw(option, painter, widget):
             super().drawPrimitive(element, option, painter, widget)
 
+
+class CounterStyle(_Edges):
+    """What all wear; tabs, scroll bars, number boxes and the gaps between panes have styles of their own.
+
+    What Qt asks of a style in Python it asks some three hundred times at each look, most of it about widgets that
+    have nothing to answer. So what only some kinds of widgets need is answered by a style that only they wear.
+    """
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._tabs, self._boxes = _TabStyle(), _BoxStyle()
+        for own in (self._tabs, self._boxes):
+            own.setParent(self)
+
+    def polish(self, what: Any) -> Any:
+        """Give a widget what its properties ask for; called by Qt once a widget, and by us when one changes."""
+        made = super().polish(what)
+        if isinstance(what, QTabBar):
+            what.setStyle(self._tabs)
+        elif isinstance(what, (QScrollBar, QAbstractSpinBox, QSplitter)):
+            what.setStyle(self._boxes)
+        if isinstance(what, QWidget):
+            _dress(what)
+        return made
+
+
+class _TabStyle(_Edges):
+    """Tabs near each other, with a line under the one in view."""
+
     def pixelMetric(
         self, metric: QStyle.PixelMetric, option: QStyleOption | None = None, widget: QWidget | None = None
     ) -> int:
-        if metric == QStyle.PixelMetric.PM_TabBarTabHSpace:
+        if metric == TAB_ROOM:
             return TAB_ROOM_PX
-        if metric == QStyle.PixelMetric.PM_TabBarScrollButtonWidth:
+        if metric == TAB_SCROLL:
             return SMALL_TARGET
         return super().pixelMetric(metric, option, widget)
 
     def drawControl(
         self, element: QStyle.ControlElement, option: QStyleOption, painter: QPainter, widget: QWidget | None = None
     ) -> None:
-        if element == QStyle.ControlElement.CE_TabBarTabShape:
+        if element == TAB_SHAPE:
             _tab(option, painter)
-        elif element == QStyle.ControlElement.CE_ComboBoxLabel:
-            _combo_words(option, painter)
-        elif element != QStyle.ControlElement.CE_Splitter:  # the gap between panes is the desk
+        else:
+            super().drawControl(element, option, painter, widget)
+
+
+class _BoxStyle(_Edges):
+    """Plain scroll bars, number boxes with an edge that shows, and nothing drawn between panes."""
+
+    def drawControl(
+        self, element: QStyle.ControlElement, option: QStyleOption, painter: QPainter, widget: QWidget | None = None
+    ) -> None:
+        if element != SPLITTER:  # the gap between panes is the desk
             super().drawControl(element, option, painter, widget)
 
     def drawComplexControl(
@@ -89,16 +125,14 @@ class CounterStyle(QProxyStyle):
         painter: QPainter,
         widget: QWidget | None = None,
     ) -> None:
-        if control == CONTROLS.CC_ComboBox and isinstance(widget, QComboBox) and not widget.isEditable():
-            _combo(option, painter)
-        elif control == CONTROLS.CC_ScrollBar and widget is not None:
+        if control == SCROLL_BAR and widget is not None:
             # Fusion's gradients took longer than all else after a look.
             slider = self.subControlRect(control, option, QStyle.SubControl.SC_ScrollBarSlider, widget)
             _scroll_bar(option, painter, QRectF(slider))
-        else:
-            super().drawComplexControl(control, option, painter, widget)
-            if control == CONTROLS.CC_SpinBox:
-                _edge(option, painter)
+            return
+        super().drawComplexControl(control, option, painter, widget)
+        if control == SPIN_BOX:
+            _edge(option, painter)
 
 
 def _dress(widget: QWidget) -> None:
@@ -257,32 +291,34 @@ def _tab(option: QStyleOption, painter: QPainter) -> None:
         painter.fillRect(QRectF(rect.left(), rect.bottom() - 2, rect.width(), 3), palette.color(ROLES.Highlight))
 
 
-def _combo(option: QStyleOption, painter: QPainter) -> None:
+def paint_combo(combo: QComboBox) -> None:
+    """Draw a list of choices that is shut; a choice too long for its box ends in a mark that says so."""
+    option = QStyleOptionComboBox()
+    combo.initStyleOption(option)
+    painter = QPainter(combo)
     palette, state = _of(option)
     has_focus = bool(state & STATES.State_HasFocus)
     is_over = bool(state & STATES.State_MouseOver and state & STATES.State_Enabled)
     edge = palette.color(ROLES.Highlight if has_focus or is_over else ROLES.Dark)
-    rect = QRectF(_rect(option))
-    _box(painter, rect, palette.color(ROLES.Base), edge, 2.0 if has_focus else 1.0)
+    rect = combo.rect()
+    _box(painter, QRectF(rect), palette.color(ROLES.Base), edge, 2.0 if has_focus else 1.0)
+    _arrow(painter, QRectF(rect), palette.color(ROLES.Text))
+    room = rect.adjusted(COMBO_PAD_PX, 0, -COMBO_ARROW_PX, 0)
+    words = painter.fontMetrics().elidedText(combo.currentText(), Qt.TextElideMode.ElideRight, room.width())
+    painter.setPen(palette.color(ROLES.Text))
+    painter.drawText(room, int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter), words)
+    painter.end()
+
+
+def _arrow(painter: QPainter, rect: QRectF, colour: QColor) -> None:
     tip = QPointF(rect.right() - 11, rect.center().y() + 2.5)
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(palette.color(ROLES.Text))
+    painter.setBrush(colour)
     side = max(4.5, rect.height() / 8)
     painter.drawPolygon(QPolygonF([tip, tip + QPointF(-side, -side * 1.1), tip + QPointF(side, -side * 1.1)]))
     painter.restore()
-
-
-def _combo_words(option: QStyleOption, painter: QPainter) -> None:
-    """Write the choice; one too long for its box ends in a mark that says so."""
-    palette, _ = _of(option)
-    rect = _rect(option).adjusted(COMBO_PAD_PX, 0, -COMBO_ARROW_PX, 0)
-    words = painter.fontMetrics().elidedText(
-        cast("Any", option).currentText, Qt.TextElideMode.ElideRight, rect.width()
-    )
-    painter.setPen(palette.color(ROLES.Text))
-    painter.drawText(rect, int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter), words)
 
 
 def _scroll_bar(option: QStyleOption, painter: QPainter, slider: QRectF) -> None:

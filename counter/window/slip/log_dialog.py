@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
-    QComboBox,
     QDialog,
     QFileDialog,
     QHBoxLayout,
@@ -27,6 +26,7 @@ from counter.files import write_atomic
 from counter.language import marked, tr, trn
 from counter.shelf import folded
 from counter.slip import log_words
+from counter.window.parts.calm import CalmCombo
 from counter.window.parts.theme import TARGET
 from counter.window.parts.words import Words
 from counter.window.slip.happened import REASONS, Happened, lamp_words
@@ -52,7 +52,7 @@ class LogDialog(QDialog):
         self.field, self.list, self.says = QLineEdit(), QListWidget(), Words(wraps=True)
         self.field.setPlaceholderText(tr("number (#12), name, day (2026-11), base, bin, code"))
         self.field.setMinimumHeight(TARGET)
-        self.reason, self.month, self.months = QComboBox(), MonthView(), QComboBox()
+        self.reason, self.month, self.months = CalmCombo(), MonthView(), CalmCombo()
         for reason in shop.REASONS:
             self.reason.addItem(tr(REASONS[reason]), reason)
         self.buttons = {name: QPushButton(tr(words)) for name, words in BUTTONS}

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QPixmap
 from PySide6.QtWidgets import (
-    QComboBox,
     QDialog,
     QFormLayout,
     QHBoxLayout,
@@ -18,6 +17,7 @@ from PySide6.QtWidgets import (
 )
 
 from counter.language import marked, tr
+from counter.window.parts.calm import CalmCombo
 from counter.window.parts.theme import TARGET
 from counter.window.parts.words import Words
 from counter.window.slip.paper import PAPERS, Printed, ShopHead, picture
@@ -44,7 +44,7 @@ class SlipDialog(QDialog):
         self.slip, self.catalogue, self.shop = slip, catalogue, shop
         self.number: int | None = None
         self.is_copy = False
-        self.initials, self.customer, self.paper = QLineEdit(initials), QLineEdit(), QComboBox()
+        self.initials, self.customer, self.paper = QLineEdit(initials), QLineEdit(), CalmCombo()
         self.initials.setMaxLength(8)
         self.customer.setMaxLength(200)
         self.customer.setPlaceholderText(tr("may stay empty"))
