@@ -6,7 +6,7 @@ from datetime import UTC, date, datetime
 from typing import TYPE_CHECKING, Any, cast
 
 from pydantic import ValidationError
-from PySide6.QtCore import QObject, Qt
+from PySide6.QtCore import QCoreApplication, QEvent, QObject, Qt
 from PySide6.QtGui import QGuiApplication, QKeySequence, QShortcut
 from PySide6.QtWidgets import QApplication
 
@@ -58,6 +58,8 @@ MOST_LIKELY = 8
 WORTH_COMPARING = 0.01  # below this a candidate is no likelier than the catalogue's order makes it look
 LAW_TAB = 3  # by its place from 0
 GRAVE = ("DANGER", "WARNING")  # said at once, over whatever is being read
+# What holds a pane is laid out after what it holds, one more step outwards at each pass.
+SETTLE_PASSES = 4
 NO_ANSWER = marked("No answer: something went wrong here")
 
 
@@ -532,6 +534,7 @@ class Counter(QObject):
         self.training.show_case()
         self.shop.show_case()
         self.desk_cases.note_change()
+        _settle()
 
     def _show_no_answer(self) -> None:
         """Leave no old verdict standing beside what was typed since."""
@@ -585,6 +588,12 @@ class Counter(QObject):
         self.desk_cases.close()
         self.training.close()
         self.shop.close()
+
+
+def _settle() -> None:
+    """Lay out what has changed before it is painted: Qt would paint it where it was, and then once more."""
+    for _ in range(SETTLE_PASSES):
+        QCoreApplication.sendPostedEvents(None, QEvent.Type.LayoutRequest)
 
 
 def _worth_comparing(catalogue: Catalogue, found: Assessment, shown: str | None) -> tuple[str, ...]:

@@ -4,7 +4,17 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from PySide6.QtCore import QAbstractTableModel, QEvent, QModelIndex, QPersistentModelIndex, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import (
+    QAbstractTableModel,
+    QEvent,
+    QModelIndex,
+    QPersistentModelIndex,
+    QRectF,
+    QSignalBlocker,
+    QSize,
+    Qt,
+    Signal,
+)
 from PySide6.QtGui import QColor, QFont, QFontDatabase, QFontMetricsF, QHelpEvent, QPainter, QPen
 from PySide6.QtWidgets import QAbstractItemView, QFrame, QSizePolicy, QTableView, QToolTip
 
@@ -137,6 +147,7 @@ class RowTable(QTableView):
         can_press = any(row.tip for row in rows)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus if can_press else Qt.FocusPolicy.NoFocus)
         self._measure()
+        self.executeDelayedItemsLayout()  # or Qt would do so while it paints, and paint once more
         self.viewport().update()
 
     def _fonts(self) -> tuple[QFont, QFont, QFont]:
@@ -174,10 +185,12 @@ class RowTable(QTableView):
 
     def _place(self, columns: Columns) -> None:
         """Let the cells lie where they are painted, for whoever points at them without seeing."""
-        for at, width in enumerate((columns.middle, columns.right - columns.middle, columns.right_width)):
-            self.setColumnWidth(at, round(width))
-        for at, box in enumerate(self._boxes):
-            self.setRowHeight(at, round(box.left.bottom() + LEADING) - round(box.left.top()))
+        # Unheard by Qt's own table, which would paint itself anew later for what is painted here.
+        with QSignalBlocker(self.horizontalHeader()), QSignalBlocker(self.verticalHeader()):
+            for at, width in enumerate((columns.middle, columns.right - columns.middle, columns.right_width)):
+                self.setColumnWidth(at, round(width))
+            for at, box in enumerate(self._boxes):
+                self.setRowHeight(at, round(box.left.bottom() + LEADING) - round(box.left.top()))
 
     def sizeHint(self) -> QSize:
         return QSize(200, self.height())
