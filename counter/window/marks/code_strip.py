@@ -112,8 +112,8 @@ class CodeStrip(Words):
             font.setPointSizeF(max(font.pointSizeF() * (self.width() - 2 * SIDE) / wide, 6.0))
         return font
 
-    def _parts(self) -> tuple[Part, ...]:
-        return parts_of(self.spans, QFontMetricsF(self._font()).horizontalAdvance("0"), self._high)
+    def _parts(self, font: QFont) -> tuple[Part, ...]:
+        return parts_of(self.spans, QFontMetricsF(font).horizontalAdvance("0"), self._high)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
@@ -121,7 +121,7 @@ class CodeStrip(Words):
         font = self._font()
         painter.setFont(font)
         step = QFontMetricsF(font).horizontalAdvance("0")
-        for part in self._parts():
+        for part in self._parts(font):
             self._bracket(painter, part)
             if self.hasFocus() and part.span == self.at:
                 painter.setPen(QPen(QColor(self.theme.accent), 2))
@@ -156,7 +156,7 @@ class CodeStrip(Words):
 
     def part_at(self, at: QPointF) -> int | None:
         """Return the index of the span under a point."""
-        return next((part.span for part in self._parts() if part.box.contains(at)), None)
+        return next((part.span for part in self._parts(self._font()) if part.box.contains(at)), None)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         span = self.part_at(event.position())

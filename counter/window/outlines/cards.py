@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from counter.language import SpokenNumber, figure, marked, tr
+from counter.language import SpokenNumber, figure, kept_by_language, marked, tr
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from counter.catalogue import Catalogue
+    from counter.catalogue import Base, Catalogue, Lamp
     from counter.identify import Candidate
     from counter.outline import Drawing
 
@@ -87,33 +87,41 @@ def _in_catalogue_order(catalogue: Catalogue, cards: list[Card]) -> tuple[Card, 
 
 def _card(catalogue: Catalogue, members: list[Candidate], drawn: dict[str, Drawing]) -> Card:
     best = members[0]
-    lamp = catalogue.lamp_by_id[best.lamp]
-    base = catalogue.base_by_name[best.base]
-    from counter.outline import face_view, side_view  # not before the first paint, which repaints kept drawings
-
-    tube_mm = lamp.tube_mm.value if lamp.tube_mm is not None and base.mount == "two-ends" else None
-    face, side = f"face {best.base} {tube_mm}", f"side {best.lamp}"
-    if face not in drawn:
-        drawn[face] = face_view(base, tube_mm=tube_mm)
+    face, side = f"face of {best.lamp}", f"side of {best.lamp}"
     if side not in drawn:
-        drawn[side] = side_view(lamp, base)
+        _draw(catalogue.lamp_by_id[best.lamp], catalogue.base_by_name[best.base], drawn)
     return Card(
         base=best.base,
         kind=best.kind,
         lamp=best.lamp,
         words=shape_words(best.shape),
         watts=_watts(members),
-        share=sum(member.probability for member in members),
+        share=sum([member.probability for member in members]),  # a list: summed far faster
         against=best.disagrees,
         face=drawn[face],
         side=drawn[side],
     )
 
 
+def _draw(lamp: Lamp, base: Base, drawn: dict[str, Drawing]) -> None:
+    """Draw the two pictures of a lamp; lamps whose faces are alike share one."""
+    from counter.outline import face_view, side_view  # not before the first paint, which repaints kept drawings
+
+    tube_mm = lamp.tube_mm.value if lamp.tube_mm is not None and base.mount == "two-ends" else None
+    face = f"face {base.designation} {tube_mm}"
+    if face not in drawn:
+        drawn[face] = face_view(base, tube_mm=tube_mm)
+    drawn[f"face of {lamp.id}"], drawn[f"side of {lamp.id}"] = drawn[face], side_view(lamp, base)
+
+
 def _watts(members: list[Candidate]) -> str:
     """Return the watts worth naming: those within a tenth of the best, as a range when many."""
     floor = members[0].probability / 10
-    likely = sorted({member.watts for member in members if member.probability >= floor})
+    return _in_words(tuple(sorted({one.watts for one in members if one.probability >= floor})))
+
+
+@kept_by_language(512)
+def _in_words(likely: tuple[float, ...]) -> str:
     if len(likely) > 3:
         return tr("{least:g} to {most:g}\N{THIN SPACE}W").format(
             least=SpokenNumber(likely[0]), most=SpokenNumber(likely[-1])

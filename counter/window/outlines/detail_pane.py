@@ -299,12 +299,12 @@ class DetailPane(QFrame):
         key = (here.id, there.id if there is not None else None, *likely)
         if key == self._filled_for:
             return
-        self._filled_for = key
-        self.watts.clear()
-        for lamp in catalogue.lamps:
-            if lamp.base == here.base:
+        if key[:1] != self._filled_for[:1]:
+            self.watts.clear()
+            for lamp in catalogue.lamps_on[here.base]:
                 self.watts.addItem(lamp_title(lamp), lamp.id)
         self.watts.setCurrentIndex(self.watts.findData(here.id))
+        self._filled_for = key
         self.compare.clear()
         self.compare.addItem(tr("nothing"), "")
         offered = [

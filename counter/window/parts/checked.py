@@ -12,5 +12,6 @@ if TYPE_CHECKING:
 
 def show_checked(button: QAbstractButton, on: bool) -> None:
     """Show a button pressed or not, without telling anybody."""
-    with QSignalBlocker(button):
-        button.setChecked(on)
+    if button.isChecked() != on:
+        with QSignalBlocker(button):
+            button.setChecked(on)

@@ -24,6 +24,7 @@ class FittedWords(Words):
         self.most = STEPS[0]  # times the window's letters
         self.flags = WRAPS | early.VCENTRE
         self._least = QSize(least_px, high(self.font(), lines))
+        self._fitted: tuple[tuple[object, ...], tuple[QFont, str]] | None = None
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
 
     def sizeHint(self) -> QSize:
@@ -44,10 +45,18 @@ class FittedWords(Words):
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
         rect = self.contentsRect()
-        font, fits = self.fitting(rect)
+        font, words = self._fit(rect)
         painter.setFont(font)
-        painter.drawText(rect, self.flags, self.text() if fits else self._shortened(rect, QFontMetrics(font)))
+        painter.drawText(rect, self.flags, words)
         painter.end()
+
+    def _fit(self, rect: QRect) -> tuple[QFont, str]:
+        """Return the letters and what is written in them; laid out again only where something about them changed."""
+        key = (self.text(), rect.size().toTuple(), self.font().key(), self.most, self.flags)
+        if self._fitted is None or self._fitted[0] != key:
+            font, fits = self.fitting(rect)
+            self._fitted = key, (font, self.text() if fits else self._shortened(rect, QFontMetrics(font)))
+        return self._fitted[1]
 
     def _shortened(self, rect: QRect, metrics: QFontMetrics) -> str:
         """Return as many whole words as there is room for, a mark that there is more, and how it ends."""
@@ -61,9 +70,11 @@ class FittedWords(Words):
 
     def setText(self, text: str, end: str = "") -> None:
         """Show words, and at their end some that are never left out where there is room for them at all."""
-        self._end = end
-        super().setText(f"{text} {end}".strip())
-        self.setToolTip(self.text())
+        words = f"{text} {end}".strip()
+        if (words, end) != (self.text(), self._end):
+            self._end, self._fitted = end, None
+            super().setText(words)
+            self.setToolTip(words)
 
 
 def smaller(font: QFont, by: float) -> QFont:

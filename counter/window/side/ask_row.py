@@ -16,6 +16,7 @@ from counter.window.parts.theme import TARGET
 from counter.window.parts.words import caption, tip
 
 if TYPE_CHECKING:
+    from PySide6.QtCore import QEvent
     from PySide6.QtGui import QKeyEvent, QMouseEvent, QPaintEvent, QResizeEvent
 
     from counter.fit import Ask
@@ -81,6 +82,7 @@ class AskButton(QPushButton):
     def __init__(self) -> None:
         super().__init__()
         self.words = ""
+        self._heights: dict[int, int] = {}  # by width: one pass over the layouts asks a dozen times
         policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
@@ -91,7 +93,10 @@ class AskButton(QPushButton):
         self.setAccessibleName(question)
         self.setAccessibleDescription(why)
         self.setToolTip(tip(why))
+        if question == self.words:
+            return
         self.words = question
+        self._heights.clear()
         self.updateGeometry()
         self.update()
 
@@ -99,8 +104,15 @@ class AskButton(QPushButton):
         return True
 
     def heightForWidth(self, width: int) -> int:
-        room = QRect(0, 0, width - 2 * PAD_PX, 2000)
-        return max(TARGET, self.fontMetrics().boundingRect(room, WRAPS, self.words).height() + 10)
+        if width not in self._heights:
+            room = QRect(0, 0, width - 2 * PAD_PX, 2000)
+            words = self.fontMetrics().boundingRect(room, WRAPS, self.words)
+            self._heights[width] = max(TARGET, words.height() + 10)
+        return self._heights[width]
+
+    def changeEvent(self, event: QEvent) -> None:
+        self._heights.clear()
+        super().changeEvent(event)
 
     def sizeHint(self) -> QSize:
         return QSize(200, self.heightForWidth(max(self.width(), 200)))
@@ -192,7 +204,10 @@ class AskRow(QWidget):
 
     def show_ask(self, ask: Ask | None) -> None:
         """Show a question to be answered, or nothing."""
+        is_shown = self.is_open and ask is not None and self.asks_of(ask)
         self.ask, self.given = ask, None
+        if is_shown:
+            return
         self.setVisible(ask is not None)
         self.setEnabled(True)
         if ask is None:

@@ -18,6 +18,7 @@ from counter.window.side.law_pane import LawPane
 from counter.window.side.light_pane import LightPane
 
 if TYPE_CHECKING:
+    from PySide6.QtCore import QEvent
     from PySide6.QtGui import QResizeEvent
 
     from counter.catalogue import Catalogue
@@ -39,13 +40,26 @@ COUNTED, WIDEST_COUNT = ("Cautions", "Instead"), 88
 class SteadyTabs(QTabBar):
     """Tabs as wide as with the longest count, so that none moves as counts come and go."""
 
+    def __init__(self) -> None:
+        super().__init__()
+        self._sizes: dict[str, QSize] = {}
+
     def tabSizeHint(self, index: int) -> QSize:
-        size = super().tabSizeHint(index)
         name = self.tabText(index).split(" · ")[0]
+        if name not in self._sizes:
+            self._sizes[name] = self._measured(index, name)
+        return QSize(self._sizes[name])
+
+    def _measured(self, index: int, name: str) -> QSize:
+        size = super().tabSizeHint(index)
         if name in map(tr, COUNTED):
             widest = self.fontMetrics().horizontalAdvance(_counted(name, WIDEST_COUNT))
             size.setWidth(size.width() + widest - self.fontMetrics().horizontalAdvance(self.tabText(index)))
         return size
+
+    def changeEvent(self, event: QEvent) -> None:
+        self._sizes.clear()  # its letters, or its style
+        super().changeEvent(event)
 
 
 class SideTabs(QFrame):
