@@ -17,6 +17,11 @@ def resources() -> Path:
     return inside if inside.is_dir() else here.parent / "resources"
 
 
+def made_ahead() -> Path:
+    """Return the folder of what is made with the installation, so that no start has to; it need not exist."""
+    return Path(__file__).resolve().parent / "made"
+
+
 def user_data(chosen: str | None = None) -> Path:
     """Return the folder for the shop's layer, stock, slips and progress; it need not exist yet.
 

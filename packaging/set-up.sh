@@ -187,6 +187,13 @@ compile_counter() {
     "$python" -m compileall -q "$root/counter" >&2 || say "Some files of counter/ do not compile."
 }
 
+# What the very first start would make before it could show anything, once; it needs the libraries of Qt. A folder
+# that is there and empty says that it was tried in vain.
+make_ahead() {
+    [ -e "$root/counter/made" ] || [ ! -w "$root/counter" ] ||
+        "$python" -P -m counter.window.outlines.ahead 2>/dev/null || mkdir -p "$root/counter/made" || :
+}
+
 # set_up NAME LOCK: make or mend the environment. Started twice at once, the second waits for the first.
 set_up() {
     is_ready "$1" "$2" && return

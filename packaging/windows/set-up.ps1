@@ -42,5 +42,6 @@ function Initialize-Environment([string] $name, [string] $lock) {
     $site = & $python -c "import sysconfig; print(sysconfig.get_path('purelib'))"
     [IO.File]::WriteAllText((Join-Path $site 'lamp-counter.pth'), "$root`n")
     & $python -m compileall -q (Join-Path $root 'counter')
+    & $python -P -m counter.window.outlines.ahead
     [IO.File]::WriteAllText($stamp, $wanted)
 }

@@ -2,6 +2,7 @@
 
 A pydantic import costs about 100 ms; the opening cards depend on nothing but the catalogue, so they are kept as
 plain JSON beside a fingerprint of the files they came from. A missing or stale file only costs that time once.
+The very first start, and the first of a new version, finds those made with the installation (`ahead.py`).
 A checksum keeps out cards that were changed since: JSON as sound as ours could still hold what no painter takes.
 """
 
@@ -24,6 +25,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
 FILE_NAME = "opening.json"
+NO_LAYER = "-"  # how a fingerprint of a shop ends that has nothing of its own
 LARGEST = 3_000_000  # bytes; the shipped catalogue's has a hundred thousand
 _SHAPES: dict[str, type[Path | Disc | Label | Measure]] = {
     "Path": Path,
@@ -35,23 +37,51 @@ _SHAPES: dict[str, type[Path | Disc | Label | Measure]] = {
 
 def fingerprint(data: pathlib.Path) -> str:
     """Return what the opening cards depend on: version, language, and the catalogue files' sizes and times."""
-    parts = [__version__, language.current()]
+    parts = _words_of()
     for file in (paths.resources() / "catalogue.json", machine(data) / "layer.json"):
         try:
             stat = file.stat()
         except OSError:
-            parts.append("-")
+            parts.append(NO_LAYER)
         else:
             parts.append(f"{stat.st_mtime_ns}.{stat.st_size}")
     return " ".join(parts)
 
 
+def _words_of() -> list[str]:
+    return [__version__, language.current(), language.decimal_sign()]
+
+
+def shipped() -> str:
+    """Return what the cards made with the installation depend on; installing changes a file's times, so its sum."""
+    return " ".join((*_words_of(), f"{zlib.crc32((paths.resources() / 'catalogue.json').read_bytes()):08x}"))
+
+
+def made_ahead() -> pathlib.Path:
+    """Return the file of the cards made with the installation, in the language now spoken."""
+    sign = {".": "point", ",": "comma"}[language.decimal_sign()]
+    return paths.made_ahead() / f"opening-{language.current()}-{sign}.json"
+
+
 def remembered(data: pathlib.Path) -> tuple[Card, ...]:
-    """Return the kept opening cards, or none where they are missing, stale or damaged."""
+    """Return the kept opening cards, else those made with the installation while the shop has nothing of its own.
+
+    None where they are missing, stale or damaged.
+    """
+    own = fingerprint(data)
+    kept = _kept(machine(data) / FILE_NAME, own)
+    if kept or not own.endswith(NO_LAYER):
+        return kept
+    with contextlib.suppress(OSError):
+        return _kept(made_ahead(), shipped())
+    return ()
+
+
+def _kept(file: pathlib.Path, of: str) -> tuple[Card, ...]:
     try:
-        raw = read_bytes(machine(data) / FILE_NAME, LARGEST)
+        raw = read_bytes(file, LARGEST)
         kept = json.loads(raw)
-        if kept["of"] != fingerprint(data) or kept["sum"] != _sum_in(raw, kept["cards"]):
+        if kept["of"] != of or kept["sum"] != _sum_in(raw, kept["cards"]):
             return ()
         return tuple(_card(one) for one in kept["cards"])
     except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError):
@@ -60,11 +90,20 @@ def remembered(data: pathlib.Path) -> tuple[Card, ...]:
 
 def remember(data: pathlib.Path, cards: Iterable[Card]) -> None:
     """Keep the opening cards; a folder that cannot be written only costs the next start its head start."""
-    body = _compact([_plain(card) for card in cards])
-    head = json.dumps({"of": fingerprint(data), "sum": zlib.crc32(body)}).encode()
     with contextlib.suppress(OSError):
-        # The cards on a line of their own: their checksum is then had without writing them again.
-        write_atomic(machine(data) / FILE_NAME, head[:-1] + b', "cards":\n' + body + b"\n}")
+        keep(machine(data) / FILE_NAME, fingerprint(data), cards)
+
+
+def keep(file: pathlib.Path, of: str, cards: Iterable[Card]) -> None:
+    """Write cards and what they depend on.
+
+    Raises:
+        OSError: the file cannot be written.
+    """
+    body = _compact([_plain(card) for card in cards])
+    head = json.dumps({"of": of, "sum": zlib.crc32(body)}).encode()
+    # The cards on a line of their own: their checksum is then had without writing them again.
+    write_atomic(file, head[:-1] + b', "cards":\n' + body + b"\n}")
 
 
 def forget(data: pathlib.Path) -> None:

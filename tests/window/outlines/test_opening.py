@@ -6,8 +6,26 @@ import json
 
 import pytest
 
+from counter import language, paths
 from counter.paths import machine
-from counter.window.outlines.opening import FILE_NAME, _plain, fingerprint
+from counter.window.outlines import ahead
+from counter.window.outlines.opening import FILE_NAME, _plain, fingerprint, remembered
+
+
+@pytest.fixture(scope="module")
+def made(tmp_path_factory):
+    """Return what is made with an installation."""
+    folder = tmp_path_factory.mktemp("made")
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(paths, "made_ahead", lambda: folder)
+        ahead.make()
+    language.use(language.OWN)
+    return folder
+
+
+@pytest.fixture(autouse=True)
+def _nothing_made(monkeypatch, tmp_path):
+    monkeypatch.setattr(paths, "made_ahead", lambda: tmp_path / "made")
 
 
 def test_outlines_show_before_the_core_is_awake(windows):
@@ -26,6 +44,34 @@ def test_opening_cards_are_the_cards_of_an_empty_case(windows):
         return json.dumps([_plain(card) for card in window.grid.model.cards])
 
     assert plain(second) == plain(first)
+
+
+@pytest.mark.parametrize("code", ["en", "es_MX", "de_CH", "de"])
+def test_the_very_first_start_begins_with_the_same_outlines(windows, made, monkeypatch, code):
+    monkeypatch.setenv("COUNTER_LANGUAGE", code)
+    monkeypatch.setattr(paths, "made_ahead", lambda: made)
+    try:
+        first = windows(awake=False)
+        shown = [(card.lamp, card.watts, card.words, card.share) for card in first.grid.model.cards]
+        assert len(shown) > 30
+        first.wake()
+        assert shown == [(card.lamp, card.watts, card.words, card.share) for card in first.grid.model.cards]
+    finally:
+        language.use(language.OWN)
+
+
+@pytest.mark.parametrize("changed", ["the catalogue", "the shop's own"])
+def test_outlines_made_with_the_installation_are_of_its_catalogue_alone(data, made, monkeypatch, changed):
+    monkeypatch.setattr(paths, "made_ahead", lambda: made)
+    assert remembered(data)
+    if changed == "the catalogue":
+        monkeypatch.setattr(paths, "resources", lambda: data)
+        data.mkdir()
+        (data / "catalogue.json").write_text("{}")
+    else:
+        machine(data).mkdir(parents=True)
+        (machine(data) / "layer.json").write_text("{}")
+    assert not remembered(data)
 
 
 def damaged(kept, how):
