@@ -71,16 +71,16 @@ def fields(window):
 
 def store_answered(window):
     """Wait until the store has answered all that was asked beside the window."""
-    _waited(lambda: window.counter.shop.worker.pending == 0)
+    waited(lambda: window.counter.shop.worker.pending == 0)
 
 
 def shop_at_rest(counter):
     """Wait until the store has answered, a search put off has run, and a list learned from has been read."""
     workers = counter.shop.worker, counter.shop.learner.worker
-    _waited(lambda: not any(one.pending for one in workers) and not counter.shop._soon.isActive())
+    waited(lambda: not any(one.pending for one in workers) and not counter.shop._soon.isActive())
 
 
-def _waited(done, seconds=120):
+def waited(done, seconds=120):
     """Let the window live until `done`; a busy machine is no fault, so the patience is long."""
     until = time.monotonic() + seconds
     while time.monotonic() < until:

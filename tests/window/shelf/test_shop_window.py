@@ -22,7 +22,7 @@ from counter.window.shelf.shop_desk import AGAIN_MS
 from counter.window.shelf.slip_reopen import case_of_today
 from counter.window.slip.paper import PAPERS
 from tests.shelf.conftest import HEADINGS, LINES, write_xlsx
-from tests.window.hands import shop_at_rest, store_answered
+from tests.window.hands import shop_at_rest, store_answered, waited
 
 CODE = "CFQ26W/G24q/835"
 SURE = Case(marks=CODE, looks={"glass": "white", "pins": "4", "legs": "4"}, fixture={"holder": "G24q-3"})
@@ -377,6 +377,7 @@ def test_a_server_that_accepts_and_never_answers_holds_nothing(windows, data, mo
     """The window's own loop goes on while the worker waits; a bare socket takes the connection and says nothing."""
     from counter.window.parts.source_dialog import SourceDialog
 
+    monkeypatch.setattr("counter.shop._engine.CONNECT_S", 1)
     with socket.create_server(("127.0.0.1", 0)) as silent:
         monkeypatch.setenv("COUNTER_STORE", f"postgresql://clerk@127.0.0.1:{silent.getsockname()[1]}/shop")
         counter = windows(case=SURE).counter
@@ -390,8 +391,8 @@ def test_a_server_that_accepts_and_never_answers_holds_nothing(windows, data, mo
         QApplication.processEvents()
         assert counter.shop.worker.pending, "all this went on while the server was silent"
         assert counter.assessment.lamp == "G23/9/twin"
-        store_answered(counter.window)
-        assert "cannot be reached" in dialog.problem.text()
+        waited(lambda: "cannot be reached" in dialog.problem.text())  # once its time is up
+    store_answered(counter.window)
 
 
 @pytest.fixture
@@ -450,7 +451,7 @@ def test_a_silent_server_holds_nothing_in_the_training_room(windows, data, monke
         assert window.assessment.lamp == "G23/9/twin"
         window.counter.measuring.print("look-alikes")
         assert worker.pending, "all this went on while the server was silent"
-        store_answered(window)
+    store_answered(window)  # the server is gone: nothing that was asked has to wait for its time to be up
     assert "cannot be reached" in room.people.problem.text()
     assert room.people.name.text() == "Cy", "what was typed is still there to be added"
     assert asked_from
@@ -473,7 +474,8 @@ def test_a_lesson_starts_without_the_store_and_says_that_nothing_is_kept(windows
         assert room.session.card.family == "G24q"
         room.session.choose(0)
         room.session.choose(1)
-        store_answered(window)
+        assert window.counter.shop.worker.pending, "the lesson went on while the server was silent"
+    store_answered(window)
     assert [one.choice for one in room.session.given] == [0]
     assert "cannot be reached" in room.said.text()
     assert asked_from
