@@ -87,7 +87,7 @@ def _in_catalogue_order(catalogue: Catalogue, cards: list[Card]) -> tuple[Card, 
 
 def _card(catalogue: Catalogue, members: list[Candidate], drawn: dict[str, Drawing]) -> Card:
     best = members[0]
-    face, side = f"face of {best.lamp}", f"side of {best.lamp}"
+    face, side = f"face {best.lamp}", f"side {best.lamp}"
     if side not in drawn:
         _draw(catalogue.lamp_by_id[best.lamp], catalogue.base_by_name[best.base], drawn)
     return Card(
@@ -108,10 +108,10 @@ def _draw(lamp: Lamp, base: Base, drawn: dict[str, Drawing]) -> None:
     from counter.outline import face_view, side_view  # not before the first paint, which repaints kept drawings
 
     tube_mm = lamp.tube_mm.value if lamp.tube_mm is not None and base.mount == "two-ends" else None
-    face = f"face {base.designation} {tube_mm}"
+    face = f"base {base.designation} {tube_mm}"
     if face not in drawn:
         drawn[face] = face_view(base, tube_mm=tube_mm)
-    drawn[f"face of {lamp.id}"], drawn[f"side of {lamp.id}"] = drawn[face], side_view(lamp, base)
+    drawn[f"face {lamp.id}"], drawn[f"side {lamp.id}"] = drawn[face], side_view(lamp, base)
 
 
 def _watts(members: list[Candidate]) -> str:
