@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cache
 from typing import Any
 
 from counter.marks._lex import Draft, Parsed, ends
@@ -9,7 +10,7 @@ from counter.marks._sentences import COLD, COLOUR, COLOUR_ABOUT, COLOUR_NUMBER, 
 from counter.marks._tables import longest_first, tables
 
 _CODE = r"(?:RE ?)?([5-9])(\d\d)(?!\d)"
-_LETTER_BEFORE_CODE = r"[A-Z][ /\-]+[5-9]\d\d(?!\d)"
+_LETTER_BEFORE_CODE = r"[A-Z][ /\-]+(?:[5-9]\d\d(?!\d)|\d\d(?:\d\d)?K)"
 _KELVIN = r"(\d{1,2})[ ,.]?(\d{3}) ?°? ?K(?![A-Z0-9])"
 
 
@@ -40,10 +41,26 @@ def cct_allowed(cct_k: int) -> bool:
     return bool(low <= cct_k <= high)
 
 
+@cache
+def whites() -> frozenset[int]:
+    """Return the colour temperatures that lamps are made in, in kelvins."""
+    colour, slots = tables()["colour"], tables()["slots"]
+    digits = {int(text[1:]) * 100 for text in (*colour["common"], *slots["rare"])}
+    named = {row["cct_k"] for row in (*colour["letters"], *colour["two_figures"]) if "cct_k" in row}
+    return frozenset({*digits, *named, *slots["kelvins"]})
+
+
+def is_common(cct_k: int) -> bool:
+    """Whether lamps of every maker are to be had in this white."""
+    return f"8{cct_k // 100}" in tables()["colour"]["common"]
+
+
 def _code(draft: Draft) -> bool:
     match = draft.find(_CODE)
-    if match is None or not cct_allowed(int(match[2]) * 100) or draft.find(_CODE + r" ?W(?:ATTS?)?(?![A-Z])"):
+    if match is None or draft.find(_CODE + r" ?W(?:ATTS?)?(?![A-Z])"):
         return False
+    if not cct_allowed(int(match[2]) * 100):
+        return _no_white(draft, match[0])
     rare = tables()["colour"]["rare_earth"]
     before = len(match[0]) - 3
     if before:
@@ -53,6 +70,14 @@ def _code(draft: Draft) -> bool:
     draft.add(1, "rendering", RENDERING.format(n=cri), match[1])
     draft.add(2, "colour", COLOUR.format(n=cct_k, what=_feel(cct_k)), match[2])
     draft.state(cct_k=cct_k, cri_min=cri)
+    return True
+
+
+def _no_white(draft: Draft, text: str) -> bool:
+    """Take three figures that stand where a colour does and name no white that a lamp can have: 36W/811."""
+    if not draft.find(r"(?<=/)") or not draft.find(r"\d{3}(?![A-Z0-9.,/\"'])"):
+        return False
+    draft.add(3, "colour-number", COLOUR_NUMBER.format(n=text, what=tables()["colour"]["unknown_number"]), text)
     return True
 
 

@@ -356,7 +356,7 @@ class _Lattice:
         if slot.kind == "two figures":
             if right.isalpha():
                 return None
-            return cost + (self.costs["colour_of_letters"] - slot.cost if left.isalpha() else 0.0)
+            return cost + (self.costs["colour_of_letters"] - self.costs["colour_two_figures"] if left.isalpha() else 0.0)
         if slot.kind in ("list number", "two figures") and self._follows_watts(start) != (slot.kind == "list number"):
             return None
         if slot.kind == "bare watts" and not self.lettered[start]:

@@ -9,7 +9,7 @@ from math import log
 from typing import TYPE_CHECKING, NamedTuple
 
 from counter.marks._caps import base_code, base_means
-from counter.marks._colour import cct_allowed, colour_code, number_row, part_of_number
+from counter.marks._colour import cct_allowed, colour_code, number_row, part_of_number, whites
 from counter.marks._known import known_for
 from counter.marks._letters import LettersMean, letters_facts, letters_say
 from counter.marks._lex import UNREADABLE, Parsed, Part, fold
@@ -142,8 +142,9 @@ class Slots:
                 continue
             for place in range(len(text)):
                 masks[text[:place] + _ANY + text[place + 1 :]].append((text, place))
-                if len(text) > 2 and text[-1] != "W" and (place == 0 or text[place] != text[place - 1]):
-                    short[text[:place] + text[place + 1 :]].append((text, place))
+                rest = text[:place] + text[place + 1 :]
+                if len(text) > 2 and rest + "W" != text and (place == 0 or text[place] != text[place - 1]):
+                    short[rest].append((text, place))
         self._short, self._longest_worn = dict(short), max(map(len, masks), default=0)
         return dict(masks)
 
@@ -220,25 +221,31 @@ def _watts(known: Known) -> Iterator[tuple[str, Slot]]:
 def _colours() -> Iterator[tuple[str, Slot]]:
     costs, table = _costs(), tables()["slots"]
     common = tables()["colour"]["common"]
-    digits = [*common, *(rare for rare in table["rare"] if rare not in common)]
-    rest = [f"{cri}{cct:02}" for cri in "56789" for cct in range(18, 96) if cct_allowed(cct * 100)]
-    for text in (*digits, *(text for text in rest if text not in digits)):
-        cost = (
-            costs["colour"] if text in common else costs["colour"] + 1.5 if text in digits else costs["rare_colour"]
-        )
-        yield from _read_colour(text, "colour", cost, 0.8)
+    digits = dict.fromkeys((*common, *table["rare"]))
+    digits |= {f"{cri}{cct:02}": None for cri in "56789" for cct in range(18, 96) if cct_allowed(cct * 100)}
+    for text in digits:
+        yield from _read_colour(text, "colour", costs["colour"] + _seldom(text), 0.8)
         if text in common:
-            yield from _read_colour(f"RE{text}", "colour", cost, costs["inside_letters"])
+            yield from _read_colour(f"RE{text}", "colour", costs["colour"] + _seldom(text), costs["inside_letters"])
     for cct_k in table["kelvins"]:
-        yield from _read_colour(f"{cct_k}K", "kelvin", costs["kelvin"], costs["inside_letters"])
         facts: Facts = {"cct_k": cct_k, "kind": "fluorescent"}
+        seldom = _seldom(f"8{cct_k // 100}")
+        yield from _read_colour(f"{cct_k}K", "kelvin", costs["kelvin"] + seldom, costs["inside_letters"])
         parts = _read(f"{cct_k}K").parts
         for text, cost in ((f"{cct_k // 100}K", costs["kelvin"]), (str(cct_k), costs["colour_two_figures"])):
-            slot = Slot("kelvin", _one("colour", text, parts[0].means), facts, cost, text, costs["inside_letters"])
-            yield text, slot
+            means = _one("colour", text, parts[0].means)
+            yield text, Slot("kelvin", means, facts, cost + seldom, text, costs["inside_letters"])
     for row in tables()["colour"]["letters"]:
         cost = costs["older_letters" if len(row["letters"]) > 1 else "older_letter"]
         yield from _read_colour(row["letters"], "older", cost, 99.0)
+
+
+def _seldom(digits: str) -> float:
+    """Return what it costs that a colour is seldom printed: 827 to 865 are on nearly every lamp, 846 on none."""
+    costs, common = _costs(), tables()["colour"]["common"]
+    if digits in common:
+        return 0.0 if digits[0] == "8" else costs["seldom_colour"]
+    return costs["rare_colour" if int(digits[1:]) * 100 in whites() else "unheard_colour"]
 
 
 def _read(text: str) -> Parsed:
@@ -285,7 +292,8 @@ def _figures() -> Iterator[tuple[str, Slot]]:
     for shade in table["two_figures"]:
         text, facts = str(shade), {"cct_k": shade * 100, "kind": "fluorescent"}
         parts = _one("colour", text, _read(f"{shade * 100}K").parts[0].means)
-        yield text, Slot("two figures", parts, facts, costs["colour_two_figures"], text, 0.0)  # type: ignore[arg-type]
+        cost = costs["colour_two_figures"] + _seldom(f"8{text}")
+        yield text, Slot("two figures", parts, facts, cost, text, 0.0)  # type: ignore[arg-type]
     yield from _list_numbers()
     for count in "24":
         parts = _one("pins", count, PINS.format(n=count))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import exp, inf
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.marks._colour import whites
 from counter.marks._lex import STRETCH, UNREADABLE, fold
 from counter.marks._models import MarkEvidence, Reading
 from counter.marks._sentences import MAY_BE_UVA, MAY_BE_UVC
@@ -59,6 +60,8 @@ def strain(clean: Clean, reading: Reading) -> float:
         cost += table["unread_word"] + table["unread_more"] * more + table["background_character"] * unread
         cost += table["unread_smudged"] * clean.smudged
     cost += table["clash"] * clean.clashes + (table["lacks_letter"] if _lacks_letter(reading) else 0.0)
+    if reading.lamp.cct_k not in (None, *whites()):  # 846: sooner a worn 840
+        cost += tables()["slots"]["costs"]["unheard_colour"]
     if reading.lamps or reading.system == "colour" or reading.lamp.kind == "led":
         return float(cost)
     is_one_code = reading.system not in ("partial", "house", "base") and (not reading.lamp.base or reading.lamp.bases)
