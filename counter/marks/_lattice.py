@@ -27,6 +27,7 @@ _SLACK, _MOST_SLACK = 7.5, 40.0  # above the least that any way can cost; dearer
 _MOST = 60  # characters of a maker's code; what is longer is prose
 _TOKEN = re.compile(r"[^\s,;]+")
 _FIGURES = re.compile(r"\d+", re.ASCII)
+_WATTS_SIGN = re.compile(r"(?<=\d)W(?![A-Z])", re.ASCII)
 _LEADS, _FOLLOWS = ("bare watts",), ("colour", "kelvin")  # figures that may stand without a sign between them
 _WORN_LEADS, _WORN_FOLLOWS = (*_LEADS, "two figures", "colour"), (*_FOLLOWS, "bare pins")
 _ONCE = ("watts", "number", "cct_k", "base", "pins", "kind", "tube_mm", "key")
@@ -87,16 +88,22 @@ class _Step(NamedTuple):
 
 
 def paths(
-    plain: str, slots: Slots, house: Sequence[HouseMaker] = (), *, worn: bool = False, most: float = inf
+    plain: str,
+    slots: Slots,
+    house: Sequence[HouseMaker] = (),
+    *,
+    worn: bool = False,
+    most: float = inf,
+    wider: float = 0.0,
 ) -> list[Path]:
     """Return the cheapest ways through a folded text, cheapest first; none for a text too long to be a code.
 
-    What is known to cost more than `most` is not followed.
+    What is known to cost more than `most` is not followed; `wider` keeps ways that are dearer by so much.
     """
     if len(plain.strip()) > _MOST:
         return []
     search = _Search(_Lattice(plain, slots, house, worn))
-    slack, wanted, found, limit = 0.0, _SLACK, [], most - search.least
+    slack, wanted, found, limit = 0.0, _SLACK + wider, [], most - search.least
     while slack < min(wanted, limit) and wanted <= _MOST_SLACK:  # until no way is left out that is worth keeping
         slack = min(wanted, limit)
         found = search.run(slack)
@@ -306,6 +313,8 @@ class _Lattice:
         costs, count = self.costs, to - at
         if count > tables()["slots"]["longest_letters"]:
             return costs["word_alone"] + costs["letter_alone"] * count
+        if _WATTS_SIGN.match(self.plain, at):  # no letter of a maker's own
+            return costs["sign_of_watts"]
         if self.mixed[at]:
             return costs["letters"] + costs["letter"] * count
         return costs["letters_alone"] + costs["letter_alone"] * count
@@ -356,7 +365,9 @@ class _Lattice:
         if slot.kind == "two figures":
             if right.isalpha():
                 return None
-            return cost + (self.costs["colour_of_letters"] - self.costs["colour_two_figures"] if left.isalpha() else 0.0)
+            return cost + (
+                self.costs["colour_of_letters"] - self.costs["colour_two_figures"] if left.isalpha() else 0.0
+            )
         if slot.kind in ("list number", "two figures") and self._follows_watts(start) != (slot.kind == "list number"):
             return None
         if slot.kind == "bare watts" and not self.lettered[start]:

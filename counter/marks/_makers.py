@@ -52,6 +52,9 @@ def read_makers(
     slots = slots_for(known, house)
     fee = 0.0 if slots.letters else tables()["slots"]["costs"]["own_whole"]  # the least that any way pays
     rows = _rows(paths(plain, slots, house, worn=worn, most=most - fee), plain, text, known)
+    if rows and not rows[0][0].lamps:  # what no lamp is costs more than the ways that were left out
+        wider = tables()["slots"]["costs"]["impossible_whole"]
+        rows = _rows(paths(plain, slots, house, worn=worn, most=most - fee, wider=wider), plain, text, known)
     if not rows:
         return MakersRead()
     may_be_uv = [_uv_instead(way, plain, text, known) for _, _, way in rows[:2] if _has_taught(way)]
@@ -65,8 +68,7 @@ def read_makers(
 def _rows(ways: Sequence[Path], plain: str, text: str, known: Known) -> list[tuple[Reading, float, Path]]:
     """Return readings with what they cost; a way that names no lamp type costs more."""
     window = tables()["slots"]["costs"]["window"]
-    near = (way for way in ways if way.cost <= ways[0].cost + window)
-    costs = sorted(((_cost(way, plain, known), way) for way in near if _tells(way)), key=lambda row: row[0])
+    costs = sorted(((_cost(way, plain, known), way) for way in ways if _tells(way)), key=lambda row: row[0])
     kept = [(cost, way) for cost, way in costs if cost <= costs[0][0] + window or _has_taught(way)]
     return [(_reading(way, plain, text, known), cost, way) for cost, way in kept]
 

@@ -25,12 +25,17 @@ class _Taken(dict[str, float]):
     def __init__(self, character: str, table: dict[str, Any], pairs: dict[str, float]) -> None:
         super().__init__(pairs)
         self.update({character: 0.0, UNREADABLE: table["smudge"]})
-        self.is_digit, self.table = character.isdigit(), table
+        self.sort, self.table = _sort(character), table
 
     def __missing__(self, typed: str) -> float:
-        is_other = self.is_digit != typed.isdigit()  # a letter is seldom typed for a figure it does not look like
+        is_other = self.sort != _sort(typed)  # a letter is seldom typed for a figure it does not look like
         self[typed] = cost = float(self.table["substitute_other" if is_other else "substitute"])
         return cost
+
+
+def _sort(character: str) -> tuple[bool, bool]:
+    """Tell letters, figures and the signs between them apart."""
+    return character.isalpha(), character.isdigit()
 
 
 class Noise:

@@ -97,10 +97,21 @@ def _codes(plain: str, text: str, known: Known, house: tuple[HouseMaker, ...], l
     if clean.is_enough and not is_worn(plain):
         return evidence(text, clean.readings, clean.problems, floor_of(clean.readings), known, limit)
     found = _worn(clean, plain, text, known, house, limit)
-    if is_worn(plain) or not clean.is_unlisted:
+    if is_worn(plain) or not clean.is_unlisted or not found.readings or _is_own(found.readings[0]):
         return found
     floor = max(found.floor, tables()["limits"]["unlisted_floor"])
-    return found.model_copy(update={"unlisted": " ".join(text.split()), "floor": floor})
+    readings = _with_plain(found.readings, clean.readings[0])
+    return found.model_copy(update={"unlisted": " ".join(text.split()), "floor": floor, "readings": readings})
+
+
+def _with_plain(readings: Sequence[Reading], plain: Reading) -> tuple[Reading, ...]:
+    """Return the readings with the print as it stands behind the nearest code, half as likely."""
+    if readings[0].canonical == plain.canonical:
+        return tuple(readings)
+    nearest, *others = (one for one in readings if one.canonical != plain.canonical)
+    rows = [nearest, plain.model_copy(update={"probability": nearest.probability / 2}), *others]
+    total = sum(one.probability for one in rows) / sum(one.probability for one in readings)
+    return tuple(one.model_copy(update={"probability": one.probability / total}) for one in rows)
 
 
 def _worn(
@@ -200,6 +211,11 @@ def _weighed(clean: Clean, worn: Worn, makers: MakersRead, plain: str, known: Kn
     return [
         reading.model_copy(update={"probability": chance}) for (reading, _), chance in zip(rows, chances, strict=True)
     ]
+
+
+def _is_own(reading: Reading) -> bool:
+    """Whether a reading is a maker's own code, nothing of it bent, of a lamp that there is."""
+    return reading.grammar == "letters" and bool(reading.lamps) and not reading.assumptions
 
 
 def _is_telling(reading: Reading) -> bool:

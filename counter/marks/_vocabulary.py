@@ -119,8 +119,8 @@ def _older(catalogue: Catalogue, lamp: Lamp) -> Iterator[tuple[str, float]]:
 
 
 def _base_gone(catalogue: Catalogue, lamp: Lamp) -> Iterator[tuple[str, float]]:
-    """Yield the generic code with its base worn off or never printed: CFQ26W."""
-    code = format_code(catalogue, lamp.id, "nema")
+    """Yield codes with their base, or what parts a bent tube's ends, worn off or never printed: CFQ26W, FB32T8."""
+    code = format_code(catalogue, lamp.id, "ansi-linear" if lamp.shape == "u-bent" else "nema")
     if code is not None:
         yield code.partition("/")[0], tables()["noise"]["base_gone"]
 

@@ -37,11 +37,15 @@ class Clean(NamedTuple):
 
     @property
     def is_unlisted(self) -> bool:
-        """Whether all of it says which lamp it is, watts and all, and the catalogue has no such lamp."""
+        """Whether all of it says which lamp it is, watts and all, and the catalogue has no such lamp.
+
+        A base that lamps are made on nowhere, as G29q, is a worn print of one that is.
+        """
         if self.unknown or self.clashes or len(self.readings) != 1:
             return False
-        one = self.readings[0]
-        return not one.lamps and one.lamp.watts is not None and one.lamp.kind != "led"
+        one = self.readings[0].lamp
+        is_lamp = one.watts is not None and one.kind != "led" and not self.readings[0].lamps
+        return is_lamp and (not one.base or bool(one.bases) or one.base in tables()["caps"]["others"])
 
     @property
     def least_strain(self) -> float:

@@ -57,6 +57,11 @@ CODES = [
     ("MD 26 W 4000 K 4 PIN", 26, 4000, None, 4, None, ("MD",), None),
     ("F42TBX/835/A/ECO", 42, 3500, 80, None, None, ("TBX",), None),
     ("Q18NVD/E/ZQ65", 18, 6500, None, 4, None, None, None),
+    ("T-R 42W/840/4P", 42, 4000, 80, 4, None, ("T", "R"), None),  # a ring of 42 W there is not
+    ("F13TBX/827", 13, 2700, 80, None, None, ("TBX",), None),
+    ("FR10W-5000K", 10, 5000, None, None, None, ("FR",), None),
+    ("F11XK/846", 11, 4000, 80, None, None, ("XK",), None),  # no lamp is made in 4600 K: a worn 840
+    ("RX26W-890-YS", 26, 4000, 80, None, None, ("RX", "YS"), None),
 ]
 
 

@@ -93,3 +93,25 @@ def test_no_text_raises(text):
 @settings(max_examples=20_000, deadline=None)
 def test_no_text_raises_at_length(text):
     whole(marks.read(SHIPPED, text))
+
+
+@pytest.mark.parametrize(
+    ("text", "nearest", "holds"),
+    [
+        ("F20T8/CW", "F70T8/CW", True),
+        ("CFQ76W/G24Q/841", "CFQ26W/G24q/841", True),
+        ("10W G29Q-1 QUAD 730", "10W G24q-1 quad 730", False),  # no lamp at all is made on G29q
+        ("CFT7W/7G7", "CFT7W/2G7", False),
+    ],
+)
+def test_a_print_that_no_lamp_has_stands_beside_the_nearest_code(shipped, text, nearest, holds):
+    evidence = marks.read(shipped, text)
+    assert (evidence.readings[0].canonical, bool(evidence.unlisted)) == (nearest, holds)
+    plain = [one.canonical.upper() for one in evidence.readings[1:2] if not one.lamps]
+    assert (plain == [text]) is holds
+
+
+def test_three_figures_that_are_no_white_are_a_number_nobody_knows(shipped):
+    (reading,) = marks.read(shipped, "F32T8/811").readings
+    assert (reading.lamps, reading.lamp.cct_k) == (("G13/32/linear",), None)
+    assert "colour-number" in [span.part for span in reading.spans]
