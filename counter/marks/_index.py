@@ -217,8 +217,8 @@ class _Search:
             last = here
             diagonal = cost + as_typed[place] if place < most else _INFINITE
             place += 1
-        tail = self._beyond(place, last, diagonal)
-        if tail:
+        if place <= most and (diagonal <= bound or last + added[place - 1] <= bound):
+            tail = self._beyond(place, last, diagonal)
             first = place if first < 0 else first
             after += tail
             end, least = place + len(tail), min(least, *tail)
