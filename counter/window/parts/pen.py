@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from PySide6.QtCore import QLineF, QPointF, QRectF
-from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPen, QPixmap
+from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPen, QPixmap, QPolygonF
 
 from counter.outline import Disc, Drawing, Label, Measure, Path
 from counter.window.parts import early
@@ -104,18 +104,20 @@ def _lay_down(painter: QPainter, path: QPainterPath, shape: Path | Disc, theme: 
 
 def _paint_path(painter: QPainter, shape: Path, view: View, theme: Theme, marked: bool) -> None:
     points = [view.point(x, y) for x, y in shape.points]
-    path = rounded(points, shape.corner_mm * view.scale) if shape.closed else _line(points)
+    is_rounded = shape.closed and shape.corner_mm > 0
+    path = _rounded(points, shape.corner_mm * view.scale) if is_rounded else _line(points, is_closed=shape.closed)
     _lay_down(painter, path, shape, theme, marked)
 
 
-def _line(points: list[QPointF]) -> QPainterPath:
-    path = QPainterPath(points[0])
-    for point in points[1:]:
-        path.lineTo(point)
+def _line(points: list[QPointF], *, is_closed: bool) -> QPainterPath:
+    path = QPainterPath()
+    path.addPolygon(QPolygonF(points))  # at once: nine points in ten have no corner to round
+    if is_closed:
+        path.closeSubpath()
     return path
 
 
-def rounded(points: list[QPointF], radius_px: float) -> QPainterPath:
+def _rounded(points: list[QPointF], radius_px: float) -> QPainterPath:
     """Return a closed path through points with every corner rounded as far as its sides allow."""
     path = QPainterPath()
     count = len(points)
@@ -126,15 +128,14 @@ def rounded(points: list[QPointF], radius_px: float) -> QPainterPath:
             path.moveTo(entry)
         else:
             path.lineTo(entry)
-        if radius_px > 0:
-            path.quadTo(corner, leave)
+        path.quadTo(corner, leave)
     path.closeSubpath()
     return path
 
 
 def _toward(corner: QPointF, other: QPointF, distance: float) -> QPointF:
     line = QLineF(corner, other)
-    if distance <= 0 or line.length() == 0:
+    if line.length() == 0:
         return corner
     return line.pointAt(min(distance / line.length(), 0.5))
 
@@ -193,7 +194,7 @@ def _arrow(painter: QPainter, tip: QPointF, other: QPointF, theme: Theme) -> Non
     unit = QPointF(line.dx() / line.length(), line.dy() / line.length())
     back = tip + unit * ARROW_PX
     side = QPointF(-unit.y(), unit.x()) * (ARROW_PX * 0.3)
-    painter.fillPath(rounded([tip, back + side, back - side], 0), early.brush(theme.muted))
+    painter.fillPath(_line([tip, back + side, back - side], is_closed=True), early.brush(theme.muted))
 
 
 def _measure_text(painter: QPainter, text: str, line: QLineF, upright: bool, theme: Theme) -> None:
