@@ -96,6 +96,7 @@ def main() -> None:
         "start": {name: start(chosen.runs, environment) for name, environment in screens()},
         "assess_ms": assess_times(),
         "repaint_ms": repaint_times(),
+        "theme_ms": theme_times(),
         "first_key_ms": {name: first_key(name) for name in ("at once", "after idling")},
         "growth": growth(),
     }
@@ -207,6 +208,28 @@ def repaint_times(rounds: int = 12) -> dict[str, Any]:
                     times[kind].append(took)
         window.close()
     return {kind: spread(rows) for kind, rows in times.items()}
+
+
+def theme_times(rounds: int = 12) -> dict[str, float]:
+    """Change the theme to and fro over a whole answer, the training room made ahead; return times to the repaint."""
+    os.environ["QT_QPA_PLATFORM"] = "offscreen"
+    from PySide6.QtWidgets import QApplication
+
+    from counter.app import make_application
+    from counter.desk import Case
+    from counter.window.main_window import MainWindow
+
+    with tempfile.TemporaryDirectory() as folder:
+        application = QApplication.instance() or make_application(["bench"])
+        window = MainWindow(Path(folder), "light")
+        window.show()
+        window.wake(Case(marks=CODE))
+        window.counter.training._room()
+        painted_after(application, window, lambda: None)
+        turns = [lambda name=name: window.set_theme(name) for name in ("dark", "light")]
+        rows = [painted_after(application, window, turn) for _ in range(rounds // 2) for turn in turns]
+        window.close()
+    return spread(rows)
 
 
 def presses(window: Any) -> Iterator[tuple[str, Callable[[], None]]]:
@@ -337,6 +360,7 @@ def table(found: dict[str, Any]) -> str:
         )
     lines += ["", "to repaint, whole window         median     p99    most   ms, goal 16"]
     lines += [_spread_line(name, row) for name, row in found["repaint_ms"].items()]
+    lines += [_spread_line("theme, goal 100", found["theme_ms"])]
     lines += ["", "assess                           median     p99    most   ms"]
     lines += [_spread_line(name, row) for name, row in found["assess_ms"].items()]
     lines += ["", "first key of the day to repaint                     ms, goal 33"]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 import pytest
 from PySide6.QtCore import QEvent, QObject, QPoint, Qt
 from PySide6.QtWidgets import QAbstractButton, QApplication, QComboBox, QLineEdit, QWidget
@@ -9,6 +11,8 @@ from PySide6.QtWidgets import QAbstractButton, QApplication, QComboBox, QLineEdi
 from counter import paths
 from counter.desk import Case
 from counter.window.parts.theme import DARK, LIGHT
+from counter.window.parts.words import Words
+from tests.conftest import settle
 from tests.window.hands import CODE, CTRL, FULL, key, said
 
 
@@ -180,3 +184,29 @@ def test_nothing_in_the_answer_is_cut_at_the_smallest_size(windows):
         box = widget.rect().translated(widget.mapTo(window, QPoint(0, 0)))
         assert window.rect().contains(box), type(widget).__name__
         assert isinstance(widget, QWidget)
+
+
+class Paints(QObject):
+    """Counts how often each of some widgets is painted."""
+
+    def __init__(self, widgets):
+        super().__init__()
+        self.of = Counter()
+        for one in widgets:
+            one.installEventFilter(self)
+
+    def eventFilter(self, watched, event):
+        self.of[watched] += event.type() == QEvent.Type.Paint
+        return False
+
+
+@pytest.mark.parametrize("code", ["CFQ26W/G24q/841", "F32T8/841"])
+def test_an_answer_is_painted_once_when_all_of_it_has_its_place(window, qapp, code):
+    window.counter.change(marks="CFT9W/G23/827")
+    settle(qapp)
+    words = window.findChildren(Words)
+    seen = Paints([*words, window.marks.parts.viewport()])
+    window.counter.change(marks=code)
+    settle(qapp)
+    assert sum(seen.of[one] for one in words) > 10
+    assert [type(one).__name__ for one, times in seen.of.items() if times > 1] == []

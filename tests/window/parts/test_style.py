@@ -10,7 +10,10 @@ from PySide6.QtWidgets import (
     QListWidget,
     QPlainTextEdit,
     QRadioButton,
+    QScrollBar,
     QSpinBox,
+    QSplitter,
+    QTabBar,
     QTableWidget,
     QVBoxLayout,
     QWidget,
@@ -67,3 +70,13 @@ def test_the_number_in_a_box_stands_inside_of_it(qapp, windows):
     assert boxes
     for box in boxes:
         assert box.rect().contains(box.lineEdit().geometry())
+
+
+def test_the_style_that_all_wear_answers_for_few(window, qapp):
+    """What it overrides is asked in Python for each widget there is, some hundred times a key."""
+    assert (
+        vars(CounterStyle).keys().isdisjoint({"pixelMetric", "drawControl", "drawComplexControl", "sizeFromContents"})
+    )
+    worn = {type(one.style()) for kind in (QTabBar, QScrollBar, QSplitter) for one in window.findChildren(kind)}
+    assert worn
+    assert CounterStyle not in worn
