@@ -97,11 +97,13 @@ def _codes(plain: str, text: str, known: Known, house: tuple[HouseMaker, ...], l
     if clean.is_enough and not is_worn(plain):
         return evidence(text, clean.readings, clean.problems, floor_of(clean.readings), known, limit)
     found = _worn(clean, plain, text, known, house, limit)
-    if is_worn(plain) or not clean.is_unlisted or not found.readings or _is_own(found.readings[0]):
+    if is_worn(plain) or not clean.is_unlisted or not found.readings:
         return found
-    floor = max(found.floor, tables()["limits"]["unlisted_floor"])
-    readings = _with_plain(found.readings, clean.readings[0])
-    return found.model_copy(update={"unlisted": " ".join(text.split()), "floor": floor, "readings": readings})
+    least, plain_one = tables()["limits"]["unlisted_floor"], clean.readings[0]
+    on_base = {lamp.id: 1.0 for base in plain_one.lamp.bases for lamp in known.lamps_on[base]}
+    said = {"likelihood": found.likelihood or on_base, "floor": max(found.floor, least)}
+    readings = _with_plain(found.readings, plain_one)
+    return found.model_copy(update={"unlisted": " ".join(text.split()), "readings": readings, **said})
 
 
 def _with_plain(readings: Sequence[Reading], plain: Reading) -> tuple[Reading, ...]:
@@ -211,11 +213,6 @@ def _weighed(clean: Clean, worn: Worn, makers: MakersRead, plain: str, known: Kn
     return [
         reading.model_copy(update={"probability": chance}) for (reading, _), chance in zip(rows, chances, strict=True)
     ]
-
-
-def _is_own(reading: Reading) -> bool:
-    """Whether a reading is a maker's own code, nothing of it bent, of a lamp that there is."""
-    return reading.grammar == "letters" and bool(reading.lamps) and not reading.assumptions
 
 
 def _is_telling(reading: Reading) -> bool:
