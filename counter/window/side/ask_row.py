@@ -131,6 +131,8 @@ class AskButton(QPushButton):
 class AnswerButton(QPushButton):
     """An answer to press, once: the second press of a double click, or a key held, would answer the next question."""
 
+    width_px = LEAST_PX
+
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
         event.accept()
 
@@ -161,9 +163,9 @@ class AskRow(QWidget):
             button.setMinimumHeight(TARGET)
             button.setCheckable(True)
             button.toggled.connect(lambda on, i=at: self._press(i, on))
-            row.addWidget(button, at // IN_A_ROW, at % IN_A_ROW)
         row.setColumnStretch(IN_A_ROW, 1)
-        self._answers_box, self._box = row, QBoxLayout(QBoxLayout.Direction.TopToBottom, self)
+        self._answers_box, self._box, self._in_a_row = row, QBoxLayout(QBoxLayout.Direction.TopToBottom, self), 0
+        self._put_in_rows(IN_A_ROW)
         self._box.setContentsMargins(0, 0, 0, 0)
         self._box.setSpacing(4)
         self._box.addWidget(self.question, 1)
@@ -174,8 +176,20 @@ class AskRow(QWidget):
         self._arrange(event.size().width())
         super().resizeEvent(event)
 
+    def _put_in_rows(self, in_a_row: int) -> None:
+        if in_a_row != self._in_a_row:
+            self._in_a_row = in_a_row
+            for at, button in enumerate(self.buttons):
+                self._answers_box.addWidget(button, at // in_a_row, at % in_a_row)
+
     def _arrange(self, width: int) -> None:
-        """Let the answers stand beside the question where it has room for its words, else below it."""
+        """Let the answers stand beside the question where it has room for its words, else below it.
+
+        Answers too long for two in a row stand one below the other, so that none is cut.
+        """
+        shown = [button.width_px for button in self.buttons[: len(self._answers)]]
+        longest = sum(max(shown[column::IN_A_ROW], default=0) for column in range(IN_A_ROW))
+        self._put_in_rows(IN_A_ROW if longest + self._answers_box.spacing() <= width else 1)
         beside = width - self._answers_box.sizeHint().width() - self._box.spacing()
         fits = beside > 0 and self.question.heightForWidth(beside) <= high(self.font(), MOST_LINES) + 10
         early.set_upright(self._box, not (fits and self._answers))
@@ -218,7 +232,8 @@ class AskRow(QWidget):
             button.setVisible(at < len(self._answers))
             if at < len(self._answers):
                 button.setText(caption(self._answers[at][0]))
-                button.setFixedWidth(max(LEAST_PX, wide(button.font(), self._answers[at][0]) + 2 * PAD_PX))
+                button.width_px = max(LEAST_PX, wide(button.font(), self._answers[at][0]) + 2 * PAD_PX)
+                button.setFixedWidth(button.width_px)
                 button.setToolTip(tr(SAYS_NOTHING) if self._answers[at][1].kind == "explained" else "")
         self._show_given()
         self._arrange(self.width())
