@@ -12,6 +12,7 @@ UV_DOUBT = 0.01  # a UV candidate this likely keeps the sale open until somebody
 LEADING = 0.05  # a candidate this likely leads; so do germicidal lamps that reach it only together
 COLOUR_AT = 0.8  # below this share of the readings a colour is a guess among others
 ENOUGH_BITS = 0.05  # a look worth less than this is not worth asking for
+LEAST_OF_BEST = 3  # the first look asked for tells at least a third of what the best would
 TIED_AT = 0.45  # of the first share: from here two families or bases are named together
 MOST_TIED = 2  # names at a glance; more are counted
 SOLD_AS_ANOTHER = 0.05  # how well a code sold here before goes with another lamp, against the one it was sold as

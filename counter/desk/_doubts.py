@@ -20,7 +20,7 @@ from counter.desk._evidence import COATED_UV
 from counter.desk._letters_asked import letters_asked
 from counter.fit import Caution
 from counter.language import figure, marked, tr
-from counter.thresholds import ENOUGH_BITS, SETTLED_AT, TOLD_AT, UV_DOUBT
+from counter.thresholds import ENOUGH_BITS, LEAST_OF_BEST, SETTLED_AT, TOLD_AT, UV_DOUBT
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator, Sequence
@@ -367,8 +367,9 @@ def _look(seen: Evidence) -> Iterator[Doubt]:
 
 
 def _worth_most(nexts: Sequence[NextLook]) -> NextLook | None:
-    """Return the first look that is worth its while, else the first of all."""
-    return next((one for one in nexts if one.bits >= ENOUGH_BITS), next(iter(nexts), None))
+    """Return the first look that is worth its while beside the one that tells most, else the first of all."""
+    least = max(ENOUGH_BITS, max((one.bits for one in nexts), default=0) / LEAST_OF_BEST)
+    return next((one for one in nexts if one.bits >= least), next(iter(nexts), None))
 
 
 def _is_seen_enough(seen: Evidence) -> bool:
