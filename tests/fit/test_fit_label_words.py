@@ -10,6 +10,26 @@ from counter.fit import parse_label
 
 LABEL = "Electronic ballast 120-277V 50/60Hz 1x26W"
 AGAINST = """
+gear disconnected for good
+choke disconnected 2019
+balasto desconectado de la red
+ballast débranché
+installed after removing gear
+after removing ballast
+gear switched off for good
+designed for shunted holders
+supplied by inverter
+made for dummy tubes
+power LED lamp
+red LED tubes
+unit isolated, fed by 12V
+manufactured by removing the gear
+class I division 2
+zone 22, dust
+II 2 G Ex de IIC T4
+atmósfera explosiva
+do not use LED or compact lamps
+not for 18W or triple lamps
 ballast gutted for retrofit
 rewired for tube LED, no gear inside
 sockets carry mains
