@@ -95,6 +95,7 @@ def main() -> None:
         "load_1min": os.getloadavg()[0],
         "start": {name: start(chosen.runs, environment) for name, environment in screens()},
         "assess_ms": assess_times(),
+        "first_card_ms": first_card_times(),
         "repaint_ms": repaint_times(),
         "theme_ms": theme_times(),
         "first_key_ms": {name: first_key(name) for name in ("at once", "after idling")},
@@ -345,6 +346,19 @@ def assess_times(repeats: int = 60) -> dict[str, dict[str, float]]:
     return found
 
 
+def first_card_times(rounds: int = 15) -> dict[str, float]:
+    """Return times until the first card of a round, nothing worked out about the catalogue yet."""
+    from counter import catalogue
+    from counter.training import card_stream
+
+    shipped, rows = catalogue.load(), []
+    for seed in range(rounds):
+        begun = time.perf_counter()
+        next(card_stream(shipped.model_copy(), seed))
+        rows.append((time.perf_counter() - begun) * 1000)
+    return spread(rows)
+
+
 # -- in words
 
 
@@ -363,6 +377,7 @@ def table(found: dict[str, Any]) -> str:
     lines += [_spread_line("theme, goal 100", found["theme_ms"])]
     lines += ["", "assess                           median     p99    most   ms"]
     lines += [_spread_line(name, row) for name, row in found["assess_ms"].items()]
+    lines += [_spread_line("first training card, goal 200", found["first_card_ms"])]
     lines += ["", "first key of the day to repaint                     ms, goal 33"]
     lines += [f"  {name:<28} {ms:8.1f}" for name, ms in found["first_key_ms"].items()]
     lines += ["", "growth                                      times       ms    floor   ratio"]

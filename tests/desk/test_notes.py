@@ -180,7 +180,9 @@ def test_all_of_it_is_json(assess):
     assert said["label"]["spans"]
 
 
-@pytest.mark.parametrize(("lost", "is_told"), [(("uvc_w",), True), (("length_mm", "length_also_mm", "arc_mm"), False)])
+@pytest.mark.parametrize(
+    ("lost", "is_told"), [(("uvc_w",), True), (("length_mm", "length_also_mm", "arc_mm"), False)]
+)
 def test_a_germicidal_lamp_has_a_figure_wherever_its_length_is_known(changed, lost, is_told):
     def without(plain):
         lamp = next(one for one in plain["lamps"] if one["id"] == "2G11/18/long-twin/uv-c")

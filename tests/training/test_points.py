@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import time
 from collections import defaultdict
 from itertools import islice
 
@@ -64,16 +63,6 @@ def test_no_template_is_left_open(deck):
 def test_answers_stand_at_every_place(deck):
     names = [card.answer for card in deck if card.kind == "name-base"]
     assert set(names) == {0, 1, 2, 3}
-
-
-@pytest.mark.parametrize("seed", range(5))
-def test_first_card_within_200_ms(catalogue, seed):
-    took = []
-    for _ in range(3):  # processor time, the best of three: others use this machine too
-        start = time.process_time()
-        next(card_stream(catalogue, seed))
-        took.append(time.process_time() - start)
-    assert min(took) < 0.2
 
 
 def test_kinds_can_be_chosen(catalogue):
