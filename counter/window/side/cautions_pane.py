@@ -67,21 +67,15 @@ class CautionCard(QFrame):
         self.says.setText(caution.says)
         self.why.setText(caution.why)
         self.do.setText(f"→ {caution.do}")
-        figure = f"{figure_words(caution.figure, caution.unit)} · " if caution.figure is not None else ""
+        is_told = caution.figure is None or caution.unit == "s"  # times stand in the sentence
+        figure = "" if is_told else f"{figure_words(caution.figure or 0.0, caution.unit)} · "
         self.source.setText(f"{figure}{confidence_words(caution.confidence)}")
         self.where_from.show_source(source)
         self.source.setAccessibleDescription(source)
 
 
 def figure_words(figure: float, unit: str | None) -> str:
-    """Return a figure with its unit; long times as minutes or hours, never in powers of ten."""
-    if unit == "s" and figure >= 120:
-        minutes = figure / 60
-        return (
-            f"{int(minutes)}\N{THIN SPACE}min"
-            if minutes < 120
-            else f"{SpokenNumber(minutes / 60):.1f}\N{THIN SPACE}h"
-        )
+    """Return a figure with its unit, never in powers of ten."""
     if unit == "pins":
         return trn("{count} pin", "{count} pins", figure).format(count=f"{figure:g}")
     if unit == "wattages":
