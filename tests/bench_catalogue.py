@@ -1,4 +1,4 @@
-"""How a case grows with the catalogue: the same cases at 266 and at 2660 lamp types, in CPU time.
+"""How a case grows with the catalogue: the same cases at 271 and at 2710 lamp types, in CPU time.
 
 Run as `python -m tests.bench_catalogue`; a ratio of ten says that a case grows as the catalogue does.
 """

@@ -290,7 +290,7 @@ WORK: dict[str, Callable[[Path, int], Any]] = {
     "read a worn code, maker's table of 100": _read,
     "load, 20 confirmed values": _load,
     "read a record of 500 lines": _record,
-    "assess, 266 lamp types": _assess,
+    "assess, 271 lamp types": _assess,
     "read and match a list of 1000 lines": _import,
     "search 1000 lines": _search,
     "a slip into a log of 100": _slip,

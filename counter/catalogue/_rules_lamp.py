@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from counter.catalogue._problems import Loc
 
 LEGS = {"twin": 2, "quad": 4, "triple": 6, "four-fold": 8, "long-twin": 2, "flat": 4}
-LENGTH_MM = (40, 2600)  # from the smallest plug-in lamps to the longest tubes, eight feet
+LENGTH_MM = (40, 3100)  # from the smallest plug-in lamps to the longest tubes, ten feet in signs
 TUBE_MM = (5, 45)  # T2 is about 7, T12 about 38
 LENGTH_SLACK_MM = 20  # a saver fills the place of another lamp: as long as that within what holders take up
 DIMS = ("no", "with a dimming ballast")

@@ -175,10 +175,12 @@ def _number_agrees(lamp: Lamp, known: Known, facts: Facts) -> bool:
 
 
 def _thin_output(lamp: Lamp) -> str:
-    """Return the class of a tube of 16 mm by its watts, "he" or "ho"; "" of every other: those have none."""
+    """Return the class of a tube of 16 mm, or of a germicidal T8, by its watts, "he" or "ho"; "" of every other."""
+    table = tables()["linear"]["thin_outputs"]
+    if lamp.kind == "uv-c":
+        return "ho" if lamp.shape == "linear" and lamp.watts.value in table["germicidal_t8_ho"] else ""
     if lamp.tube_mm is None or lamp.tube_mm.value >= THINNEST_T8_MM or lamp.shape not in ("linear", "circular"):
         return ""
-    table = tables()["linear"]["thin_outputs"]
     is_high = lamp.shape == "circular" or lamp.watts.value in table["ho"]
     return "ho" if is_high else "he" if lamp.watts.value in table["he"] else ""
 

@@ -49,7 +49,7 @@ FAULTS = [
     ("lamps[{G23/9/twin}].legs", 4, "lamps[{G23/9/twin}].legs", "4 legs with the shape twin"),
     ("lamps[{G5/14/linear}].legs", 1, "lamps[{G5/14/linear}].legs", "1 legs with the shape linear"),
     ("lamps[{G23/9/twin}].glass.value", "green", "lamps[{G23/9/twin}].glass.value", "no answer to the look glass"),
-    ("lamps[{G23/9/twin}].length_mm.value", 16.7, "lamps[{G23/9/twin}].length_mm.value", "outside 40 to 2600"),
+    ("lamps[{G23/9/twin}].length_mm.value", 16.7, "lamps[{G23/9/twin}].length_mm.value", "outside 40 to 3100"),
     ("lamps[{G23/9/twin}].tube_mm.value", 127, "lamps[{G23/9/twin}].tube_mm.value", "outside 5 to 45"),
     ("lamps[{G23/9/twin}].tube_mm.plus_minus", -1, "lamps[{G23/9/twin}].tube_mm.plus_minus", "at least 0"),
     ("lamps[{G10q/22/circular}].hf.power_w.value", 87, "lamps[{G10q/22/circular}].hf.power_w.value", "87 W in"),

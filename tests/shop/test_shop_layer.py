@@ -173,7 +173,7 @@ REFUSED = [
     ({"part": "weight_g"}, "part", "cannot be confirmed"),
     ({"part": "watts"}, "part", "cannot be confirmed"),
     ({"value": "long"}, "value", "value: "),
-    ({"value": 16}, "value", "outside 40 to 2600"),
+    ({"value": 16}, "value", "outside 40 to 3100"),
     ({"part": "glass", "value": "green"}, "value", "no answer to the look"),
     ({"part": "hf.power_w", "value": 260}, "value", "260 W in a lamp of 26 W"),
     ({"kind": "base", "of": "G24q-3", "part": "face.notches", "value": "three"}, "value", "at: "),

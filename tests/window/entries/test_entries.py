@@ -67,7 +67,7 @@ def test_what_is_wrong_stands_at_its_field_while_typing(opened, qtbot):
     _, _, dialog = opened("lamps", "G23/9/twin")
     assert not dialog.keep.isEnabled()
     typed(qtbot, dialog, "9000", "length_mm", "value")
-    assert "40" in wrong(dialog, "length_mm") or "2600" in wrong(dialog, "length_mm")
+    assert "40" in wrong(dialog, "length_mm") or "3100" in wrong(dialog, "length_mm")
     assert not dialog.keep.isEnabled()
     typed(qtbot, dialog, "161,5", "length_mm", "value")
     assert wrong(dialog, "length_mm") == ""
