@@ -12,7 +12,6 @@ if TYPE_CHECKING:
 
 RADII_MM = (1.0, 1.25, 2.5, 4.0)  # pins of 2 to 2.5, posts of 5, the single contact of 8
 COARSE_PX_PER_MM = 6.0
-FINE_PX_PER_MM = 12.0
 MOST_SPOTS = 20
 LEAST_SCORE = 0.15
 CLOSEST_MM = 1.2
@@ -20,7 +19,6 @@ RING_MM = 0.9  # how far around a pin the plastic is looked at
 UNEVEN = 25.0  # square of the colour steps that even plastic has: grain and noise
 DARK_END = 0.5  # what a pin counts whose end, which faces the light, is darker than its side
 LEAST_SIDE_PX = 20.0  # of a pin's side that must be seen before it says anything
-SHARPEST_MM = 0.5  # how far a pin's end is moved to where it is clearest
 
 
 class Spot(NamedTuple):
@@ -145,25 +143,3 @@ def _peaks(scores: Floats, piece: Patch, radius: float) -> list[Spot]:
         Spot(*piece.at(float(columns[at]), float(rows[at])), radius, float(scores[rows[at], columns[at]]))
         for at in order
     ]
-
-
-def sharpened(image: Floats, view: View, spot: Spot, tall_mm: float = PIN_TALL_MM) -> Spot:
-    """Return the spot moved, by parts of a pixel, to where a closer look is clearest for that height."""
-    import numpy as np
-
-    to_foot = -view.lean(np.array([spot.x, spot.y])) * tall_mm
-    half = SHARPEST_MM + spot.radius + RING_MM + float(np.hypot(*to_foot)) + 0.5
-    piece = patch(image, view, (spot.x, spot.y), half, PIN_TALL_MM, FINE_PX_PER_MM)
-    middle, reach = len(piece.image) // 2, round(SHARPEST_MM * FINE_PX_PER_MM)
-    near = slice(middle - reach - 1, middle + reach + 2)
-    scores = pin_scores(piece, spot.radius, to_foot)[near, near]
-    r, c = np.unravel_index(int(scores[1:-1, 1:-1].argmax()), (2 * reach + 1, 2 * reach + 1))
-    here = scores[r : r + 3, c : c + 3]
-    x, y = piece.at(near.start + 1 + c + _top(*here[1]), near.start + 1 + r + _top(*here[:, 1]))
-    return spot._replace(x=float(x), y=float(y), score=float(here[1, 1]))
-
-
-def _top(low: float, middle: float, high: float) -> float:
-    """Return how far from the middle one of three samples the top of the parabola through them lies."""
-    bend = low - 2 * middle + high
-    return min(max((low - high) / (2 * bend), -1.0), 1.0) if bend < -1e-9 else 0.0

@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from counter.measure._models import PIN_TALL_MM
-from counter.measure._pins import sharpened
+from counter.measure._pin_end import sharpened
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
