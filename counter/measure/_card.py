@@ -26,6 +26,7 @@ WELL_FITTED_PX = 0.8
 SAME_PX = 4.0
 COARSE, RIM = 64, 5  # cells across and at the rim, by which the counter's own colour is known
 SIDE_SAMPLES = 80
+OFF_SIDE = 0.08  # of a side's length, within which an outline's points belong to it
 CORNER_ROOM = 0.12  # of a side: the corners are round, so lines are fitted to what lies between
 SEARCH_PX = 7
 CLEAR = 6.0  # a step of colour along all four edges after which no other way of looking is tried
@@ -126,7 +127,7 @@ def _quads(masks: Iterator[Pixels]) -> Iterator[Floats]:
     import numpy as np
 
     for mask in masks:
-        outlines, _ = cv2.findContours(mask, cv2.RETR_LIST, cv2.CHAIN_APPROX_SIMPLE)
+        outlines, _ = cv2.findContours(mask, cv2.RETR_LIST, cv2.CHAIN_APPROX_NONE)
         for outline in outlines:
             if len(outline) < 4:
                 continue
@@ -137,8 +138,24 @@ def _quads(masks: Iterator[Pixels]) -> Iterator[Floats]:
                 corners = cv2.approxPolyDP(hull, slack * cv2.arcLength(hull, True), True)
                 if len(corners) == 4:
                     if cv2.contourArea(corners) * 0.9 < cv2.contourArea(hull):
-                        yield corners.reshape(4, 2).astype(np.float64)
+                        yield _by_sides(outline.reshape(-1, 2), corners.reshape(4, 2).astype(np.float64))
                     break
+
+
+def _by_sides(outline: Floats, corners: Floats) -> Floats:
+    """Return where the straight parts of an outline's sides meet: its own corners are round, and cut short."""
+    import numpy as np
+
+    lines = []
+    for start, end, normal in _sides(corners):
+        long = float(np.linalg.norm(end - start))
+        along = (outline - start) @ (end - start) / long**2
+        is_side = (np.abs((outline - start) @ normal) < OFF_SIDE * long) & (np.abs(along - 0.5) < 0.5 - CORNER_ROOM)
+        if is_side.sum() < 2:
+            return corners
+        lines.append(Line(*_fitted_line(outline[is_side].astype(np.float64), np.ones(int(is_side.sum())))))
+    met = [_meeting(lines[at - 1], lines[at]) for at in range(4)]
+    return corners if any(one is None for one in met) else np.array(met)
 
 
 def _by_ground(lab: Pixels) -> Iterator[Pixels]:
