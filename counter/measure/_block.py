@@ -34,6 +34,8 @@ LOOKS: dict[str, tuple[tuple[float, float], ...]] = {
     "two-small": ((-4.5, SMALL[0]), (4.5, SMALL[0])),
 }
 DEPTH_MM = 1.3  # of the strip inside an edge in which notches are looked for
+DEEPER_MM = (2.8, 3.2, 3.6, 4.0, 4.4)  # where the block is itself again
+MOST_UNLIKE = 40.0  # a step of colour larger than this is no clearer a notch
 EDGE_OFF_MM, ASIDE_MM = (-0.3, 0.0, 0.3, 0.6), (-0.5, 0.0, 0.5)  # how far off the block's edges may be found
 CERTAIN_NONE = 0.6
 FAINT = 0.35  # evidence for a second notch beside a clear one
@@ -153,13 +155,15 @@ def find_block(level: Level, lean: Floats, drawn: Sequence[Drawn]) -> tuple[Bloc
 
 
 def _inside(level: Level, one: Drawn) -> Floats:
-    """Return 1 inside the base's outline, 0 on its edge and beyond: its own edge is not the block's."""
+    """Return 0 on the edge of the base's outline, which is not the block's, and 1 elsewhere.
+
+    A high block is seen beyond the outline where the camera looks aslant.
+    """
     import numpy as np
 
     place = np.arange(len(level.image)) / PX_PER_MM - level.reach
-    across = np.abs(place) < one.room[0] - RIM_MM
-    up = np.abs(-place - one.off) < one.room[1] - RIM_MM
-    return np.asarray(up[:, None] & across[None], np.float32)
+    across, up = np.abs(place)[None] - one.room[0], np.abs(-place - one.off)[:, None] - one.room[1]
+    return np.asarray(np.abs(np.maximum(across, up)) > RIM_MM, np.float32)
 
 
 def _side_steps(
@@ -224,25 +228,30 @@ def _both_if_both(first: tuple[float, str, int], best: dict[tuple[str, int], flo
 
 
 def _profile(level: Level, block: Block, edge: int, inward: float) -> tuple[Floats, Floats]:
-    """Return places along an edge and how unlike the block's top the strip inside that edge is there.
+    """Return places along an edge and how unlike the strip inside that edge is to what lies deeper inside there.
 
-    Left and right are as seen with that edge up.
+    Left and right are as seen with that edge up. What lies deeper is under the same light; what changes from the
+    strip to it all along the edge is light as well.
     """
+    import numpy as np
+
+    half = block.width / 2 - 0.5
+    x = np.arange(-half, half + 0.01, 0.15)
+    strip = _strip(level, block, edge, x, inward + np.arange(0.45, DEPTH_MM, 0.2))
+    deeper = _strip(level, block, edge, x, inward + np.array(DEEPER_MM))
+    unlike = strip - np.median(deeper, axis=1)[:, None]
+    return x, np.minimum(np.linalg.norm(unlike, axis=2).mean(1), MOST_UNLIKE)
+
+
+def _strip(level: Level, block: Block, edge: int, x: Floats, depths: Floats) -> Floats:
+    """Return the colours along an edge at some depths inside of it: places x depths x colour."""
     import numpy as np
 
     from counter.measure._card import sampled
 
-    half = block.width / 2 - 0.5
-    x = np.arange(-half, half + 0.01, 0.15)
-    depths = np.arange(0.45, DEPTH_MM, 0.2)
-    ys = block.y + edge * (block.height / 2 - inward - depths)
+    ys = block.y + edge * (block.height / 2 - depths)
     at = np.stack(np.broadcast_arrays(level.column(block.x + x * edge)[:, None], level.row(ys)[None]), axis=-1)
-    strip = sampled(level.image, at.reshape(-1, 2)).reshape(len(x), len(depths), -1)
-    inner = np.arange(-0.25, 0.26, 0.05)
-    gx, gy = np.meshgrid(block.x + inner * block.width * 1.4, block.y + inner * block.height)
-    top = sampled(level.image, np.column_stack([level.column(gx.ravel()), level.row(gy.ravel())]))
-    plain = np.median(top, axis=0)
-    return x, np.linalg.norm(strip - plain, axis=2).mean(1)
+    return sampled(level.image, at.reshape(-1, 2)).reshape(len(x), len(depths), -1)
 
 
 def _explains(x: Floats, unlike: Floats, cuts: tuple[tuple[float, float], ...], spread: float) -> float:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from itertools import permutations
-from math import atan2, degrees, hypot
+from math import atan2, degrees, exp, hypot, log
 from typing import TYPE_CHECKING
 
 from counter.catalogue import notch_look
@@ -53,14 +53,17 @@ def likely_of(base: Base, pattern: Pattern) -> float:
 
 
 def _key_worth(base: Base, pattern: Pattern) -> float:
-    """Return what the looks of the key speak for a base, 0 for what goes best with them."""
+    """Return what the looks of the key speak for a base, 0 for the one that goes best with them.
+
+    A base whose own key is not known may have any of its family's, each as likely.
+    """
     notches = base.face.notches
     may_be = (notch_look(notches.at),) if notches is not None else base.family_notches
     if not pattern.keys or not may_be:
         return 0.0
     best = max(pattern.keys.values())
-    mine = max(pattern.keys.get(look, 0.0) for look in may_be)
-    return max(KEY_WORTH * (mine - best), LEAST_KEY)
+    worths = [max(KEY_WORTH * (pattern.keys.get(look, 0.0) - best), LEAST_KEY) for look in may_be]
+    return log(sum(exp(worth) for worth in worths) / len(worths))
 
 
 def fit_base(base: Base, pattern: Pattern) -> Fit:

@@ -10,7 +10,8 @@ from counter.catalogue import load
 from counter.measure._card import CARD_MM, THICK_MM, Quad, by_top_edges, long_first
 from counter.measure._models import PIN_TALL_MM
 from counter.measure._outline import outline_seen, sides_of
-from counter.measure._pins import Spot, sharpened
+from counter.measure._pin_end import sharpened
+from counter.measure._pins import Spot
 from counter.measure._tall import standing, tall_of
 from counter.measure._view import LENS, View
 
@@ -70,8 +71,18 @@ def test_a_pins_end_is_found_where_it_is_and_not_at_its_foot(aside_mm, grey):
     view = looking_down(aside_mm)
     pin = [(disc(3.3, -2.1), level, 110.0) for level in np.arange(0, 7, 0.25)]
     image = painted(view, [(box(34, 28), 0.0, grey), *pin, (disc(3.3, -2.1), 7.0, 200.0)])
-    found = sharpened(image, view, Spot(3.6, -2.4, 1.0, 0.0))
+    found = sharpened(image, view, Spot(3.6, -2.4, 1.0, 0.0), PIN_TALL_MM)
     assert (found.x, found.y) == pytest.approx((3.3, -2.1), abs=0.08)
+
+
+@pytest.mark.parametrize("aside_mm", [-200.0, -120.0])
+def test_a_pins_end_is_found_that_is_seen_across_the_edge_of_its_base(aside_mm):
+    view, beyond_mm = looking_down(aside_mm), PIN_TALL_MM * (3.3 - aside_mm) / EYE_MM
+    pin = [(disc(3.3, -2.1), level, 140.0) for level in np.arange(0, 7, 0.25)]
+    edge = box(2 * (3.6 + beyond_mm), 28)
+    image = painted(view, [(edge, 0.0, 190.0), *pin, (disc(3.3, -2.1), 7.0, 170.0)])
+    found = sharpened(image, view, Spot(3.0, -2.0, 1.0, 0.0), PIN_TALL_MM)
+    assert (found.x, found.y) == pytest.approx((3.3, -2.1), abs=0.05)
 
 
 @pytest.mark.parametrize(("wider", "off"), [(0.0, 0.0), (2.0, 1.0), (-2.0, -1.0)])
