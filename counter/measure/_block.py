@@ -18,9 +18,9 @@ AWAY_MM, STEP_MM = 1.0, 0.25  # how far off its drawn place it is looked for
 MOST_STEP = 35.0  # a step of colour larger than this is no clearer an edge
 RIM_MM = 1.0
 CLEAR_STEP = 5.0  # mean step along the four edges from which on there is a block for certain
-LEAST_STEP = 2.2  # from which on its key is read: dark plastic shows every edge faintly
+LEAST_STEP = 1.0  # from which on its key is read: what dark plastic shows faintly is right four times in five
 OFF_SURE_MM = 1.5  # the outline's middle this far off the pins' says on which side of them the block is
-UNMET = 0.75  # what evidence for a look counts that the family is not known to have
+UNMET = 0.5  # what evidence for a look counts that the family is not known to have
 LARGE, SMALL, PAIRED = (5.0, 2.2), (2.4, 1.8), (3.6, 2.2)  # widths and depths of notches, as the catalogue draws them
 
 # Where notches of each look are on a key edge: offset from its middle and width, millimetres.

@@ -29,7 +29,7 @@ FAINT = marked("Not every pin is clear; check the marks on the picture.")
 NOT_ALIKE = marked("The key could not be seen clearly; look at it and press its picture.")
 CLEAR_SCORE = -5.0  # a pattern below which nothing is shown; below `SURE_SCORE` it only ranks bases, and says so
 SURE_SCORE = 4.0
-SURE_KEY = 0.3  # how clear a key must be to become a look; that there is none is never sure, a worn one looks so too
+SURE_KEY = 0.45  # how clear a key must be to become a look; that there is none is never sure, a worn one looks so too
 AS_LIKELY = 4.0  # as the best, within which blocks of other bases are looked for too
 WELL_CLEAR = 9.0  # a pattern after which no other place is looked at
 LEFT_OVER_MM = 0.35  # of the pins on the best base: with more the spacing is not taken for certain
@@ -127,20 +127,24 @@ def _measure_part(catalogue: Catalogue, image: Pixels, view: View, told: Measure
 
 
 def _best_place(catalogue: Catalogue, image: Pixels, lab: Floats, view: View) -> Found | None:
+    """Return the likeliest place; where none is clear, of those that come near it, after a closer look."""
     from counter.measure._part import places_of
-    from counter.measure._patterns import known_patterns, patterns_at
+    from counter.measure._patterns import AGAIN, known_patterns, looked_closer, patterns_at
     from counter.measure._pins import maps_of
 
     known = known_patterns(catalogue.bases)
-    best: Found | None = None
+    found: list[Found] = []
     for place in places_of(image, view):
         maps = maps_of(lab, view, (place.x, place.y), place.reach + 3)
         patterns = patterns_at(lab, view, maps, place, known)
-        if patterns and (best is None or patterns[0].score > best.patterns[0].score):
-            best = Found(patterns, place)
+        if patterns:
+            found.append(Found(patterns, place))
             if patterns[0].score > WELL_CLEAR:
-                break
-    return best
+                return found[-1]
+    least = max((one.patterns[0].score for one in found), default=0.0) - AGAIN
+    near = [one for one in found if one.patterns[0].score >= least]
+    closer = [Found(looked_closer(lab, view, one.patterns, one.place), one.place) for one in near]
+    return max(closer, key=lambda one: one.patterns[0].score, default=None)
 
 
 def _pattern(catalogue: Catalogue, lab: Floats, view: View, found: Found, spots: Sequence[Spot]) -> Pattern:

@@ -12,7 +12,7 @@ if TYPE_CHECKING:
 LEVELS = (110, 70, 40, 25)  # how unlike the counter, clearest first
 LEAST_MM2, MOST_MM2 = 25.0, 9000.0
 CARD_ROOM_MM = 2.0
-MOST = 5
+MOST = 8
 
 
 class Place(NamedTuple):

@@ -23,6 +23,7 @@ NEAR_MM = 0.7  # within which the other pins are then looked for
 PLAIN, WORTH = 0.55, 5.0  # a pin's score that says nothing, and what more or less of it counts
 LEAST_WORTH = -2.5
 CLEAR, WORTH_BEYOND = 1.15, 1.5  # a score after which more counts less
+AGAIN, SAME_PIN_MM = 10.0, 0.2  # patterns this near the best are looked at again; pins this near are one
 LIKELY = 4  # poses of a pattern that are looked at closely
 SAME_MM = 0.8  # within which two poses are one
 MISFIT_MM = 0.35  # of a pin, standard deviation: parts, drawings and the picture together
@@ -197,20 +198,51 @@ def patterns_at(image: Floats, view: View, maps: Maps, place: Place, known: Sequ
 
 
 def _settled(image: Floats, view: View, maps: Maps, pattern: Pattern, place: Place) -> Pattern:
-    """Return the pattern laid anew on its pins as they are seen, with what they and the outline then count."""
+    """Return the pattern laid anew on its pins as the maps show them."""
+    spots = tuple(_brought(maps, pattern.known.radius, at) for at in pattern.laid)
+    return _weighed(image, view, pattern._replace(spots=spots), place)
+
+
+def _weighed(image: Floats, view: View, pattern: Pattern, place: Place, above: float = 0.0) -> Pattern:
+    """Return the pattern laid anew on its spots, with what they and the outline then count.
+
+    `above` is by how much the spots' scores are higher than those of the maps.
+    """
     import numpy as np
 
     known = pattern.known
-    spots = tuple(_brought(maps, known.radius, at) for at in pattern.laid)
-    seen = np.array([(spot.x, spot.y) for spot in spots])
+    seen = np.array([(spot.x, spot.y) for spot in pattern.spots])
     middle = seen.mean(0)
     turn = float(np.arctan2(*_turn_parts(known.at, seen - middle))) if len(seen) > 1 else 0.0
     off = (seen - middle - known.at @ turned(turn)) / MISFIT_MM
     outline = outline_seen(image, view, known.sides, turn, middle + known.origin @ turned(turn))
     unlike = float(_unlike_place(known, (middle + known.off @ turned(turn))[None], place)[0])
-    scores = np.array([spot.score for spot in spots])
-    score = float(pin_worth(scores).sum() - (off**2).sum() / 2) + outline.worth - unlike
-    return pattern._replace(score=score, turn=turn, middle=middle, spots=spots)
+    worth = pin_worth(np.array([spot.score for spot in pattern.spots]) - above).sum()
+    score = float(worth - (off**2).sum() / 2) + outline.worth - unlike
+    return pattern._replace(score=score, turn=turn, middle=middle)
+
+
+def looked_closer(image: Floats, view: View, patterns: Sequence[Pattern], place: Place) -> list[Pattern]:
+    """Return the patterns with the likelier ones weighed anew by a closer look at each pin, best first."""
+    from counter.measure._pin_end import CLOSER, looked_at
+
+    seen: dict[tuple[float, float, float], Spot] = {}
+
+    def closer(known: Known, at: Floats) -> Spot:
+        x, y = (round(float(part) / SAME_PIN_MM) * SAME_PIN_MM for part in at)
+        key = (x, y, known.radius)
+        if key not in seen:
+            seen[key] = looked_at(image, view, Spot(x, y, known.radius, 0.0))
+        return seen[key]
+
+    anew = []
+    for one in patterns:
+        if one.score >= patterns[0].score - AGAIN:
+            spots = tuple(closer(one.known, at) for at in one.laid)
+            anew.append(_weighed(image, view, one._replace(spots=spots), place, CLOSER))
+        else:
+            anew.append(one)
+    return sorted(anew, key=lambda one: -one.score)
 
 
 def _turn_parts(drawn: Floats, seen: Floats) -> tuple[float, float]:

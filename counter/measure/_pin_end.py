@@ -9,7 +9,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.measure._models import PIN_TALL_MM
+
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from counter.measure._card import Floats
     from counter.measure._pins import Spot
     from counter.measure._view import View
@@ -22,8 +26,9 @@ BLURS_MM = (0.10, 0.17, 0.26)  # of edges, standard deviation
 RADII = (0.93, 1.0, 1.07)  # of the pin's own, which is known to so much
 GLINT = 0.47  # of the radius: an end is rounded, and brightest in its middle
 GRAIN = 4.0  # square of the colour steps that an even surface has
-ALONG_MM, ACROSS_MM, STEP_MM = 1.0, 0.4, 0.13  # how far from where it was found a pin's end is looked for
-CLOSER_MM = (0.06, 0.03)
+ALONG_MM, ACROSS_MM, STEP_MM = 1.0, 0.4, 0.2  # how far from where it was found a pin's end is looked for
+CLOSER_MM = (0.08, 0.03)
+CLOSER = 0.8  # by how much scores are higher than those of the maps: what is no pin seldom reaches 1.4
 
 
 class Around(NamedTuple):
@@ -48,6 +53,19 @@ class Laid(NamedTuple):
 
 def sharpened(image: Floats, view: View, spot: Spot, tall_mm: float) -> Spot:
     """Return the spot moved to where a pin's end explains best what is seen, for pins of that height."""
+    return _seen_as(image, view, spot, tall_mm, CLOSER_MM)
+
+
+def looked_at(image: Floats, view: View, spot: Spot) -> Spot:
+    """Return the spot moved about there, with how pin-like it is."""
+    return _seen_as(image, view, spot, PIN_TALL_MM, ())
+
+
+def _seen_as(image: Floats, view: View, spot: Spot, tall_mm: float, steps: Sequence[float]) -> Spot:
+    """Return the spot where a pin fits best, by ever finer steps; its score says how much better than none it does.
+
+    The score is the logarithm of the ratio of the squares left over, without a pin and with it.
+    """
     import numpy as np
 
     at = np.array([spot.x, spot.y])
@@ -55,16 +73,16 @@ def sharpened(image: Floats, view: View, spot: Spot, tall_mm: float) -> Spot:
     long = float(np.hypot(*lean))
     ways = np.array([lean, (-lean[1], lean[0])]) / max(long, 1e-9)
     around = _around(image, view, at, ways, spot.radius, long * tall_mm)
-    best = _laid(around, spot.radius)
+    best = _laid(around, spot.radius, steps)
     x, y = at + np.array([best.du, best.dv]) @ ways
-    return spot._replace(x=float(x), y=float(y))
+    none = float(_costs(around, around.sectors[None])[0])
+    return spot._replace(x=float(x), y=float(y), score=2 * (none - best.cost) / len(around.u))
 
 
 def _around(image: Floats, view: View, at: Floats, ways: Floats, radius: float, lean_mm: float) -> Around:
     import numpy as np
 
     from counter.measure._card import sampled
-    from counter.measure._models import PIN_TALL_MM
 
     is_short = lean_mm <= SHORT * radius
     reach = radius + RING_MM
@@ -80,13 +98,13 @@ def _around(image: Floats, view: View, at: Floats, ways: Floats, radius: float, 
     return Around(u, v, values, sectors, lean_mm)
 
 
-def _laid(around: Around, radius: float) -> Laid:
+def _laid(around: Around, radius: float, steps: Sequence[float]) -> Laid:
     """Return the best of coarse steps, and of ever finer ones around it."""
     import numpy as np
 
     along, across = np.arange(-ALONG_MM, ALONG_MM + 0.01, STEP_MM), np.arange(-ACROSS_MM, ACROSS_MM + 0.01, STEP_MM)
     best = _as_large(around, _best(around, *_grid(along, across), radius, BLURS_MM[1]), radius)
-    for step in CLOSER_MM:
+    for step in steps:
         du, dv = _grid(*2 * [np.arange(-2, 3) * step])
         best = _as_large(around, _best(around, best.du + du, best.dv + dv, best.radius, best.blur), radius)
     return best
@@ -108,16 +126,20 @@ def _as_large(around: Around, laid: Laid, radius: float) -> Laid:
 
 
 def _best(around: Around, du: Floats, dv: Floats, radius: float, blur: float) -> Laid:
-    """Return the best of many places of an end: squares left over by the colours of its parts and of the sectors."""
+    """Return the best of many places of an end."""
+    costs = _costs(around, _parts(around, du, dv, radius, blur))
+    at = int(costs.argmin())
+    return Laid(float(costs[at]), float(du[at]), float(dv[at]), radius, blur)
+
+
+def _costs(around: Around, parts: Floats) -> Floats:
+    """Return what is left over where each part has a colour of its own, of parts by place."""
     import numpy as np
 
-    parts = _parts(around, du, dv, radius, blur)
     square = parts @ parts.transpose(0, 2, 1) + 0.01 * np.eye(parts.shape[1])
     seen = parts @ around.values
     left = float((around.values**2).sum()) - (seen * np.linalg.solve(square, seen)).sum((1, 2))
-    costs = np.log(np.maximum(left, 0) / len(around.u) + GRAIN) * len(around.u) / 2
-    at = int(costs.argmin())
-    return Laid(float(costs[at]), float(du[at]), float(dv[at]), radius, blur)
+    return np.asarray(np.log(np.maximum(left, 0) / len(around.u) + GRAIN) * len(around.u) / 2)
 
 
 def _parts(around: Around, du: Floats, dv: Floats, radius: float, blur: float) -> Floats:
