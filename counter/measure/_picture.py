@@ -74,6 +74,7 @@ def _decoded(raw: bytes, head: Head) -> Pixels:
     import cv2
     import numpy as np
 
+    cv2.utils.logging.setLogLevel(cv2.utils.logging.LOG_LEVEL_SILENT)  # what is wrong is said once, and by us
     longest = max(head.width, head.height)
     how = cv2.IMREAD_COLOR
     if head.kind == "jpeg" and longest >= 2 * WORKING_PX:  # half of it decodes in a third of the time
