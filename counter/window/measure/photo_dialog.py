@@ -7,13 +7,13 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QBuffer, QIODevice, QObject, QRunnable, Qt, QThreadPool, Signal
 from PySide6.QtGui import QGuiApplication, QImage, QKeySequence, QShortcut
-from PySide6.QtWidgets import QDialog, QDoubleSpinBox, QFileDialog, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QFileDialog, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from counter.language import marked, tr
 from counter.window.measure.picture_view import PictureView
 from counter.window.measure.result_pane import ResultPane
 from counter.window.outlines.facts import NOTCH_WORDS
-from counter.window.parts.calm import CalmCombo
+from counter.window.parts.calm import CalmCombo, CalmFigure
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
@@ -81,7 +81,7 @@ class PhotoDialog(QDialog):
         self.setWindowTitle(tr("Measure a picture"))
         self.catalogue = catalogue
         self.view, self.found, self.key = PictureView(theme), ResultPane(catalogue), CalmCombo()
-        self.length = QDoubleSpinBox(minimum=1.0, maximum=500.0, value=23.0, suffix="\N{THIN SPACE}mm")
+        self.length = CalmFigure(minimum=1.0, maximum=500.0, value=23.0, suffix="\N{THIN SPACE}mm")
         self.by_length = QPushButton(tr("No card: by a known length"))
         self.by_length.setCheckable(True)
         self.told: Measured | None = None

@@ -12,7 +12,7 @@ from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from counter.catalogue import Catalogue
-    from counter.measure import Measured
+    from counter.measure import Fit, Measured
 
 SHOWN = 5
 NAMED = 3  # bases of one face that are named
@@ -34,8 +34,8 @@ class ResultPane(QWidget):
         self._told: dict[str, str | float] = {}
         self.take.clicked.connect(lambda: self.taken.emit(dict(self._told)))
         box = QVBoxLayout(self)
-        for title, words in ((tr("Certain"), self.looks), (tr("Fits, what is left over"), self.fits)):
-            head = Words(title)
+        self._heads = Words(tr("Certain")), Words(tr("Likeliest first"))
+        for head, words in zip(self._heads, (self.looks, self.fits), strict=True):
             head.set_role("quiet")
             box.addWidget(head)
             box.addWidget(words)
@@ -43,12 +43,15 @@ class ResultPane(QWidget):
         box.addStretch(1)
         box.addWidget(self.take)
         self.setMinimumWidth(260)
+        self.show_measured(None)
 
     def show_measured(self, told: Measured | None, problem: str = "") -> None:
         """Show another measurement, or why there is none."""
         self._told = dict(told.looks) if told is not None else {}
+        for head in self._heads:
+            head.setVisible(told is not None)
         self.looks.setText(self._looks_words(told) if told is not None else "")
-        self.fits.setText(self._fits_words(told) if told is not None else "–")
+        self.fits.setText(self._fits_words(told) if told is not None else "")
         problems = [problem] if problem else list(told.problems) if told is not None else []
         codes = (
             [tr("Code in the picture: {code}").format(code=code) for code in told.codes] if told is not None else []
@@ -63,15 +66,26 @@ class ResultPane(QWidget):
         lines = []
         for face in faces_of(self.catalogue, told.candidates)[:SHOWN]:
             names = ", ".join(fit.base for fit in face[:NAMED]) + (" …" if len(face) > NAMED else "")
-            lines.append(f"{SpokenNumber(face[0].residual_mm):.2f}\N{THIN SPACE}mm   {names}")
+            lines.append(f"{names}: {self._off_words(told, face[0])}")
         return "\n".join(lines) or "–"
+
+    def _off_words(self, told: Measured, fit: Fit) -> str:
+        """Say how far the pins lie off a base's, apart from its block and key; of more or fewer pins, that."""
+        from counter.measure import fit_base
+
+        base, pattern = self.catalogue.base_by_name[fit.base], told.pattern
+        if pattern is None or len(pattern.pins) != len(base.face.pins.at):
+            return tr("another number of pins")
+        pins = fit_base(base, pattern.model_copy(update={"block": None, "notch": None}))
+        return tr("pins off by {off:.2f} mm").format(off=SpokenNumber(pins.residual_mm))
 
     def _looks_words(self, told: Measured) -> str:
         lines = []
         for key, answer in told.looks.items():
             look = self.catalogue.look_by_key[key]
             label = next(
-                (tr(value.label) for value in look.values if value.value == answer), f"{answer}\N{THIN SPACE}mm"
+                (tr(value.label) for value in look.values if value.value == answer),
+                f"{figure(answer) if isinstance(answer, float) else answer}\N{THIN SPACE}mm",
             )
             off = told.tolerances_mm.get(key)
             lines.append(

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QSize, Qt
+from PySide6.QtCore import QLocale, QSize, Qt
 from PySide6.QtWidgets import QAbstractSpinBox, QComboBox, QDoubleSpinBox, QSpinBox, QWidget
 
+from counter.language import figure
 from counter.window.parts.style import paint_combo
 from counter.window.parts.words import tip
 
@@ -64,7 +65,23 @@ class CalmSpin(QSpinBox):
 
 
 class CalmFigure(QDoubleSpinBox):
-    """A number with decimals, as tall."""
+    """A number with decimals, as tall; written with the sign of the language spoken, and read with either sign."""
+
+    def __init__(self, parent: QWidget | None = None, **values: object) -> None:
+        super().__init__(parent)
+        self.setLocale(QLocale.c())  # what is read is written with a point first
+        for name, value in values.items():
+            self.setProperty(name, value)
+
+    def textFromValue(self, value: float) -> str:
+        return figure(value, f".{self.decimals()}f")
+
+    def valueFromText(self, text: str) -> float:
+        return super().valueFromText(text.replace(",", "."))
+
+    def validate(self, text: str, at: int) -> object:
+        state, *_ = super().validate(text.replace(",", "."), at)
+        return state, text, at
 
     def sizeHint(self) -> QSize:
         return _tall(self, super().sizeHint())

@@ -98,6 +98,8 @@ class CostDialog(QDialog):
         when = (
             tr("it never pays for itself")
             if back.years is None
+            else tr("it costs no more to begin with")
+            if back.years == 0
             else tr("it has paid for itself after {years:.1f} years").format(years=SpokenNumber(back.years))
         )
         self.says.setText(

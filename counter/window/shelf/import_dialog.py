@@ -113,6 +113,7 @@ class ImportDialog(QDialog):
         box.addWidget(self.letters)
         box.addLayout(row)
         self.table.setAccessibleName(tr("The first lines"))
+        self.table.horizontalHeader().setStretchLastSection(True)
         self.report.setAccessibleName(tr("What it changes, and lines that are no lamp types"))
         self.resize(860, 680)
 
@@ -151,6 +152,7 @@ class ImportDialog(QDialog):
         for at, row in enumerate(body):
             for place, cell in enumerate(row.cells[: len(names)]):
                 self.table.setItem(at, place, QTableWidgetItem(cell[:120]))
+        self.table.resizeColumnsToContents()
 
     def _columns_set(self) -> None:
         assert self.columns is not None
