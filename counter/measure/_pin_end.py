@@ -26,8 +26,8 @@ BLURS_MM = (0.10, 0.17, 0.26)  # of edges, standard deviation
 RADII = (0.93, 1.0, 1.07)  # of the pin's own, which is known to so much
 GLINT = 0.47  # of the radius: an end is rounded, and brightest in its middle
 GRAIN = 4.0  # square of the colour steps that an even surface has
-ALONG_MM, ACROSS_MM, STEP_MM = 1.0, 0.4, 0.2  # how far from where it was found a pin's end is looked for
-CLOSER_MM = (0.08, 0.03)
+ALONG_MM, ACROSS_MM = 1.0, 0.4  # how far from where it was found a pin's end is looked for
+FINE_MM, COARSE_MM = (0.13, 0.06, 0.03), (0.2,)  # steps of the search, the first over all of it
 CLOSER = 0.8  # by how much scores are higher than those of the maps: what is no pin seldom reaches 1.4
 
 
@@ -53,12 +53,12 @@ class Laid(NamedTuple):
 
 def sharpened(image: Floats, view: View, spot: Spot, tall_mm: float) -> Spot:
     """Return the spot moved to where a pin's end explains best what is seen, for pins of that height."""
-    return _seen_as(image, view, spot, tall_mm, CLOSER_MM)
+    return _seen_as(image, view, spot, tall_mm, FINE_MM)
 
 
 def looked_at(image: Floats, view: View, spot: Spot) -> Spot:
     """Return the spot moved about there, with how pin-like it is."""
-    return _seen_as(image, view, spot, PIN_TALL_MM, ())
+    return _seen_as(image, view, spot, PIN_TALL_MM, COARSE_MM)
 
 
 def _seen_as(image: Floats, view: View, spot: Spot, tall_mm: float, steps: Sequence[float]) -> Spot:
@@ -102,9 +102,9 @@ def _laid(around: Around, radius: float, steps: Sequence[float]) -> Laid:
     """Return the best of coarse steps, and of ever finer ones around it."""
     import numpy as np
 
-    along, across = np.arange(-ALONG_MM, ALONG_MM + 0.01, STEP_MM), np.arange(-ACROSS_MM, ACROSS_MM + 0.01, STEP_MM)
+    along, across = (np.arange(-reach, reach + 0.01, steps[0]) for reach in (ALONG_MM, ACROSS_MM))
     best = _as_large(around, _best(around, *_grid(along, across), radius, BLURS_MM[1]), radius)
-    for step in steps:
+    for step in steps[1:]:
         du, dv = _grid(*2 * [np.arange(-2, 3) * step])
         best = _as_large(around, _best(around, best.du + du, best.dv + dv, best.radius, best.blur), radius)
     return best
