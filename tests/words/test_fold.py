@@ -12,6 +12,7 @@ from counter.words import fold
     [
         ("9W  magnetic\tballast\nremoved", "9w magnetic ballast removed"),
         ("re-\nmoved", "removed"),
+        ("a 7-\nwatt", "a 7-watt"),
         ("bal\xad\nlast", "ballast"),
         ("by\xadpass", "bypass"),
         ("G24q-\n3", "g24q-3"),

@@ -68,3 +68,8 @@ def test_not_known_to_say_nothing(text):
 def test_words_are_quoted_as_they_were_typed():
     said = sayings("old  BALLAST re-\nmoved!")
     assert [one.text for one in said if one.topic == "bypassed"] == ["BALLAST re-\nmoved"]
+
+
+@pytest.mark.parametrize(("text", "said"), [("a worn ?VC.", "?VC."), ("b?llast", ""), ("L?D", "")])
+def test_a_worn_word_counts_where_it_can_be_one_of_the_topic(text, said):
+    assert speaks_of("uv-c", text) == said
