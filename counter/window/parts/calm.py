@@ -12,7 +12,7 @@ from counter.window.parts.style import paint_combo
 from counter.window.parts.words import tip
 
 if TYPE_CHECKING:
-    from PySide6.QtGui import QPaintEvent, QWheelEvent
+    from PySide6.QtGui import QPaintEvent, QValidator, QWheelEvent
 
 MOST_ROWS = 16
 FRAME_PX = 12  # above and below the letters of a number box: its frame, and the field's own margins
@@ -79,7 +79,7 @@ class CalmFigure(QDoubleSpinBox):
     def valueFromText(self, text: str) -> float:
         return super().valueFromText(text.replace(",", "."))
 
-    def validate(self, text: str, at: int) -> object:
+    def validate(self, text: str, at: int) -> tuple[QValidator.State, str, int]:
         state, *_ = super().validate(text.replace(",", "."), at)
         return state, text, at
 
