@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import combinations
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.measure._card import CARD_MM
 from counter.measure._fit import outline_reach
 from counter.measure._outline import Side, outline_seen, sides_of
 from counter.measure._pins import RADII_MM, Spot, spots_in
@@ -25,6 +26,7 @@ LEAST_WORTH = -2.5
 CLEAR, WORTH_BEYOND = 1.15, 1.5  # a score after which more counts less
 AGAIN, SAME_PIN_MM = 10.0, 0.2  # patterns this near the best are looked at again; pins this near are one
 LIKELY = 4  # poses of a pattern that are looked at closely
+ON_CARD_MM = (CARD_MM[0] / 2 + 1, CARD_MM[1] / 2 + 1)  # no pin stands there
 SAME_MM = 0.8  # within which two poses are one
 MISFIT_MM = 0.35  # of a pin, standard deviation: parts, drawings and the picture together
 
@@ -124,9 +126,10 @@ def _likeliest(
     laid = known.at @ back + middles[:, None]
     values = _looked_up(piece, around, laid)
     scores = pin_worth(values).sum(1) - _unlike_place(known, middles + known.off @ back, place)
+    scores[(np.abs(laid) < ON_CARD_MM).all(2).any(1)] = -np.inf  # its rim and print may look like one
     kept: list[Pattern] = []
     for at in np.argsort(-scores):
-        if len(kept) == LIKELY:
+        if len(kept) == LIKELY or np.isneginf(scores[at]):
             break
         if all(np.abs(laid[at] - one.laid).max() > SAME_MM for one in kept):
             kept.append(Pattern(known, float(scores[at]), float(turns[at]), middles[at], laid[at]))
