@@ -96,7 +96,8 @@ def _two_figures(draft: Draft) -> bool:
     if match is None or not _may_stand(draft, match[1], row):
         return False
     draft.add(2, part_of_number(row), COLOUR_NUMBER.format(n=match[1], what=row["means"]), match[1])
-    draft.state(**{key: row[key] for key in ("kind", "band", "cct_k") if key in row})
+    kept = ("cct_k",) if draft.facts.get("kind", "fluorescent") != "fluorescent" else ("kind", "band", "cct_k")
+    draft.state(**{key: row[key] for key in kept if key in row})  # of G15T8/20 the G stands
     return True
 
 

@@ -132,7 +132,8 @@ def _has_taught(way: Path) -> bool:
 
 def _found(way: Path, plain: str, facts: dict[str, Any] | None = None) -> list[Parsed]:
     found = [one for start, edge in way.edges if (one := _parsed(start, edge, plain, facts))]
-    return [_lighting(one) for one in found] if way.is_standard else found
+    says_kind = any("kind" in one.facts for one in found)  # of F36W/08 the number says it, not the F
+    return found if says_kind or not way.is_standard else [_lighting(one) for one in found]
 
 
 def _reading(way: Path, plain: str, text: str, known: Known, facts: dict[str, Any] | None = None) -> Reading:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import random
+
 import pytest
 
 from counter import marks
 from counter.desk import Case, assess
-from tests.bench_marks import LOOKS_LIKE
+from tests.bench_marks import LOOKS_LIKE, wear
 
 SYSTEMS = ("nema", "ansi-linear", "ansi-germicidal", "ilcos", "lbs", "partial")  # a base alone says no kind
 
@@ -28,11 +30,12 @@ def codes(shipped, kind: str) -> set[str]:
     return {code for lamp in lamps for one in SYSTEMS if (code := marks.format_code(shipped, lamp, one))}
 
 
-def is_open(shipped, text: str) -> bool:
-    """Whether nothing is settled for light: a germicidal lamp is likely enough, or something is left unread."""
+def is_open(shipped, text: str, kind: str = "uv-c") -> bool:
+    """Whether nothing is settled for light: a lamp of the kind is likely enough, or something is left unread."""
     found = marks.read(shipped, text)
-    of_uv = [one for lamp, one in found.likelihood.items() if shipped.lamp_by_id[lamp].kind == "uv-c"]
-    return bool(found.unread) or not found.readings or max(of_uv, default=found.floor) >= 0.01
+    of_uv = [one for lamp, one in found.likelihood.items() if shipped.lamp_by_id[lamp].kind == kind]
+    holds = bool(found.unread or found.unlisted) or not found.readings
+    return holds or max(of_uv, default=found.floor) >= 0.01
 
 
 def test_one_worn_sign_loses_no_germicidal_lamp(shipped):
@@ -46,6 +49,31 @@ def test_one_worn_sign_loses_no_germicidal_lamp(shipped):
 def test_one_worn_sign_loses_no_germicidal_lamp_at_length(shipped):
     texts = {text for code in codes(shipped, "uv-c") for text in worn_by_one(code)}
     assert [text for text in sorted(texts) if not is_open(shipped, text)] == []
+
+
+def of_makers(shipped) -> set[str]:
+    """Return codes of invented makers who print UV in letters of their own."""
+    lamps = [lamp for lamp in shipped.lamps if lamp.kind == "uv-c"]
+    rows = [(f"{lamp.watts.value:g}", shipped.base_of(lamp).family) for lamp in lamps]
+    forms = ("JUV{w}W/{b}", "KP{w}W/{b}/UVC", "UVZ {w} {b}", "F{w}WUV/{b}", "HN{w}/{b} UV-C")
+    return {form.format(w=watts, b=base) for watts, base in rows for form in forms}
+
+
+def worn_by_two(codes: set[str], count: int) -> list[str]:
+    rng = random.Random(5)
+    return [text for _ in range(count) if (text := wear(rng.choice(sorted(codes)), 2, rng))]
+
+
+def test_worn_ultraviolet_codes_lose_no_doubt(shipped):
+    """Of traps, tanning and makers with UV letters one sign; of two worn signs at most one text in two hundred."""
+    traps, tanning = codes(shipped, "uv-a"), codes(shipped, "other")
+    assert len(traps) > 40
+    for kind, found, every in (("uv-a", traps, 53), ("other", tanning, 17), ("uv-c", of_makers(shipped), 83)):
+        texts = sorted({text for code in found for text in worn_by_one(code)})[::every]
+        assert [text for text in texts if not is_open(shipped, text, kind)] == [], kind
+    for kind in ("uv-a", "uv-c"):
+        lost = [text for text in worn_by_two(codes(shipped, kind), 200) if not is_open(shipped, text, kind)]
+        assert len(lost) <= 1, lost
 
 
 def says_near(shipped, code: str) -> bool:
@@ -78,3 +106,15 @@ def test_ordinary_codes_ask_nothing_new(shipped):
     assert len(asking) == 13
     assert all(code.startswith(("CFT", "FT")) and code.endswith(("G23", "2G7", "GX23", "2G11")) for code in asking)
     assert not any(says_near(shipped, f"{code}/841") for code in asking)
+
+
+@pytest.mark.parametrize("code", ["GFT5W", "G15T8", "F15T8/BL", "F20T12/BLB"])
+@pytest.mark.parametrize("colour", ["20", "33", "84", "08", "840", "CW", "4000K"])
+def test_no_colour_behind_it_takes_ultraviolet_away(shipped, code, colour):
+    kind = "uv-a" if "BL" in code else "uv-c"
+    assert marks.read(shipped, f"{code}/{colour}").readings[0].lamp.kind == kind
+
+
+@pytest.mark.parametrize("text", ["F36W/08", "F36W/10", "F18W/05", "F15T8/08", "CF9W/08"])
+def test_a_number_of_ultraviolet_outweighs_a_lamp_letter(shipped, text):
+    assert marks.read(shipped, text).readings[0].lamp.kind == "uv-a"
