@@ -116,14 +116,7 @@ def _tells(way: Path) -> bool:
 def _may_be_worn(way: Path, reading: Reading, slots: Slots) -> bool:
     is_odd = bool(way.whats & {"number", "worn"}) or ("maker" in way.whats and bool(slots.letters))
     is_seldom = reading.lamp.cct_k is not None and not is_common(reading.lamp.cct_k)
-    return is_odd or is_seldom or not reading.lamps or bool(way.clashes) or _runs_on(way)
-
-
-def _runs_on(way: Path) -> bool:
-    """Whether unknown letters touch what stands before them, and that is neither watts nor a lamp letter."""
-    before = [None, *(edge.found and edge.found.slot.kind for _, edge in way.edges)]
-    behind = zip(before, way.edges, strict=False)
-    return any(edge.what == "maker" and kind in ("base", "colour", "kelvin") for kind, (_, edge) in behind)
+    return is_odd or is_seldom or not reading.lamps or bool(way.clashes)
 
 
 def _has_taught(way: Path) -> bool:

@@ -69,8 +69,8 @@ def strain(clean: Clean, reading: Reading) -> float:
     if reading.lamps or reading.system == "colour" or reading.lamp.kind == "led":
         return float(cost)
     is_one_code = reading.system not in ("partial", "house", "base") and (not reading.lamp.base or reading.lamp.bases)
-    is_base = reading.system == "base" or reading.lamp.base in tables()["caps"]["others"]
-    kind = "impossible_base" if is_base else "impossible_code" if is_one_code else "impossible"
+    is_made = is_one_code or reading.lamp.base in tables()["caps"]["others"]
+    kind = "impossible_base" if reading.system == "base" else "impossible_code" if is_made else "impossible"
     if is_one_code and reading.system in _NUMBERED:
         kind = "impossible_number"
     return float(cost + table[kind])
