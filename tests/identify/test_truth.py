@@ -14,8 +14,8 @@ PINS_4 = 0.995 * 0.98 + 0.0025 * 0.02 * 0.75 + 0.0025 * 0.01 * 0.5
 # glass of UV-C, memory-high (0.97), clear slips by 0.03, white by 0.005 evenly to both others, dark by 0.01 to clear
 # twice as often as to white:
 CLEAR = 0.97 * 0.97 + 0.015 * 0.005 / 2 + 0.015 * 0.01 * 2 / 3
-# watts of a published type: 65 values, 0.05 slips evenly to the 64 others:
-WATTS = 0.995 * 0.95 + 0.005 / 64 * 0.05 / 64 * 64
+# watts of a published type: 66 values, 0.05 slips evenly to the 65 others:
+WATTS = 0.995 * 0.95 + 0.005 / 65 * 0.05 / 65 * 65
 # key of G24d-1, memory-low (0.65): of the doubt nine tenths on the family's other two, one tenth on six others;
 # one large is read right with 0.94, and in its place from two large 0.06 * 3/5, small centre 0.12 * 1/7:
 DOUBT, STRAY = 0.35 * 0.9 / 2, 0.35 * 0.1 / 6
