@@ -255,7 +255,7 @@ def test_the_law_can_be_read_and_answered(catalogue):
     assert next(one for one in found.replacements if one.verdict != "ask first").verdict in ("sell", "do not sell")
 
 
-@pytest.mark.parametrize("code", ["F72T12/ES", "F15T8/ES", "F20T12/SS"])
+@pytest.mark.parametrize("code", ["F72T12/ES", "F13T5/ES", "F20T12/SS"])
 def test_a_saver_that_is_not_in_the_catalogue_is_not_the_full_lamp(catalogue, code):
     found = assess(
         catalogue, Case(marks=code, looks={"glass": "white"}, fixture=Fixture(came_out=True), use="lighting")
