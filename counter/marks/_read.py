@@ -107,11 +107,12 @@ def _codes(plain: str, text: str, known: Known, house: tuple[HouseMaker, ...], l
 
 
 def _with_plain(readings: Sequence[Reading], plain: Reading) -> tuple[Reading, ...]:
-    """Return the readings with the print as it stands behind the nearest code, half as likely."""
+    """Return the readings with the print as it stands among them, half as likely as the nearest code."""
     if readings[0].canonical == plain.canonical:
         return tuple(readings)
     nearest, *others = (one for one in readings if one.canonical != plain.canonical)
     rows = [nearest, plain.model_copy(update={"probability": nearest.probability / 2}), *others]
+    rows.sort(key=lambda one: -one.probability)
     total = sum(one.probability for one in rows) / sum(one.probability for one in readings)
     return tuple(one.model_copy(update={"probability": one.probability / total}) for one in rows)
 

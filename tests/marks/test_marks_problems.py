@@ -115,3 +115,11 @@ def test_three_figures_that_are_no_white_are_a_number_nobody_knows(shipped):
     (reading,) = marks.read(shipped, "F32T8/811").readings
     assert (reading.lamps, reading.lamp.cct_k) == (("G13/32/linear",), None)
     assert "colour-number" in [span.part for span in reading.spans]
+
+
+@pytest.mark.parametrize("text", ["F32T8/26W", "FT5W/2G11/850", "FDH-2-L/P-G13-26/1199"])
+def test_a_print_that_no_lamp_has_stands_where_its_probability_puts_it(text):
+    found = marks.read(SHIPPED, text)
+    chances = [one.probability for one in found.readings]
+    assert found.unlisted
+    assert chances == sorted(chances, reverse=True)
