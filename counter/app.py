@@ -51,7 +51,10 @@ def run(data: Path) -> int:
     rescue = Rescue(window)
     rescue.install()
     window.painted.connect(lambda: QTimer.singleShot(0, lambda: _wake(window, rescue, only)))
-    window.show()
+    try:
+        window.show()
+    except Exception as error:  # what an override raised that Qt called while it showed comes out here
+        rescue.take(type(error), error, error.__traceback__)
     try:
         return application.exec()
     finally:

@@ -18,6 +18,7 @@ from counter.reports import LEFT_OUT, keep_report
 from counter.window.report_dialog import ReportDialog
 from counter.window.rescue import Rescue
 from counter.window.saved_cases import folder, save_rescued
+from tests.bench import fill_opening
 
 ROOT = Path(paths.__file__).parents[1]
 
@@ -240,6 +241,14 @@ def test_an_error_inside_qt_s_own_calls_does_not_end_the_process(data, breaks):
     assert done.returncode == 0, done.stderr
     assert len(json.loads(done.stdout)) == 1
     assert len(reports(data)) == 1
+
+
+def test_an_error_while_kept_outlines_are_shown_first_does_not_end_the_process(data):
+    """Then Qt asks for their size inside show() itself, and the error comes out of that."""
+    fill_opening(data)
+    done = session(data, PAINT.format(method="sizeHint"))
+    assert done.returncode == 0, done.stderr
+    assert len(json.loads(done.stdout)) == 1
 
 
 @pytest.mark.parametrize("value", ['"soup"', "1e300"])
