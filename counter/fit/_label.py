@@ -13,7 +13,7 @@ from pydantic import Field
 
 from counter import words
 from counter.catalogue import Model, scan_designation
-from counter.fit._label_rows import Stretch, gap, table
+from counter.fit._label_rows import Stretch, pattern, table
 from counter.fit._label_scan import Scan, scan
 from counter.language import figure, kept_by_language, marked, tr, trn
 from counter.words import Topic
@@ -239,7 +239,7 @@ def _tied(plain: str, order: list[Stretch]) -> Iterator[tuple[int, float]]:
             counts, last = own, one
         if one.about not in _LISTING:
             continue
-        if "counts" in one.groups or (last is not None and gap().match(_between(plain, last, one))):
+        if "counts" in one.groups or (last is not None and pattern("gap").match(_between(plain, last, one))):
             yield from ((count, of) for count in counts for of in _watts_of(one))
             last = one
         else:

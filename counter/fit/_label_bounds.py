@@ -10,7 +10,7 @@ import re
 from typing import TYPE_CHECKING, NamedTuple
 
 from counter import words
-from counter.fit._label_rows import Stretch, gap, gap_before_only, gap_of_denial, sources_denied, table
+from counter.fit._label_rows import Stretch, pattern, table
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -43,7 +43,7 @@ _AT = re.compile(
 )
 _CLAUSE = re.compile(r"[.,;:!()]+(?!\d)")
 LONGEST_CLAUSE = 160  # characters before and behind a "not" or "only"
-_WORD = re.compile(r"\d+(?:[.,]\d+)?|[^\W\d_]+|\?+")
+WORD = re.compile(r"\d+(?:[.,]\d+)?|[^\W\d_]+|\?+")
 MEASURED = frozenset(  # a bare 254 in such a stretch is no wavelength
     ["volts", "amperes", "hertz", "wire", "length", "size", "hours", "part", "percent", "temperature", "approval"]
 )
@@ -60,7 +60,7 @@ class Denial(NamedTuple):
 def with_exclusives(plain: str, stretches: tuple[Stretch, ...]) -> tuple[Stretch, ...]:
     """Mark what the word "only" stands beside: such lamps and no others."""
     marked = list(stretches)
-    for word in _WORD.finditer(plain):
+    for word in WORD.finditer(plain):
         if word[0] in _EXCLUSIVE:
             for at in _beside(plain, word.start(), word.end(), marked):
                 marked[at] = marked[at]._replace(is_exclusive=True)
@@ -82,12 +82,9 @@ def _beside(plain: str, start: int, end: int, stretches: Sequence[Stretch]) -> l
     return before or after
 
 
-def _run_behind(
-    plain: str, end: int, stretches: Sequence[Stretch], between: re.Pattern[str] | None = None
-) -> list[int]:
+def _run_behind(plain: str, end: int, stretches: Sequence[Stretch], between: str = "gap") -> list[int]:
     after = (at for at, one in enumerate(stretches) if one.start >= end and one.about in _SAYS_WHICH)
-    pattern = between or gap()
-    return [at for at in after if pattern.match(_between(plain, end, stretches[at].start, stretches))]
+    return [at for at in after if pattern(between).match(_between(plain, end, stretches[at].start, stretches))]
 
 
 def _run_before(plain: str, start: int, stretches: Sequence[Stretch]) -> list[int]:
@@ -100,7 +97,7 @@ def _run_before(plain: str, start: int, stretches: Sequence[Stretch]) -> list[in
             continue
         between = _between(plain, one.end, start, stretches)
         is_bare = bool(found) and not _JOINS.search(plain[one.end : edge])
-        if not gap_before_only().match(between) or (is_bare and one.about == stretches[found[-1]].about):
+        if not pattern("gap_before_only").match(between) or (is_bare and one.about == stretches[found[-1]].about):
             break
         found.append(at)
         edge = one.start
@@ -125,13 +122,16 @@ def denials(plain: str, stretches: Sequence[Stretch], topics: Sequence[Match]) -
     named = sorted([*stretches, *sources])
     for one in topics:
         if one.topic == "restricts" and plain[one.start : one.end] in table()["denials"]:
-            run = [named[at] for at in _run_behind(plain, one.end, named, gap_of_denial())]
+            run = [named[at] for at in _run_behind(plain, one.end, named, "gap_of_denial")]
             if run and not _JOINS.search(_SENTENCE.split(plain[run[-1].end :], maxsplit=1)[0]):
                 yield Denial(one.start, run[0].start, run[-1].end)
 
 
 def _is_other_source(plain: str, one: Match) -> bool:
-    return one.topic in ("led", "other-source") and sources_denied().fullmatch(plain, one.start, one.end) is not None
+    return (
+        one.topic in ("led", "other-source")
+        and pattern("sources_denied").fullmatch(plain, one.start, one.end) is not None
+    )
 
 
 def is_of_only(plain: str, one: Match, stretches: Sequence[Stretch]) -> bool:
@@ -161,7 +161,7 @@ def is_of_place(plain: str, one: Match, stretches: Sequence[Stretch]) -> bool:
     ]
     left = [
         word[0]
-        for word in _WORD.finditer(plain, start, end)
+        for word in WORD.finditer(plain, start, end)
         if not any(first <= word.start() and word.end() <= last for first, last in told)
     ]
     is_of_use = bool(_ORDER.match(plain, one.start) and _OF_USE.fullmatch("".join(left[:1])))

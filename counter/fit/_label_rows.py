@@ -70,27 +70,9 @@ def holder_words() -> re.Pattern[str]:
 
 
 @cache
-def gap() -> re.Pattern[str]:
-    """Return what may stand between a count and the lamps that it counts, or "only" and the lamps behind it."""
-    return re.compile(_filled(table()["gap"]))
-
-
-@cache
-def gap_before_only() -> re.Pattern[str]:
-    """Return what may stand between "only" and the lamps before it: with a "for" something else begins."""
-    return re.compile(_filled(table()["gap_before_only"]))
-
-
-@cache
-def gap_of_denial() -> re.Pattern[str]:
-    """Return what may stand between "do not" and the lamps that it shuts out."""
-    return re.compile(_filled(table()["gap_of_denial"]))
-
-
-@cache
-def sources_denied() -> re.Pattern[str]:
-    """Return words for lamps that are no fluorescent ones, which "do not use" may stand before."""
-    return re.compile(_filled(table()["sources_denied"]))
+def pattern(name: str) -> re.Pattern[str]:
+    """Return a pattern of the table by its name: what may stand between a word and the lamps that it is of, …"""
+    return re.compile(_filled(table()[name]))
 
 
 def stretches(plain: str) -> Iterator[Stretch]:

@@ -11,7 +11,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
 from counter import words
-from counter.fit._label_bounds import MEASURED, Denial, denials, is_of_only, is_of_place, with_exclusives
+from counter.fit._label_bounds import MEASURED, WORD, Denial, denials, is_of_only, is_of_place, with_exclusives
 from counter.fit._label_rows import stretches
 
 if TYPE_CHECKING:
@@ -36,7 +36,6 @@ _HIDES: dict[str, frozenset[str]] = {  # what stands inside such a stretch and s
     "free of": frozenset({"restricts", "other-source", "fault"}),
 }
 _KIND_OF_LAMP = re.compile(r"([^\W\d_]{3,}) (?:lamps?|tubes?|bulbs?)\b")
-_WORD = re.compile(r"\d+(?:[.,]\d+)?|[^\W\d_]+|\?+")
 
 
 class Scan(NamedTuple):
@@ -86,7 +85,7 @@ def _unread(plain: str, stretches: Sequence[Stretch]) -> Iterator[tuple[int, int
         if words.names_kind(kind[1]) and not _is_phrase(plain, kind.start(1), kind.end()):
             known[kind.start(1) : kind.end(1)] = bytes(kind.end(1) - kind.start(1))
     run: tuple[int, int] | None = None
-    for word in _WORD.finditer(plain):
+    for word in WORD.finditer(plain):
         is_known = all(known[word.start() : word.end()]) or (len(word[0]) == 1 and word[0].isalpha())
         if is_known and run:
             yield run

@@ -131,8 +131,6 @@ class AskButton(QPushButton):
 class AnswerButton(QPushButton):
     """An answer to press, once: the second press of a double click, or a key held, would answer the next question."""
 
-    width_px = LEAST_PX
-
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
         event.accept()
 
@@ -187,7 +185,7 @@ class AskRow(QWidget):
 
         Answers too long for two in a row stand one below the other, so that none is cut.
         """
-        shown = [button.width_px for button in self.buttons[: len(self._answers)]]
+        shown = [button.minimumWidth() for button in self.buttons[: len(self._answers)]]
         longest = sum(max(shown[column::IN_A_ROW], default=0) for column in range(IN_A_ROW))
         self._put_in_rows(IN_A_ROW if longest + self._answers_box.spacing() <= width else 1)
         beside = width - self._answers_box.sizeHint().width() - self._box.spacing()
@@ -232,8 +230,7 @@ class AskRow(QWidget):
             button.setVisible(at < len(self._answers))
             if at < len(self._answers):
                 button.setText(caption(self._answers[at][0]))
-                button.width_px = max(LEAST_PX, wide(button.font(), self._answers[at][0]) + 2 * PAD_PX)
-                button.setFixedWidth(button.width_px)
+                button.setFixedWidth(max(LEAST_PX, wide(button.font(), self._answers[at][0]) + 2 * PAD_PX))
                 button.setToolTip(tr(SAYS_NOTHING) if self._answers[at][1].kind == "explained" else "")
         self._show_given()
         self._arrange(self.width())

@@ -67,8 +67,9 @@ class CautionCard(QFrame):
         self.says.setText(caution.says)
         self.why.setText(caution.why)
         self.do.setText(f"→ {caution.do}")
-        is_told = caution.figure is None or caution.unit == "s"  # times stand in the sentence
-        figure = "" if is_told else f"{figure_words(caution.figure or 0.0, caution.unit)} · "
+        figure = ""
+        if caution.figure is not None and caution.unit != "s":  # times stand in the sentence
+            figure = f"{figure_words(caution.figure, caution.unit)} · "
         self.source.setText(f"{figure}{confidence_words(caution.confidence)}")
         self.where_from.show_source(source)
         self.source.setAccessibleDescription(source)
