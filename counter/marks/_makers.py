@@ -30,6 +30,7 @@ if TYPE_CHECKING:
 
 MAKER = "maker"  # the part name of letters that are a maker's own and not known in this shop
 _LETTERS = re.compile(r"[^\W\d_]+")
+_GRAVER = ("uv-a", "other", "uv-c")  # kinds of ultraviolet, the gravest last
 
 
 class MakersRead(NamedTuple):
@@ -205,14 +206,14 @@ def _uv_instead(way: Path, plain: str, text: str, known: Known) -> tuple[Reading
     that the code says white, by a colour, or the base carries no such lamp, does.
     """
     reading = _reading(way, plain, text, known, {})
-    kinds = {lamp_id: known.catalogue.lamp_by_id[lamp_id].kind for lamp_id in reading.lamps}
-    dangerous = tuple(lamp_id for lamp_id, kind in kinds.items() if kind in ("uv-c", "uv-a"))
+    lamps = (known.catalogue.lamp_by_id[lamp_id] for lamp_id in reading.lamps)
+    dangerous = {lamp.id: lamp.kind for lamp in lamps if lamp.is_ultraviolet}
     if not dangerous:
         return None
-    kind = "uv-c" if "uv-c" in {kinds[lamp_id] for lamp_id in dangerous} else "uv-a"
-    lamp = reading.lamp.model_copy(update={"kind": kind})
+    gravest = max(dangerous.values(), key=_GRAVER.index)
+    lamp = reading.lamp.model_copy(update={"kind": gravest})
     cost = way.cost + tables()["slots"]["costs"]["taught_may_be_uv"]
-    return reading.model_copy(update={"lamps": dangerous, "lamp": lamp, "looks": {}}), cost
+    return reading.model_copy(update={"lamps": tuple(dangerous), "lamp": lamp, "looks": {}}), cost
 
 
 def _denied(way: Path, plain: str, slots: Slots) -> tuple[str, ...]:

@@ -104,4 +104,7 @@ MAY_BE_UVC = marked(
 MAY_BE_UVA = marked(
     "It may also be a blacklight (UV-A): {code}, {share} probable. Look at the glass before anything is sold."
 )
+MAY_BE_UVB = marked(
+    "It may also be a sun lamp (UV-B): {code}, {share} probable. Ask what it was for before anything is sold."
+)
 SEVERAL = marked("{first}; {rest}")

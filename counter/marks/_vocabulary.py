@@ -125,11 +125,11 @@ def _base_gone(catalogue: Catalogue, lamp: Lamp) -> Iterator[tuple[str, float]]:
         yield code.partition("/")[0], tables()["noise"]["base_gone"]
 
 
-def near_germicidal(catalogue: Catalogue) -> dict[str, dict[str, str]]:
-    """Return by text the germicidal lamps, with their codes, of which one sign is gone or looks like another."""
+def near_ultraviolet(catalogue: Catalogue) -> dict[str, dict[str, str]]:
+    """Return by text the germicidal and sun lamps, with their codes, of which one sign is gone or like another."""
     near: dict[str, dict[str, str]] = {}
     for lamp in catalogue.lamps:
-        whole = fold(format_code(catalogue, lamp.id, "ansi-germicidal") or "")
+        whole = fold(format_code(catalogue, lamp.id, "ansi-linear" if lamp.band else "ansi-germicidal") or "")
         for code in {whole, whole.partition("/")[0]}:  # with its base, or typed without
             for at, sign in enumerate(code):
                 for worn in ("", *noise().pairs.get(sign, ())):

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from counter.marks._colour import whites
 from counter.marks._lex import STRETCH, UNREADABLE, fold
 from counter.marks._models import MarkEvidence, Reading
-from counter.marks._sentences import MAY_BE_UVA, MAY_BE_UVC
+from counter.marks._sentences import MAY_BE_UVA, MAY_BE_UVB, MAY_BE_UVC
 from counter.marks._tables import tables
 
 if TYPE_CHECKING:
@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 
 _UNNAMED = 1e-6  # weight of a reading none of whose lamp types the looks leave any probability
+_MAY_BE = {"uv-c": MAY_BE_UVC, "uv-a": MAY_BE_UVA, "other": MAY_BE_UVB}
 _NUMBERED = ("ansi-linear", "ilcos")  # codes that figures tell apart: a tube that does not exist is a misread figure
 
 
@@ -106,30 +107,30 @@ def likelihood(readings: Sequence[Reading], known: Known, *, scaled: bool = True
         for lamp in _suffix_lost(reading, known):
             sums[lamp] = sums.get(lamp, 0.0) + reading.probability * tables()["linear"]["suffix_lost"]
         for lamp in _near(reading, known):
-            sums[lamp] = sums.get(lamp, 0.0) + reading.probability * tables()["linear"]["sign_of_uvc_lost"]
+            sums[lamp] = sums.get(lamp, 0.0) + reading.probability * tables()["linear"]["sign_of_uv_lost"]
     best = max(sums.values(), default=1.0) if scaled else 1.0
     return {lamp: value / best for lamp, value in sums.items()}
 
 
 def _near(reading: Reading, known: Known) -> dict[str, str]:
-    """Return the germicidal lamps whose code is this one with one sign worn, and their codes: CFT9W of GFT9W.
+    """Return the lamps whose code is this one with one sign worn, and their codes: CFT9W of GFT9W, F20T12 of FS20T12.
 
-    A colour says white; germicidal lamps print none.
+    A colour says white; germicidal and sun lamps print none.
     """
     is_plain = reading.system in ("nema", "ansi-linear") and reading.lamp.kind == "fluorescent"
     if not is_plain or reading.lamp.cct_k is not None:
         return {}
-    if known.near_germicidal is None:
-        from counter.marks._vocabulary import near_germicidal  # what codes with a colour do not need
+    if known.near_ultraviolet is None:
+        from counter.marks._vocabulary import near_ultraviolet  # what codes with a colour do not need
 
-        known.near_germicidal = near_germicidal(known.catalogue)
-    return known.near_germicidal.get(fold(reading.canonical), {})
+        known.near_ultraviolet = near_ultraviolet(known.catalogue)
+    return known.near_ultraviolet.get(fold(reading.canonical), {})
 
 
 def _said_near(reading: Reading, known: Known) -> str | None:
-    code = next(iter(_near(reading, known).values()), None)
-    share = tables()["linear"]["sign_of_uvc_lost"]
-    return MAY_BE_UVC.format(code=code, share=f"{share:.0%}") if code else None
+    lamp, code = next(iter(_near(reading, known).items()), ("", ""))
+    share = tables()["linear"]["sign_of_uv_lost"]
+    return _MAY_BE[known.catalogue.lamp_by_id[lamp].kind].format(code=code, share=f"{share:.0%}") if code else None
 
 
 def _suffix_lost(reading: Reading, known: Known) -> list[str]:
@@ -220,16 +221,16 @@ def shortened(readings: Sequence[Reading], limit: int) -> tuple[Reading, ...]:
     return tuple(
         reading
         for place, reading in enumerate(readings)
-        if place < limit or (reading.lamp.kind in ("uv-c", "uv-a") and reading.probability >= least)
+        if place < limit or (reading.lamp.kind in _MAY_BE and reading.probability >= least)
     )
 
 
 def uv_doubt(readings: Sequence[Reading]) -> str | None:
     """Return the sentence that keeps a doubt open: the best reading is a lighting lamp, another is a UV lamp."""
-    if not readings or readings[0].lamp.kind in ("uv-c", "uv-a"):
+    if not readings or readings[0].lamp.kind in _MAY_BE:
         return None
     least = tables()["limits"]["uv_probability"]
-    for kind, says in (("uv-c", MAY_BE_UVC), ("uv-a", MAY_BE_UVA)):
+    for kind, says in _MAY_BE.items():
         for reading in readings[1:]:
             if reading.lamp.kind == kind and reading.probability >= least:
                 return says.format(code=reading.canonical, share=f"{reading.probability:.0%}")
