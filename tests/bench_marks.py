@@ -2,7 +2,8 @@
 
 Right answers are counted on a corpus of every lamp type in every system and colour, worn by the noise model below,
 which shares nothing with the cost table of resources/marks.json. A sample counts where the truth is still
-decidable: no code of the corpus that names other lamp types can give the same worn text with as much damage or less.
+decidable: no code of the corpus that names other lamp types can give the same worn text with as much damage or less,
+and none stands there undamaged.
 An answer is right where it names exactly the lamp types that the undamaged code names.
 """
 
@@ -90,8 +91,40 @@ def least_damage(code: str, worn: str, most: int) -> int:
     return row[-1]
 
 
+@cache
+def by_words() -> dict[tuple[str, ...], list[str]]:
+    """Return the codes by their words, in whatever order they stand."""
+    found: dict[tuple[str, ...], list[str]] = {}
+    for code in corpus():
+        found.setdefault(words_of(code), []).append(code)
+    return found
+
+
+def words_of(text: str) -> tuple[str, ...]:
+    """Return the words of a text in one order; what parts them says nothing."""
+    return tuple(sorted(text.upper().replace("/", " ").split()))
+
+
+def stands_there(worn: str, truth: frozenset[str]) -> bool:
+    """Say whether another code stands there undamaged.
+
+    Either by its words, since shorthand has no order: T38 40W G13 without its 3 is 40W G13 T8. Or as a whole code of
+    an ultraviolet lamp with more behind it: CFT9W/2G7/730 with its C worn to a G, which nobody may take for light.
+    """
+    begins = [words_of(worn[:at]) for at, sign in enumerate(worn) if sign == "/"]
+    ultraviolet = [code for words in begins for code in by_words().get(words, ()) if is_ultraviolet(code)]
+    return any(named(code) != truth for code in (*by_words().get(words_of(worn), ()), *ultraviolet))
+
+
+def is_ultraviolet(code: str) -> bool:
+    """Say whether a code names ultraviolet lamps alone."""
+    return bool(named(code)) and all(SHIPPED.lamp_by_id[lamp].is_ultraviolet for lamp in named(code))
+
+
 def is_decidable(worn: str, truth: frozenset[str], damage: int, plain: list[str], codes: list[str]) -> bool:
     """Say whether no code that names other lamp types can give this text with as much damage or less."""
+    if stands_there(worn, truth):
+        return False
     near = process.extract(worn, plain, scorer=Levenshtein.distance, processor=None, score_cutoff=damage, limit=None)
     return not any(named(codes[at]) != truth and least_damage(codes[at], worn, damage) <= damage for _, _, at in near)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from functools import cache
 from typing import Any
 
@@ -11,6 +12,7 @@ from counter.marks._tables import longest_first, tables
 
 _CODE = r"(?:RE ?)?([5-9])(\d\d)(?!\d)"
 _LETTER_BEFORE_CODE = r"[A-Z][ /\-]+(?:[5-9]\d\d(?!\d)|\d\d(?:\d\d)?K)"
+_BESIDE_COLOUR = re.compile(r"(?<=/[5-9]\d\d/)\d\d(?!\d)|\d\d/[5-9]\d\d(?!\d)", re.ASCII)
 _KELVIN = r"(\d{1,2})[ ,.]?(\d{3}) ?°? ?K(?![A-Z0-9])"
 
 
@@ -101,7 +103,14 @@ def _two_figures(draft: Draft) -> bool:
     return True
 
 
+def second_colour(plain: str, at: int) -> bool:
+    """Whether three figures of a colour stand right before two others or behind them: of two one is none."""
+    return bool(_BESIDE_COLOUR.match(plain, at))
+
+
 def _may_stand(draft: Draft, number: str, row: dict[str, Any]) -> bool:
+    if row.get("kind") in (None, "fluorescent") and second_colour(draft.plain, draft.at):
+        return False
     if draft.find("(?<=/)") or draft.find("(?<=/ )"):
         return "number" in row or draft.find("(?<=W/)") is not None
     is_sure = "number" in row and row.get("kind") in (None, "fluorescent")

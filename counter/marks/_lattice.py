@@ -11,6 +11,7 @@ from functools import cache
 from math import inf
 from typing import TYPE_CHECKING, Any, NamedTuple
 
+from counter.marks._colour import second_colour
 from counter.marks._lex import STRETCH, UNREADABLE
 from counter.marks._segments import merged, same, whole_at
 from counter.marks._slots import Found, Slot
@@ -27,7 +28,7 @@ _SLACK, _MOST_SLACK = 7.5, 40.0  # above the least that any way can cost; dearer
 _MOST = 60  # characters of a maker's code; what is longer is prose
 _TOKEN = re.compile(r"[^\s,;]+")
 _FIGURES = re.compile(r"\d+", re.ASCII)
-_WATTS_SIGN = re.compile(r"(?<=\d)W(?![A-Z])", re.ASCII)
+_UNIT = re.compile(r"(?<=\d)W(?![A-Z])|(?<=\d\d\d)V(?:AC|OLTS?)?(?![A-Z])", re.ASCII)
 _LEADS, _FOLLOWS = ("bare watts",), ("colour", "kelvin")  # figures that may stand without a sign between them
 _WORN_LEADS, _WORN_FOLLOWS = (*_LEADS, "two figures", "colour"), (*_FOLLOWS, "bare pins")
 _ONCE = ("watts", "number", "cct_k", "base", "pins", "kind", "tube_mm", "key")
@@ -313,7 +314,7 @@ class _Lattice:
         costs, count = self.costs, to - at
         if count > tables()["slots"]["longest_letters"]:
             return costs["word_alone"] + costs["letter_alone"] * count
-        if _WATTS_SIGN.match(self.plain, at):  # no letter of a maker's own
+        if _UNIT.match(self.plain, at):  # no letter of a maker's own
             return costs["sign_of_watts"]
         if self.mixed[at]:
             return costs["letters"] + costs["letter"] * count
@@ -351,8 +352,8 @@ class _Lattice:
         return self._by_kind(slot, start, end, left, right, cost)
 
     def _follows_watts(self, at: int) -> bool:
-        """Whether a number stands where the older lists' do: 36W/33."""
-        return self.plain.endswith("W/", 0, at)
+        """Whether a number stands where the older lists' do, and no other colour behind it: 36W/33."""
+        return self.plain.endswith("W/", 0, at) and not second_colour(self.plain, at)
 
     def _base_ends(self, at: int) -> bool:
         slots = (edge.found.slot for edges in self.found for edge in edges if edge.end == at and edge.found)
@@ -370,8 +371,12 @@ class _Lattice:
             )
         if slot.kind in ("list number", "two figures") and self._follows_watts(start) != (slot.kind == "list number"):
             return None
+        if slot.kind == "bare watts" and right == "T" and not left.isalpha():
+            cost += self.costs["touching_tube"]  # 32T8: sooner a tube's code that lost its letter
         if slot.kind == "bare watts" and not self.lettered[start]:
             return cost + self.costs["bare_number"] - self.costs["bare_watts"]
+        if slot.kind == "screw" and right.isalnum():
+            return None
         if slot.kind in ("bare pins", "key") and left in "-=" and self._base_ends(start - 1):
             return None  # the key of a base that the catalogue does not hold
         if slot.kind == "older" and len(slot.clean) == 1 and left != "/":

@@ -57,7 +57,8 @@ class Clean(NamedTuple):
 def strain(clean: Clean, reading: Reading) -> float:
     """Return the cost of reading a text as it stands, where something in it is left over, odd or impossible."""
     table = tables()["noise"]
-    odd = {"other": table["aside"], "number": table["bare_number"]}
+    aside = table["aside"] + (table["aside_for_watts"] if reading.lamp.watts is None else 0.0)  # 120V: a worn 120W
+    odd = {"other": aside, "number": table["bare_number"]}
     cost = sum(odd.get(span.part, 0.0) for span in reading.spans) if reading.system != "base" else 0.0
     unread = sum(end - start for start, end in clean.unknown)
     if clean.unknown:

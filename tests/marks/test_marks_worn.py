@@ -25,7 +25,17 @@ WORN = [
     ("18W 2GII 840", "18W 2G11 840"),
     ("G1ST8", "G15T8"),
     ("C?Q?6W/G?4q/8?1", "CFQ26W/G24q/841"),
+    ("E40T8/840", "F40T8/840"),  # a screw base ends where its number does
+    ("T38 135V/W R17D", "T38 135W W R17d"),  # no mains has 135 volts
 ]
+# what one sign is gone from: whole codes, though what is left can be read in another way too
+SHORT = {
+    "32T8": "F32T8",
+    "39T5/841": "F39T5/841",
+    "72T8/865": "F72T8/865",
+    "CFT11W/23/865": "CFT11W/G23/865",  # of two colours one is none
+    "FB32T8/6/765/25": "FB32T8/6/765/25W",
+}
 
 
 @pytest.mark.parametrize(("text", "canonical"), WORN, ids=[row[0] for row in WORN])
@@ -37,6 +47,17 @@ def test_worn(shipped, text, canonical):
     assert best.assumptions
     assert any(span.assumed and span.choices for span in best.spans)
     assert evidence.likelihood[best.lamps[0]] == 1
+
+
+@pytest.mark.parametrize(("text", "whole"), SHORT.items(), ids=SHORT)
+def test_a_sign_that_is_gone_is_put_in(shipped, text, whole):
+    best, meant = marks.read(shipped, text).readings[0], marks.read(shipped, whole).readings[0]
+    assert (best.canonical, best.lamps) == (meant.canonical, meant.lamps)
+
+
+def test_volts_beside_a_code_are_no_watts(shipped):
+    assert marks.read(shipped, "26W 120V G24q-3").readings[0].lamps == ("G24q-3/26/quad",)
+    assert marks.read(shipped, "120V").likelihood == {}
 
 
 def test_assumed_characters_are_named(shipped):
