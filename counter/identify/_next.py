@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from counter.identify._entropy import gain
+from counter.identify._entropy import NEGLIGIBLE, gain
 from counter.identify._models import NextLook
 from counter.identify._tables import tables_of
 from counter.language import tr
@@ -36,12 +36,14 @@ def next_looks(
     told by something else than a look (`told`), comes last.
     """
     chances = {candidate.lamp: candidate.probability for candidate in candidates}
-    weights = [chances.get(lamp.id, 0.0) for lamp in catalogue.lamps]
+    live = [
+        (at, chance) for at, lamp in enumerate(catalogue.lamps) if (chance := chances.get(lamp.id, 0.0)) > NEGLIGIBLE
+    ]
     left = [table for key, table in tables_of(catalogue).items() if key not in looks]
     is_narrowed = catalogue.is_narrowed(chances)
     turns = [_turn(table.look, looks, candidates, is_narrowed) for table in left]
     found = [
-        (-1 if turn == 0 and table.look.key in told else turn, _next(table, weights))
+        (-1 if turn == 0 and table.look.key in told else turn, _next(table, live))
         for turn, table in zip(turns, left, strict=True)
     ]
     return tuple(
@@ -59,19 +61,21 @@ def _turn(look: Look, looks: Mapping[str, str | float], candidates: Sequence[Can
     return 1 if feared >= LEADING else 0
 
 
-def _next(table: WordTable | SizeTable, weights: Sequence[float]) -> NextLook:
-    by_row = [0.0] * len(table.cells)
-    for weight, row in zip(weights, table.row_of, strict=True):
-        by_row[row] += weight
+def _next(table: WordTable | SizeTable, live: Sequence[tuple[int, float]]) -> NextLook:
+    """Weigh one look; `live` are the places in the catalogue of the lamp types that it can be, with their chances."""
+    by_row: dict[int, float] = {}
+    for at, chance in live:
+        row = table.row_of[at]
+        by_row[row] = by_row.get(row, 0.0) + chance
     look = table.look
     bits = gain(by_row, table.cells, table.bits)
     return NextLook(look=look.key, bits=bits, seconds=look.seconds, why=_why(table, by_row))
 
 
-def _why(table: WordTable | SizeTable, by_row: Sequence[float]) -> str:
+def _why(table: WordTable | SizeTable, by_row: Mapping[int, float]) -> str:
     """Return the look's own reason and, if two answers are likely, which two it would split."""
     chances: dict[str, float] = {}
-    for row, weight in enumerate(by_row):
+    for row, weight in by_row.items():
         if weight > WORTH_NAMING / 10 and (name := table.name(row)) is not None:
             chances[name] = chances.get(name, 0.0) + weight
     first = sorted(chances, key=chances.__getitem__, reverse=True)[:2]

@@ -55,10 +55,10 @@ def worth_confirming(catalogue: Catalogue, most: int = 20) -> tuple[Worth, ...]:
 def _bits(catalogue: Catalogue, look: Look) -> float:
     """Return what a look tells of the lamp type when nothing else is known, in bits."""
     table = size_table(catalogue, look) if look.is_measured else word_table(catalogue, look)
-    weights = [0.0] * len(table.cells)
+    weights: dict[int, float] = {}
     total = sum(catalogue.prevalence.get(lamp.id, 1.0) for lamp in catalogue.lamps)
     for lamp, row in zip(catalogue.lamps, table.row_of, strict=True):
-        weights[row] += catalogue.prevalence.get(lamp.id, 1.0) / total
+        weights[row] = weights.get(row, 0.0) + catalogue.prevalence.get(lamp.id, 1.0) / total
     return gain(weights, table.cells, table.bits)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import replace
 
 import pytest
@@ -87,7 +88,7 @@ def test_cells_lose_little_against_a_fine_grid(catalogue, monkeypatch):
         fine = _sizes.size_table(catalogue, catalogue.look_by_key[key])
         monkeypatch.setattr(_sizes.SizeTable, "edges", tuple(map(float, grid)))
         chances = {one.lamp: one.probability for one in rank(catalogue, looks)}
-        weights = [0.0] * len(table.rows)
+        weights: Counter[int] = Counter()
         for lamp, row in zip(catalogue.lamps, table.row_of, strict=True):
             weights[row] += chances[lamp.id]
         best = gain(weights, fine.cells, fine.bits)
