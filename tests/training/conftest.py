@@ -3,12 +3,25 @@
 from __future__ import annotations
 
 from datetime import UTC, datetime, timedelta
+from typing import TYPE_CHECKING
 
 import pytest
 
 from counter.training import Answer, Round, add_trainee
+from counter.training.cards import _facts
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
 
 START = datetime(2031, 3, 3, 8, 0, tzinfo=UTC)
+
+
+@pytest.fixture(autouse=True, scope="session")
+def _remember_all() -> Iterator[None]:
+    """Cards of many seeds come from the same cases; a room keeps a thousand answers, these tests ask for more."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(_facts, "REMEMBERED", 100_000)
+        yield
 
 
 @pytest.fixture

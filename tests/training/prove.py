@@ -14,11 +14,10 @@ from counter.identify import rank
 from counter.outline import Path, face_view
 from counter.training._settings import words
 from counter.training.cards._code_cards import could_be
-from counter.training.cards._facts import PRINT, known_here, lore
+from counter.training.cards._facts import PRINT, Setting, known_here, lore
 from counter.training.cards._look_cards import UV_CHOICES, asks_for_one, is_safe, told_kind, worths_of
 from counter.training.cards._maker_cards import asked_by
 from counter.training.cards._sale_cards import first_caution, sure_of
-from counter.training.cards._sale_cases import Setting
 
 if TYPE_CHECKING:
     from collections.abc import Callable

@@ -5,10 +5,9 @@ import random
 import pytest
 
 from counter.training import Lesson, Round, add_case, add_trainee, cards_about, progress
-from counter.training.cards._facts import Lore
+from counter.training.cards._facts import Lore, Setting
 from counter.training.cards._rule_cards import point_of_rule, rule_card, rules, without_figure
 from counter.training.cards._sale_cards import told_of
-from counter.training.cards._sale_cases import Setting
 from tests.training.prove import prove
 
 

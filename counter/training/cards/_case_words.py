@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from counter.catalogue import Catalogue, Lamp
     from counter.desk import Case
     from counter.fit import Fixture
-    from counter.training.cards._sale_cases import Setting
+    from counter.training.cards._facts import Setting
 
 YES = ("enclosed", "damp", "cold", "base_up", "emergency", "dimmer", "shunted")  # told only where it is so
 

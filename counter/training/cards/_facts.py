@@ -43,6 +43,15 @@ class Fact(NamedTuple):
         return self.value != other.value
 
 
+class Setting(NamedTuple):
+    """One lamp (its id) and one fixture, told as a case; `instead` is the LED type asked for in the lamp's place."""
+
+    scenario: str
+    lamp: str
+    case: Case
+    instead: str | None = None
+
+
 class Lore:
     """What the makers of cards ask of one catalogue again and again, worked out once."""
 
@@ -54,6 +63,7 @@ class Lore:
         self.dressed: dict[tuple[str, int], Card | None] = {}  # by point and variant
         # by rule of caution and the family to begin with: the cards made so far, and what makes more
         self.lessons: dict[tuple[str, str], tuple[list[Card], Iterator[Card]]] = {}
+        self.settings: dict[str, tuple[Setting, ...]] = {}  # by base family: the cases asked about it
         self._assessed: dict[tuple[bool, str], Assessment] = {}  # by whether only sure figures count, and the case
         self._facts: dict[str, Mapping[str, Fact]] = {}
         self._alike: dict[str, tuple[str, ...]] = {}

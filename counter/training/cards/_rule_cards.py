@@ -28,8 +28,7 @@ if TYPE_CHECKING:
 
     from counter.catalogue import Lamp
     from counter.training._models import Card, CardKind
-    from counter.training.cards._facts import Lore
-    from counter.training.cards._sale_cases import Setting
+    from counter.training.cards._facts import Lore, Setting
     from counter.training.record._events import Answer
 
     Maker = Callable[[Lore, Point, Setting], Card | None]

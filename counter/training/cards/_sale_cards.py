@@ -19,9 +19,9 @@ from counter.training._models import Point
 from counter.training._settings import words
 from counter.training.cards._build import Asked, Choice, build
 from counter.training.cards._case_words import case_words
-from counter.training.cards._facts import SURE
+from counter.training.cards._facts import SURE, Setting
 from counter.training.cards._facts import lore as lore_of
-from counter.training.cards._sale_cases import Setting, settings_of_family
+from counter.training.cards._sale_cases import settings_of_family
 
 if TYPE_CHECKING:
     import random

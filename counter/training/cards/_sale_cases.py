@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from counter.desk import Case
 from counter.fit import Fixture, Use
+from counter.training.cards._facts import Setting
 from counter.training.cards._look_cards import true_answer
 
 if TYPE_CHECKING:
@@ -23,18 +24,12 @@ def use_of(lamp: Lamp) -> Use:
     return "tanning" if lamp.purposes == ("tanning",) else _USE_OF.get(lamp.kind, "unknown")
 
 
-class Setting(NamedTuple):
-    """One lamp (its id) and one fixture, told as a case; `instead` is the LED type asked for in the lamp's place."""
-
-    scenario: str
-    lamp: str
-    case: Case
-    instead: str | None = None
-
-
-def settings_of_family(lore: Lore, family: str) -> list[Setting]:
-    """Return the cases asked about a family, in catalogue order."""
-    return [setting for lamp in lore.lamps_of.get(family, ()) for setting in settings_of_lamp(lore, lamp)]
+def settings_of_family(lore: Lore, family: str) -> tuple[Setting, ...]:
+    """Return the cases asked about a family, in catalogue order, remembered: every card comes back to them."""
+    if family not in lore.settings:
+        lamps = lore.lamps_of.get(family, ())
+        lore.settings[family] = tuple(setting for lamp in lamps for setting in settings_of_lamp(lore, lamp))
+    return lore.settings[family]
 
 
 def settings_of_lamp(lore: Lore, lamp: Lamp) -> Iterator[Setting]:

@@ -16,8 +16,9 @@ from counter.light import colour_of
 from counter.marks import format_code
 from counter.training._settings import settings
 from counter.training.cards._code_cards import COLOURS, SYSTEMS
+from counter.training.cards._facts import Setting
 from counter.training.cards._look_cards import true_answer
-from counter.training.cards._sale_cases import Setting, fitting_for, looks_of, use_of
+from counter.training.cards._sale_cases import fitting_for, looks_of, use_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
