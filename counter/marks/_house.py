@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from functools import cache
-from typing import TYPE_CHECKING, Literal
+from functools import cache, cached_property
+from typing import TYPE_CHECKING, Literal, TypeAlias
 
 from pydantic import Field
 
@@ -44,6 +44,14 @@ class HouseChoice(Model):
     facts: HouseFacts = Field(default_factory=lambda: HouseFacts())  # made when needed: at import it costs 40 ms
 
 
+Spelled: TypeAlias = "tuple[tuple[str, str, HouseChoice], ...]"  # as it is folded, as it is written, what it means
+
+
+def _spelled(choices: dict[str, HouseChoice]) -> Spelled:
+    rows = ((fold(text), text, choice) for text, choice in choices.items())
+    return tuple(sorted(rows, key=lambda row: -len(row[0])))
+
+
 class HousePart(Model):
     """One part of a house code: a fixed text, one of some choices, a number, or a colour code."""
 
@@ -56,6 +64,11 @@ class HousePart(Model):
     colour: bool = False
     optional: bool = False
 
+    @cached_property
+    def spelled(self) -> Spelled:
+        """What can stand here, the longest first."""
+        return _spelled(self.choices if self.text is None else {self.text: HouseChoice(means=self.means)})
+
 
 class HouseMaker(Model):
     """The house codes of one maker: parts in their order, and whole codes that follow no pattern."""
@@ -65,6 +78,11 @@ class HouseMaker(Model):
     codes: dict[str, HouseChoice] = Field(default_factory=dict)
     letters: tuple[KnownLetters, ...] = Field((), description="letters that this shop gave a meaning to")
     example: str | None = None
+
+    @cached_property
+    def whole(self) -> Spelled:
+        """The whole codes, the longest first."""
+        return _spelled(self.codes)
 
 
 class HouseTable(Model):
@@ -94,7 +112,7 @@ def shipped_house() -> tuple[HouseMaker, ...]:
 def house_code(plain: str, at: int, known: Known, maker: HouseMaker) -> Parsed | None:
     """Read a code of this maker at a place: a whole one that follows no pattern, else its parts."""
     draft = Draft(plain, at)
-    is_whole = _one_of(draft, "code", maker.codes, known)
+    is_whole = _one_of(draft, "code", maker.whole, known)
     if not is_whole and not (maker.parts and all(_part(draft, part, known) for part in maker.parts)):
         return None
     return draft.parsed("house", maker.maker) if draft.ends() else None
@@ -104,24 +122,24 @@ def _part(draft: Draft, part: HousePart, known: Known) -> bool:
     before, clean = draft.at, draft.clean
     draft.skip(f"[ {re.escape(part.before)}]*" if part.before else " *")
     draft.clean += part.before
-    spelled = part.choices if part.text is None else {part.text: HouseChoice(means=part.means)}
-    if _one_of(draft, part.part, spelled, known) or _number(draft, part) or _colour(draft, part):
+    if _one_of(draft, part.part, part.spelled, known) or _number(draft, part) or _colour(draft, part):
         return True
     draft.at, draft.clean = before, clean
     return part.optional
 
 
-def _one_of(draft: Draft, part: str, choices: dict[str, HouseChoice], known: Known) -> bool:
+def _one_of(draft: Draft, part: str, spelled: Spelled, known: Known) -> bool:
     """Take the longest of some spellings that stands here."""
-    text = max((one for one in choices if draft.letters(fold(one))), key=len, default=None)
-    if text is None:
+    found = next((row for row in spelled if draft.letters(row[0])), None)
+    if found is None:
         return False
-    draft.add(len(text), part, choices[text].means, text)
-    stated = choices[text].facts.model_dump(exclude_none=True)
+    _, text, choice = found
+    draft.add(len(text), part, choice.means, text)
+    stated = choice.facts.model_dump(exclude_none=True)
     printed = stated.pop("base", None)
     draft.state(**stated)
-    if printed and (found := take_cap(fold(printed), 0, known)):
-        draft.state(base=found.cap)
+    if printed and (base := take_cap(fold(printed), 0, known)):
+        draft.state(base=base.cap)
     return True
 
 

@@ -39,7 +39,7 @@ class Slot(NamedTuple):
 def code_of(name: str, plain: str, at: int, known: Known) -> Parsed | None:
     """Read a whole code of one system at a place."""
     system = tables()["systems"][name]
-    if plain[at] not in _begins(system["slots"][0]):
+    if not _may_begin(system["slots"][0], plain[at]):
         return None
     draft = Draft(plain, at)
     for slot in system["slots"]:
@@ -58,6 +58,8 @@ def code_of(name: str, plain: str, at: int, known: Known) -> Parsed | None:
 def word(plain: str, at: int, known: Known) -> Parsed | None:
     """Read one word of trade shorthand at a place."""
     for slots in tables()["systems"]["shorthand"]["one of"]:
+        if not _may_begin(slots[0], plain[at]):
+            continue
         draft = Draft(plain, at)
         is_industry = slots == ["industry letters"]
         if all(_take(slot, draft, known) for slot in slots) and (is_industry or draft.ends()):  # TC-D18W is met
@@ -88,9 +90,11 @@ def _slot(name: str) -> Slot:
 
 
 @cache
-def _begins(name: str) -> frozenset[str]:
-    """Return the letters that a code beginning with this slot begins with."""
-    return frozenset(letters[0] for letters in _slot(name).rows)
+def _may_begin(name: str, sign: str) -> bool:
+    """Whether what stands in this slot may begin with a sign."""
+    slot = _slot(name)
+    begins = [letters[0] for letters in slot.rows] or slot.table.get("begins")
+    return not begins or sign in begins
 
 
 def _rows(table: dict[str, Any]) -> list[dict[str, Any]]:
