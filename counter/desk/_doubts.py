@@ -208,7 +208,7 @@ def _glass(seen: Evidence) -> Iterator[Doubt]:
         why = tr("Germicidal lamps stand on this base too; their tube is clear.")
         yield Doubt(kind="glass", about="glass", says=why, ask=tr("Is the glass white or clear?"))
     if seen.case.use == "unknown" and seen.cct_k is None and seen.coated_uv_share(lamp) >= UV_DOUBT:
-        why = tr("UV-A lamps for traps and curing stand on this base too, coated like white ones.")
+        why = tr("Ultraviolet lamps stand on this base too, coated like white ones.")
         yield Doubt(kind="glass", about="use", says=why, ask=tr("What was it for: light to see by?"))
 
 

@@ -31,7 +31,6 @@ class Known:
         self.lamps_on: dict[str, list[Lamp]] = {}
         self.meant: dict[frozenset[tuple[str, object]], Meant] = {}
         self.meanings: dict[frozenset[tuple[str, object]], Meaning] = {}
-        self.near_ultraviolet: dict[str, dict[str, str]] | None = None
         for lamp in catalogue.lamps:
             self.lamps_on.setdefault(lamp.base, []).append(lamp)
 

@@ -9,7 +9,6 @@ from counter.marks._format import format_code, format_house, generic_letters
 from counter.marks._index import CodeIndex
 from counter.marks._known import known_for
 from counter.marks._lex import fold
-from counter.marks._noise import noise
 from counter.marks._resolve import resolve
 from counter.marks._systems import code_of
 from counter.marks._tables import tables
@@ -123,18 +122,6 @@ def _base_gone(catalogue: Catalogue, lamp: Lamp) -> Iterator[tuple[str, float]]:
     code = format_code(catalogue, lamp.id, "ansi-linear" if lamp.shape == "u-bent" else "nema")
     if code is not None:
         yield code.partition("/")[0], tables()["noise"]["base_gone"]
-
-
-def near_ultraviolet(catalogue: Catalogue) -> dict[str, dict[str, str]]:
-    """Return by text the germicidal and sun lamps, with their codes, of which one sign is gone or like another."""
-    near: dict[str, dict[str, str]] = {}
-    for lamp in catalogue.lamps:
-        whole = fold(format_code(catalogue, lamp.id, "ansi-linear" if lamp.band else "ansi-germicidal") or "")
-        for code in {whole, whole.partition("/")[0]}:  # with its base, or typed without
-            for at, sign in enumerate(code):
-                for worn in ("", *noise().pairs.get(sign, ())):
-                    near.setdefault(f"{code[:at]}{worn}{code[at + 1 :]}", {})[lamp.id] = whole
-    return near
 
 
 _made: list[tuple[Known, tuple[HouseMaker, ...], Vocabulary]] = []

@@ -6,7 +6,8 @@ from math import exp, inf
 from typing import TYPE_CHECKING, NamedTuple
 
 from counter.marks._colour import whites
-from counter.marks._lex import STRETCH, UNREADABLE, fold
+from counter.marks._format import format_code
+from counter.marks._lex import STRETCH, UNREADABLE
 from counter.marks._models import MarkEvidence, Reading
 from counter.marks._sentences import MAY_BE_UVA, MAY_BE_UVB, MAY_BE_UVC
 from counter.marks._tables import tables
@@ -14,6 +15,7 @@ from counter.marks._tables import tables
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
+    from counter.catalogue import Lamp
     from counter.marks._known import Known
 
 
@@ -89,7 +91,7 @@ def evidence(
     text: str, readings: tuple[Reading, ...], problems: Sequence[str], floor: float, known: Known, limit: int
 ) -> MarkEvidence:
     """Put the answer together; a doubt about ultraviolet is kept whatever the limit."""
-    doubts = (uv_doubt(readings), *(_said_near(one, known) for one in readings[:1]))
+    doubts = (uv_doubt(readings), *(_said_twin(one, known) for one in readings[:1]))
     return MarkEvidence(
         text=text,
         readings=shortened(readings, limit),
@@ -105,41 +107,40 @@ def likelihood(readings: Sequence[Reading], known: Known, *, scaled: bool = True
     for reading in readings:
         for lamp in reading.lamps:
             sums[lamp] = sums.get(lamp, 0.0) + reading.probability
-        for lamp in _suffix_lost(reading, known):
-            sums[lamp] = sums.get(lamp, 0.0) + reading.probability * tables()["linear"]["suffix_lost"]
-        for lamp in _near(reading, known):
-            sums[lamp] = sums.get(lamp, 0.0) + reading.probability * tables()["linear"]["sign_of_uv_lost"]
+        for lamp in _ultraviolet_twins(reading, known):
+            sums[lamp.id] = sums.get(lamp.id, 0.0) + reading.probability * tables()["limits"]["ultraviolet_twin"]
     best = max(sums.values(), default=1.0) if scaled else 1.0
     return {lamp: value / best for lamp, value in sums.items()}
 
 
-def _near(reading: Reading, known: Known) -> dict[str, str]:
-    """Return the lamps whose code is this one with one sign worn, and their codes: CFT9W of GFT9W, F20T12 of FS20T12.
+def _ultraviolet_twins(reading: Reading, known: Known) -> list[Lamp]:
+    """Return the ultraviolet lamps that are what a code without a colour says, but for the letter that tells them.
 
-    A colour says white; germicidal and sun lamps print none.
+    A worn GFT9W/G23 is FT9W/G23 or CFT9W/G23, a worn FS20T12 is F20T12, and F15T8/BL has lost its BL. A colour says
+    white; none of these prints one, and no saver's code is near theirs.
     """
-    is_plain = reading.system in ("nema", "ansi-linear") and reading.lamp.kind == "fluorescent"
-    if not is_plain or reading.lamp.cct_k is not None:
-        return {}
-    if known.near_ultraviolet is None:
-        from counter.marks._vocabulary import near_ultraviolet  # what codes with a colour do not need
-
-        known.near_ultraviolet = near_ultraviolet(known.catalogue)
-    return known.near_ultraviolet.get(fold(reading.canonical), {})
-
-
-def _said_near(reading: Reading, known: Known) -> str | None:
-    lamp, code = next(iter(_near(reading, known).items()), ("", ""))
-    share = tables()["linear"]["sign_of_uv_lost"]
-    return _MAY_BE[known.catalogue.lamp_by_id[lamp].kind].format(code=code, share=f"{share:.0%}") if code else None
-
-
-def _suffix_lost(reading: Reading, known: Known) -> list[str]:
-    """Return the blacklight lamps whose code is this one where its BL or BLB has worn off."""
-    if reading.system != "ansi-linear" or reading.lamp.kind != "fluorescent":
+    if reading.lamp.kind != "fluorescent" or reading.lamp.cct_k is not None:
         return []
-    twins = [f"{lamp}/uv-a" for lamp in reading.lamps]
-    return [lamp for lamp in twins if lamp in known.catalogue.lamp_by_id]
+    own = [lamp for one in reading.lamps if not (lamp := known.catalogue.lamp_by_id[one]).is_saver]
+    on_base = (lamp for base in dict.fromkeys(lamp.base for lamp in own) for lamp in known.lamps_on[base])
+    near = (one for one in on_base if one.is_ultraviolet and any(_are_twins(one, lamp) for lamp in own))
+    return [one for one in near if one.kind == "uv-c" or reading.system == "ansi-linear"]
+
+
+def _are_twins(one: Lamp, other: Lamp) -> bool:
+    thick = {lamp.tube_mm.value for lamp in (one, other) if lamp.tube_mm}
+    return (one.base, one.watts.value, one.shape) == (other.base, other.watts.value, other.shape) and len(thick) < 2
+
+
+def _said_twin(reading: Reading, known: Known) -> str | None:
+    """Say that a code may be that of a germicidal lamp, or else of a sun lamp."""
+    share = f"{tables()['limits']['ultraviolet_twin']:.0%}"
+    twins = _ultraviolet_twins(reading, known)
+    for kind, system in (("uv-c", "ansi-germicidal"), ("other", "ansi-linear")):
+        for lamp in (one for one in twins if one.kind == kind):
+            if code := format_code(known.catalogue, lamp.id, system):
+                return _MAY_BE[kind].format(code=code, share=share)
+    return None
 
 
 def floor_of(readings: Sequence[Reading]) -> float:

@@ -102,12 +102,14 @@ def test_the_glass_is_asked_for_where_a_germicidal_code_is_near(shipped, text, a
     assert not any(one.kind == "glass" and one.about == "glass" for one in seen.doubts)
 
 
-def test_ordinary_codes_ask_nothing_new(shipped):
-    """Only codes of one form, without a colour, on bases that germicidal lamps share."""
-    asking = [code for code in codes(shipped, "fluorescent") if says_near(shipped, code)]
-    assert len(asking) == 13
-    assert all(code.startswith(("CFT", "FT")) and code.endswith(("G23", "2G7", "GX23", "2G11")) for code in asking)
-    assert not any(says_near(shipped, f"{code}/841") for code in asking)
+def test_codes_ask_where_a_germicidal_lamp_has_their_watts_and_base(shipped):
+    """Those without a colour and those alone; 40 W on 2G11, and a saver, are asked for nothing new."""
+    twins = {(lamp.base, lamp.watts.value) for lamp in shipped.lamps if lamp.kind == "uv-c"}
+    for code in codes(shipped, "fluorescent"):
+        lamps = [shipped.lamp_by_id[one] for one in marks.read(shipped, code).readings[0].lamps]
+        has_twin = any((one.base, one.watts.value) in twins and not one.is_saver for one in lamps)
+        assert has_twin or not says_near(shipped, code)
+        assert not says_near(shipped, f"{code}/841")
 
 
 @pytest.mark.parametrize("code", ["GFT5W", "G15T8", "F15T8/BL", "F20T12/BLB"])
