@@ -107,8 +107,8 @@ def likelihood(readings: Sequence[Reading], known: Known, *, scaled: bool = True
     for reading in readings:
         for lamp in reading.lamps:
             sums[lamp] = sums.get(lamp, 0.0) + reading.probability
-        for lamp in _ultraviolet_twins(reading, known):
-            sums[lamp.id] = sums.get(lamp.id, 0.0) + reading.probability * tables()["limits"]["ultraviolet_twin"]
+        for twin in _ultraviolet_twins(reading, known):
+            sums[twin.id] = sums.get(twin.id, 0.0) + reading.probability * tables()["limits"]["ultraviolet_twin"]
     best = max(sums.values(), default=1.0) if scaled else 1.0
     return {lamp: value / best for lamp, value in sums.items()}
 
