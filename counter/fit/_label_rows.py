@@ -75,6 +75,12 @@ def pattern(name: str) -> re.Pattern[str]:
     return re.compile(_filled(table()[name]))
 
 
+@cache
+def starts() -> tuple[tuple[str, re.Pattern[str]], ...]:
+    """Return the ways of starting and what labels print for each, in the order in which they are looked for."""
+    return tuple((name, re.compile(pattern)) for name, pattern in table()["starts"].items())
+
+
 def stretches(plain: str) -> Iterator[Stretch]:
     """Yield the stretches that a row explains, in their order."""
     at = end = 0

@@ -48,7 +48,8 @@ PRINTED: tuple[Topic, ...] = ("newborn", "coated", "coloured", "special")  # wha
 HARMLESS: tuple[Topic, ...] = ("harmless", "print")  # on a label, and on a lamp
 LONGEST = 4000  # characters looked through
 _MOST_TOKENS = 8  # in one phrase
-_TOKEN = re.compile(r"\d+(?:[.,]\d+)?|[^\W\d_]+")
+_ELIDED = r"(?<![^\W_])(?:[cdjlmns]|qu)'(?=[^\W\d_]{2})"  # French: "de l'appareil" is "de appareil", and no DEL
+_TOKEN = re.compile(rf"\d+(?:[.,]\d+)?|(?<![^\W\d_])(?!{_ELIDED})[^\W\d_]+")
 _WORN = re.compile(r"\S*\?\S*")
 
 
@@ -191,8 +192,6 @@ def _at(tokens: list[re.Match[str]], at: int) -> Iterator[Match]:
     written = ""
     for token in tokens[at : at + _MOST_TOKENS]:
         before, written = len(written), _joined(written, token[0])
-        if written == "del" and before == len(tokens[at][0]):  # French "de l'" is no DEL, "D E L" is
-            continue
         for topic in (*_of_word(rows, written), *_of_stem(rows, written, before)):
             longest[topic] = token.end()
     if "harmless" not in longest and is_plain(tokens[at][0]):

@@ -11,7 +11,21 @@ SPOKEN = [
     ),
     ("uv-a", ["black light", "BLB", "UV-A", "insect killer", "nail gel curing", "365 nm", "mata insectos"]),
     ("uv-b", ["tanning", "narrowband", "UVB", "FS", "phototherapy", "311 nm", "bronceado"]),
-    ("led", ["LED", "L.E.D.", "TLED", "l e d", "LEDtube", "Type B", "retrofit", "self-ballasted"]),
+    (
+        "led",
+        [
+            "LED",
+            "L.E.D.",
+            "TLED",
+            "l e d",
+            "LEDtube",
+            "l'éclairage à DEL",
+            "D E L",
+            "Type B",
+            "retrofit",
+            "self-ballasted",
+        ],
+    ),
     ("bypassed", ["by-pass", "BALLAST REMOVED", "ballast re-\nmoved", "sin balasto", "Vorschaltgerät entfernt"]),
     ("restricts", ["only", "do not", "nur", "jamais", "prohibited", "prohibido"]),
     ("other-source", ["metal halide", "HID", "halogen", "Natriumdampf"]),
@@ -33,7 +47,8 @@ def test_no_word_of_danger(text):
 
 
 @pytest.mark.parametrize(
-    ("text", "topic"), [("UV-A", "uv-c"), ("2537", "uv-c"), ("1254 nm", "uv-c"), ("type a", "uv-a")]
+    ("text", "topic"),
+    [("UV-A", "uv-c"), ("2537", "uv-c"), ("1254 nm", "uv-c"), ("type a", "uv-a"), ("de l'appareil", "led")],
 )
 def test_another_topic(text, topic):
     assert speaks_of(topic, text) == ""

@@ -2,31 +2,18 @@
 
 from __future__ import annotations
 
-import re
-
+from counter import words
 from counter.fit._codes import names, tube_codes
 from counter.fit._facts import Facts, Finding, number
-
-# What ballast labels print, letters only. "Programmed rapid start" is programmed start, so it is looked for first.
-_SAID = (
-    (
-        "programmed",
-        re.compile(r"program(?:med|med-|)?[\s-]*(?:rapid[\s-]*)?start|arranque\s+programado", re.IGNORECASE),
-    ),
-    ("rapid", re.compile(r"rapid[\s-]*start|(?:arranque|encendido)\s+r[aá]pido", re.IGNORECASE)),
-    (
-        "instant",
-        re.compile(r"instant[\s-]*start|(?:arranque|encendido)\s+instant[aá]neo|sofortstart", re.IGNORECASE),
-    ),
-    ("preheat", re.compile(r"pre-?heat|trigger[\s-]*start|switch[\s-]*start", re.IGNORECASE)),
-)
+from counter.fit._label_rows import starts
 
 
 def starts_said(label: str) -> frozenset[str]:
     """Return the ways of starting that a ballast's label names."""
     found = set()
-    for name, pattern in _SAID:
-        label, count = pattern.subn(" ", label)
+    left = words.fold(label).plain
+    for name, pattern in starts():  # "programmed rapid start" is programmed start, which is looked for first
+        left, count = pattern.subn(" ", left)
         if count:
             found.add(name)
     return frozenset(found)
