@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from counter import words
 from counter.fit._label_bounds import MEASURED, WORD, Denial, denials, is_of_only, is_of_place, with_exclusives
+from counter.fit._label_columns import with_columns
 from counter.fit._label_rows import stretches
 
 if TYPE_CHECKING:
@@ -50,7 +51,7 @@ class Scan(NamedTuple):
 @lru_cache(maxsize=128)
 def scan(plain: str) -> Scan:
     """Return what a folded label says, stretch by stretch."""
-    found = with_exclusives(plain, tuple(stretches(plain)))
+    found = with_exclusives(plain, with_columns(plain, tuple(stretches(plain))))
     said = words.matches(plain)
     denied = tuple(denials(plain, found, said))
     topics = tuple(one for one in said if not _is_hidden(plain, one, found) and not _is_in(one, denied))

@@ -12,7 +12,8 @@ from typing import NamedTuple
 
 _HYPHENS = "‐‑‒–—―−﹣－⁃"
 _SIGNS = str.maketrans({**dict.fromkeys(_HYPHENS, "-"), "×": "x", "⁄": "/", "∕": "/", "″": '"', "”": '"', "“": '"',
-                        "„": '"', "’": "'", "‘": "'", "′": "'", "`": "'"})  # fmt: skip
+                        "„": '"', "’": "'", "‘": "'", "′": "'", "`": "'", "´": "'",
+                        "º": "°", "∆": "δ"})  # fmt: skip
 SOFT_HYPHEN = "\xad"
 _UNSEEN = ("Cf", "Mn")  # characters that only format, accents on their own
 _UNREADABLE = ("Cc", "Cs", "Co")  # controls, halves of a pair: something stood there

@@ -26,6 +26,9 @@ lamps not included, access above ceiling not required
 do not install insulation within 3 in
 120V only, for installation by electrician only
 Wannenleuchte für Feuchträume, Kupferwicklung, Befestigung M4
+60CY, 60~, 50 c/s, .21A @277, 1 PH, 0.85 w/ capacitor, cos φ 0,28...0,45, leakage 100 uA
+9 cell louver, 2 speed, 2 sources, tool 15, 24 cu in, 40 in-lb, 8 pies, bobinage 130
+max of 8 #12 AWG, 3rd floor, room 114, mfd 2/09, 04/11, Aug 2009, 47 stamped, 1/2 NPT, vol. 2
 """.strip().splitlines()
 HELD = """
 Norvolt Germicidal Corp.
@@ -55,6 +58,17 @@ print shop yellow tubes
 enclosed: amalgam lamp required
 tubo para baja temperatura
 aircraft galley light
+26 ceiling
+9/11
+5/7
+32
+18 contacts
+2 contacts
+zone 2
+405 nm
+12/24
+LAMP WATTS AMPS F32T8 42 .3
+tubes 1-1/2 in. dia.
 """.strip().splitlines()
 
 
@@ -75,6 +89,12 @@ def test_forms_are_read_to_their_end(catalogue, words):
 @pytest.mark.parametrize("words", HELD)
 def test_a_form_lets_nothing_else_through(catalogue, words):
     assert said(catalogue, f"Electronic ballast 1x26W. {words}").verdict != "sell"
+
+
+def test_figures_under_the_heads_of_columns_are_read(catalogue):
+    read = parse_label("LAMP  QTY  INPUT W  BF\nCFQ26W/G24q  1  29  1.0\nCFQ26W/G24q  2  54  .98\nTHD <10%")
+    assert (read.unread, read.fields["ballast_watts"], set(read.pairs)) == ((), (26,), {(1, 26), (2, 26)})
+    assert parse_label("LAMP QTY BF F32T8 2 .88 59 18").unread[0].text == "59 18"
 
 
 FAMILIES = ["circline", "slimline", "single pin", "VHO", "HO lamps", "U-bent", "T5 linear", "medium bipin", "2D lamp"]

@@ -1,0 +1,46 @@
+"""Numbers under the heads of a label's columns: "LAMP QTY INPUT W BF", then a lamp's code and its figures.
+
+A heading that names lamp watts explains nothing here: then a bare number may be the lamp's.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+from counter.fit._label_rows import Stretch, pattern
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+LEAST_COLUMNS = 3  # two words of a heading are two words
+MOST_LAMPS = 8  # in one fixture
+_NUMBER = re.compile(r"\d+(?:[.,]\d+)?|[.,]\d+")
+
+
+def with_columns(plain: str, found: Sequence[Stretch]) -> tuple[Stretch, ...]:
+    """Return the stretches with the numbers that stand under a heading behind a lamp's code, counts as counts."""
+    told = [figure for head in pattern("heading").finditer(plain) for figure in _under(plain, head, found)]
+    free = (new for new in told if not any(old.start < new.end and new.start < old.end for old in found))
+    return tuple(sorted((*found, *free)))
+
+
+def _under(plain: str, head: re.Match[str], found: Sequence[Stretch]) -> Iterator[Stretch]:
+    """Yield the figures of the rows that begin right behind a heading."""
+    names = [one[0] for one in pattern("column").finditer(head[0])]
+    rows = [one for one in found if one.about == "code" and one.start >= head.end()]
+    is_heading = len(names) >= LEAST_COLUMNS and not pattern("own_watts").search(head[0])
+    if rows and is_heading and not any(map(str.isalnum, plain[head.end() : rows[0].start])):
+        counted = next((at for at, name in enumerate(names) if pattern("counts_lamps").fullmatch(name)), None)
+        for one in rows:
+            yield from _figures(plain, one.end, len(names) - 1, counted)
+
+
+def _figures(plain: str, start: int, most: int, counted: int | None) -> Iterator[Stretch]:
+    """Yield the figures of one row: as many as there are columns beside the lamp's."""
+    row = pattern("figures").match(plain, start)
+    for at, number in enumerate(_NUMBER.finditer(plain, start, row.end()) if row is not None else ()):
+        if at < most:
+            is_count = at + 1 == counted and number[0].isdigit() and 0 < int(number[0]) <= MOST_LAMPS
+            about, groups = ("count", {"counts": number[0]}) if is_count else ("input", {})
+            yield Stretch(number.start(), number.end(), about, "figures of a ballast", groups)
