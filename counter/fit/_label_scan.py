@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from counter import words
 from counter.fit._label_bounds import MEASURED, WORD, Denial, denials, is_of_only, is_of_place, with_exclusives
 from counter.fit._label_columns import with_columns
+from counter.fit._label_names import makers_names
 from counter.fit._label_rows import stretches
 
 if TYPE_CHECKING:
@@ -36,7 +37,7 @@ _HIDES: dict[str, frozenset[str]] = {  # what stands inside such a stretch and s
     "figure": frozenset({"restricts"}),
     "free of": frozenset({"restricts", "other-source", "fault"}),
 }
-_KIND_OF_LAMP = re.compile(r"([^\W\d_]{3,}) (?:lamps?|tubes?|bulbs?)\b")
+_KIND_OF_LAMP = re.compile(r"\b(?!white\b)([^\W\d_]{3,}) (?:lamps?|tubes?|bulbs?)\b(?! (?:leads?|wires?|cables?))")
 
 
 class Scan(NamedTuple):
@@ -56,7 +57,9 @@ def scan(plain: str) -> Scan:
     denied = tuple(denials(plain, found, said))
     topics = tuple(one for one in said if not _is_hidden(plain, one, found) and not _is_in(one, denied))
     allowed = tuple(one for one in found if not _is_in(one, denied))
-    return Scan(allowed, topics, denied, tuple(_unread(plain, found)))
+    unread = tuple(_unread(plain, found))
+    names = {(one.start, one.end) for one in makers_names(plain, found, unread)}
+    return Scan(allowed, topics, denied, tuple(one for one in unread if one not in names))
 
 
 def _is_in(one: Match | Stretch, denied: Sequence[Denial]) -> bool:
