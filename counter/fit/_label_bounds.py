@@ -21,7 +21,7 @@ _EXCLUSIVE = frozenset(
     ["only", "solo", "solamente", "unicamente", "nur", "seulement", "uniquement", "ausschliesslich"]
 )
 _JOINS = re.compile(r"[\d,/&+]|\b(?:or|and|nor|o|u|y|ni|ou|et|oder|und|noch)\b")
-_SENTENCE = re.compile(r"[.;!](?!\d)")
+SENTENCE = re.compile(r"[.;!](?!\d)")
 _SAYS_WHICH = (
     "watts",
     "code",
@@ -123,7 +123,7 @@ def denials(plain: str, stretches: Sequence[Stretch], topics: Sequence[Match]) -
     for one in topics:
         if one.topic == "restricts" and plain[one.start : one.end] in table()["denials"]:
             run = [named[at] for at in _run_behind(plain, one.end, named, "gap_of_denial")]
-            if run and not _JOINS.search(_SENTENCE.split(plain[run[-1].end :], maxsplit=1)[0]):
+            if run and not _JOINS.search(SENTENCE.split(plain[run[-1].end :], maxsplit=1)[0]):
                 yield Denial(one.start, run[0].start, run[-1].end)
 
 

@@ -9,12 +9,14 @@ import re
 from typing import TYPE_CHECKING
 
 from counter.fit._label_rows import Stretch, pattern
+from counter.language import marked
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-LEAST_COLUMNS = 3  # two words of a heading are two words
+LEAST_COLUMNS = 3  # words of a heading
 MOST_LAMPS = 8  # in one fixture
+FIGURES = marked("figures of a ballast")
 _NUMBER = re.compile(r"\d+(?:[.,]\d+)?|[.,]\d+")
 
 
@@ -31,16 +33,16 @@ def _under(plain: str, head: re.Match[str], found: Sequence[Stretch]) -> Iterato
     rows = [one for one in found if one.about == "code" and one.start >= head.end()]
     is_heading = len(names) >= LEAST_COLUMNS and not pattern("own_watts").search(head[0])
     if rows and is_heading and not any(map(str.isalnum, plain[head.end() : rows[0].start])):
-        counted = next((at for at, name in enumerate(names) if pattern("counts_lamps").fullmatch(name)), None)
+        is_counted = any(pattern("counts_lamps").fullmatch(name.rstrip(".")) for name in names)
         for one in rows:
-            yield from _figures(plain, one.end, len(names) - 1, counted)
+            yield from _figures(plain, one.end, len(names) - 1, is_counted=is_counted)
 
 
-def _figures(plain: str, start: int, most: int, counted: int | None) -> Iterator[Stretch]:
-    """Yield the figures of one row: as many as there are columns beside the lamp's."""
+def _figures(plain: str, start: int, most: int, *, is_counted: bool) -> Iterator[Stretch]:
+    """Yield the figures of one row, as many as there are columns beside the lamp's; the first may count lamps."""
     row = pattern("figures").match(plain, start)
     for at, number in enumerate(_NUMBER.finditer(plain, start, row.end()) if row is not None else ()):
         if at < most:
-            is_count = at + 1 == counted and number[0].isdigit() and 0 < int(number[0]) <= MOST_LAMPS
+            is_count = is_counted and at == 0 and number[0].isdigit() and 0 < int(number[0]) <= MOST_LAMPS
             about, groups = ("count", {"counts": number[0]}) if is_count else ("input", {})
-            yield Stretch(number.start(), number.end(), about, "figures of a ballast", groups)
+            yield Stretch(number.start(), number.end(), about, FIGURES, groups)

@@ -1,8 +1,8 @@
 """A maker's name on a label, where something else there bears it out: its own model number or its own address.
 
-A word in no table holds the sale, and a name stands in none. Two things that nobody writes beside a remark explain it:
-a model number that begins with the name's own letters ("HALDVORN ... CAT. NO. HV-226", the name being what the label
-begins with), and an address of the maker that holds the name.
+A word in no table holds the sale, and a name stands in none. Two things that nobody writes beside a remark explain
+it: a model number that begins with the name's own letters ("HALDVORN ... CAT. NO. HV-226", the name being what the
+label begins with), and an address of the maker that holds the name.
 """
 
 from __future__ import annotations
@@ -11,19 +11,24 @@ import re
 from typing import TYPE_CHECKING
 
 from counter.fit._label_rows import Stretch
+from counter.language import marked
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
 MOST_WORDS = 3
-_MODEL = re.compile(r"(?!(?:led|uv|dc|bl|ho|byp|dim|hid|mh)\b)(?P<letters>[a-z]{2,4})(?:[-./]|(?=\d))[a-z0-9/.-]*\d[a-z0-9/.-]*")
+NAME_OF_A_FIRM = marked("the name of a firm")
+_MODEL = re.compile(
+    r"(?!(?:led|uv|dc|bl|ho|byp|dim|hid|mh)(?![a-z]))(?P<letters>[a-z]{2,4})(?:[-./]|(?=\d))[a-z0-9/.-]*\d[a-z0-9/.-]*"
+)
 _NAME = re.compile(r"[^\W\d_]{3,}")
 
 
 def makers_names(plain: str, found: Sequence[Stretch], unread: Sequence[tuple[int, int]]) -> Iterator[Stretch]:
     """Yield the unread words that are a maker's name."""
-    addresses = [plain[one.start : one.end] for one in found if one.about == "part" and "." in plain[one.start : one.end]]
-    models = tuple(model for one in found if one.about == "part" for model in _letters(plain[one.start : one.end]))
+    parts = [plain[one.start : one.end] for one in found if one.about == "part"]
+    addresses = [re.sub(r"[^a-z.@]", "", one) for one in parts if "." in one]
+    models = tuple(letters for one in parts for letters in _letters(one))
     for start, end in unread:
         *names, last = plain[start:end].split()
         own = tuple(_letters(last)) if names else ()  # the model may stand right behind the name
@@ -32,9 +37,10 @@ def makers_names(plain: str, found: Sequence[Stretch], unread: Sequence[tuple[in
             continue
         is_first = not any(map(str.isalnum, plain[:start]))
         is_borne_out = any(_is_short_for(model, names) for model in own or models)
-        is_in_address = not own and any("".join(names) in re.sub(r"[^a-z.@]", "", one) for one in addresses)
+        is_in_address = not own and any("".join(names) in one for one in addresses)
         if is_in_address or (is_first and is_borne_out):
-            yield Stretch(start, end, "part", "the name of a firm", {})
+            yield Stretch(start, end, "part", NAME_OF_A_FIRM, {})
+
 
 def _letters(text: str) -> Iterator[str]:
     """Yield the letters that a model number begins with."""
@@ -43,7 +49,7 @@ def _letters(text: str) -> Iterator[str]:
 
 
 def _is_short_for(letters: str, names: Sequence[str]) -> bool:
-    """Whether letters are a name's first one and some of the others in their order, or the first ones of its words."""
+    """Whether letters are a name's first and some of its others in their order, or the first ones of its words."""
     name = iter("".join(names))
     is_in_order = letters[0] == names[0][0] and all(one in name for one in letters)
     return is_in_order or letters == "".join(one[0] for one in names)

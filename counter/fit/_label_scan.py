@@ -11,10 +11,19 @@ from functools import lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
 from counter import words
-from counter.fit._label_bounds import MEASURED, WORD, Denial, denials, is_of_only, is_of_place, with_exclusives
+from counter.fit._label_bounds import (
+    MEASURED,
+    SENTENCE,
+    WORD,
+    Denial,
+    denials,
+    is_of_only,
+    is_of_place,
+    with_exclusives,
+)
 from counter.fit._label_columns import with_columns
 from counter.fit._label_names import makers_names
-from counter.fit._label_rows import stretches
+from counter.fit._label_rows import pattern, stretches
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -24,7 +33,7 @@ if TYPE_CHECKING:
 
 _HIDES: dict[str, frozenset[str]] = {  # what stands inside such a stretch and says nothing by itself
     "volts": frozenset({"line-voltage", "bypassed", "led-driver", "restricts"}),
-    "care": frozenset({"restricts", "fault", "bypassed", "line-voltage", "uv-c"}),
+    "care": frozenset({"restricts", "fault", "bypassed", "line-voltage", "uv-c", "uv-b"}),
     "distribution": frozenset({"bypassed", "line-voltage", "led", "uv-b"}),
     "part": frozenset({"restricts", "led"}),
     "starting": frozenset({"restricts", "uv-b", "magnetic"}),
@@ -37,6 +46,7 @@ _HIDES: dict[str, frozenset[str]] = {  # what stands inside such a stretch and s
     "figure": frozenset({"restricts"}),
     "free of": frozenset({"restricts", "other-source", "fault"}),
 }
+NEAR = 8  # words between an order and the lamp that it is of
 _KIND_OF_LAMP = re.compile(r"\b(?!white\b)([^\W\d_]{3,}) (?:lamps?|tubes?|bulbs?)\b(?! (?:leads?|wires?|cables?))")
 
 
@@ -88,6 +98,8 @@ def _unread(plain: str, stretches: Sequence[Stretch]) -> Iterator[tuple[int, int
     for kind in _KIND_OF_LAMP.finditer(plain):
         if words.names_kind(kind[1]) and not _is_phrase(plain, kind.start(1), kind.end()):
             known[kind.start(1) : kind.end(1)] = bytes(kind.end(1) - kind.start(1))
+    for start, end in _orders_of_lamps(plain, told):
+        known[start:end] = bytes(end - start)
     run: tuple[int, int] | None = None
     for word in WORD.finditer(plain):
         is_known = all(known[word.start() : word.end()]) or (len(word[0]) == 1 and word[0].isalpha())
@@ -96,6 +108,23 @@ def _unread(plain: str, stretches: Sequence[Stretch]) -> Iterator[tuple[int, int
         run = None if is_known else (run[0] if run else word.start(), word.end())
     if run:
         yield run
+
+
+def _orders_of_lamps(plain: str, told: Sequence[tuple[int, int]]) -> Iterator[tuple[int, int]]:
+    """Yield the orders that stand near a lamp, its gear or the supply, in the same sentence and in no phrase."""
+    tokens = [one.span() for one in WORD.finditer(plain)]
+    of_lamps = {span for span in tokens if pattern("of_lamps").fullmatch(plain, *span)}
+    for at, (start, end) in enumerate(tokens):
+        if words.is_order(plain[start:end]):
+            near = of_lamps.intersection(tokens[max(0, at - NEAR) : at + NEAR + 1])
+            is_in_phrase = any(first <= start and end <= last and last - first > end - start for first, last in told)
+            if not is_in_phrase and any(_is_one_sentence(plain, (start, end), other) for other in near):
+                yield start, end
+
+
+def _is_one_sentence(plain: str, *spans: tuple[int, int]) -> bool:
+    first, second = sorted(spans)
+    return SENTENCE.search(plain, first[1], second[0]) is None
 
 
 def _is_phrase(plain: str, start: int, end: int) -> bool:

@@ -21,10 +21,11 @@ _LEAST_COMPOUND = 7
 
 
 class _Words(NamedTuple):
-    """The words of one language: with endings, without, those that may be joined, name a place, a kind of lamp."""
+    """The words of one language: with endings, without, of orders, those that may be joined, name a place, a kind."""
 
     inflected: frozenset[str]
     fixed: frozenset[str]
+    orders: frozenset[str]
     joined: frozenset[str]
     beside: frozenset[str]
     of_kinds: frozenset[str]
@@ -45,7 +46,8 @@ def _words_of(language: str) -> _Words:
     classes = [(row, frozenset(row["words"].get(language, "").split())) for row in _file()["classes"]]
     return _Words(
         inflected=frozenset().union(*(words for row, words in classes if not row.get("fixed"))),
-        fixed=frozenset().union(*(words for row, words in classes if row.get("fixed"))),
+        fixed=frozenset().union(*(words for row, words in classes if row.get("fixed") and not row.get("orders"))),
+        orders=frozenset().union(*(words for row, words in classes if row.get("orders"))),
         joined=frozenset().union(*(words for row, words in classes if row.get("joins"))),
         of_kinds=frozenset().union(*(words for row, words in classes if row.get("of_kinds"))),
         beside=frozenset().union(*(words for row, words in classes if row.get("beside"))),
@@ -62,7 +64,17 @@ def plain_phrases() -> tuple[str, ...]:
 
 @lru_cache(maxsize=4096)
 def is_plain(word: str) -> bool:
-    """Whether one folded word says nothing of a lamp by itself."""
+    """Whether one folded word says nothing of a lamp by itself; an order does not where it is of something else."""
+    return any(word in words.orders for words in _languages().values()) or _is_known(word)
+
+
+@lru_cache(maxsize=1024)
+def is_order(word: str) -> bool:
+    """Whether a folded word is an order, or tells of an act, and nothing else: of a lamp or its gear it says much."""
+    return any(word in words.orders for words in _languages().values()) and not _is_known(word)
+
+
+def _is_known(word: str) -> bool:
     return any(_is_of(word, words) for words in _languages().values()) or _is_compound(word)
 
 

@@ -91,6 +91,23 @@ def test_a_form_lets_nothing_else_through(catalogue, words):
     assert said(catalogue, f"Electronic ballast 1x26W. {words}").verdict != "sell"
 
 
+@pytest.mark.parametrize(
+    ("label", "unread"),
+    [
+        ("HALDVORN electronic ballast CAT. NO. HV-226, 1x26W", ()),
+        ("HALDVORN HN26 1x26W", ()),
+        ("Halden Brook ballast MODEL HB-2P26, 1x26W", ()),
+        ("HALDVORN 1x26W www.haldvorn.example", ()),
+        ("HALDVORN electronic ballast CAT. NO. XQ-226, 1x26W", ("HALDVORN",)),
+        ("1x26W CAT. NO. HV-226 HALDVORN", ("HALDVORN",)),
+        ("HALDVORN LED-26 1x26W", ("HALDVORN", "26")),
+        ("HALDVORN 1x26W", ("HALDVORN",)),
+    ],
+)
+def test_a_makers_name_is_explained_where_its_own_number_or_address_bears_it_out(label, unread):
+    assert tuple(one.text for one in parse_label(label).unread) == unread
+
+
 def test_figures_under_the_heads_of_columns_are_read(catalogue):
     read = parse_label("LAMP  QTY  INPUT W  BF\nCFQ26W/G24q  1  29  1.0\nCFQ26W/G24q  2  54  .98\nTHD <10%")
     assert (read.unread, read.fields["ballast_watts"], set(read.pairs)) == ((), (26,), {(1, 26), (2, 26)})

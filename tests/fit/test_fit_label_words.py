@@ -264,6 +264,37 @@ non-maintained
 maintained emergency
 battery
 NiCd pack
+takes the long type of lamp, because the gear is open
+keep the gear open, ends take the line
+take the ballast away before you insert lamps
+starter is a fuse type, leave in
+ballast kept as cover, wires secured to the holders
+use with lamps that contain their gear
+lamp takes power at this side
+lamps contain electronics
+lamp shows violet
+keep hands away when the lamp shows
+lamp cleans air
+drying lamp
+inspection lamp for notes
+match the lamp to the new gear
+use lamps as the service sheet says
+lamp must take low temperatures
+blue lamp
+gutted by Norvolt Inc
+gear gutted Norvolt Electric Co.
+ausgeräumt Norvolt GmbH
+suelte la reactancia y lleve la linea a los soportes
+la lampara tiene su fuente
+lampara para secar tinta
+la lampara muestra violeta
+placez le fusible dans la prise du starter
+la lampe contient son alimentation
+la ligne va aux deux bouts
+lampe pour nettoyer l'eau
+vorschaltgerat bleibt offen, leitung geht zur fassung
+lampe zeigt violett
+lampe enthalt ihr netzteil
 """.strip().splitlines()
 SAYS_NOTHING = """
 Class P Type 1 Outdoor
@@ -465,6 +496,14 @@ Parallel operation
 High frequency
 f = 45 kHz
 Lamp volts 105
+Remove lens and wipe with soft cloth
+Keep lens out of direct sun
+Cover must be closed and latches secured
+Norvolt Electric Co.
+Norvolt® ballasts
+La tapa debe mantenerse cerrada
+Le couvercle doit rester fermé
+Abdeckung vorsichtig öffnen
 Ulamp 105V
 Ilamp 0.3A
 OCV 550V

@@ -54,6 +54,13 @@ NOBODY_READS = {
         "gap_of_denial": "a pattern",
         "denials.*": "words of labels",
         "sources_denied": "a pattern",
+        "starts.*": "a pattern",
+        "of_lamps": "a pattern",
+        "heading": "a pattern",
+        "column": "a pattern",
+        "own_watts": "a pattern",
+        "counts_lamps": "a pattern",
+        "figures": "a pattern",
     },
     "lessons.json": {"rules.*.*.*": "a lamp, and the name of a fixture"},
     "light.json": {

@@ -2,7 +2,7 @@
 
 import pytest
 
-from counter.words import families, fold, is_beside, is_harmless, is_plain, matches, sayings
+from counter.words import families, fold, is_beside, is_harmless, is_order, is_plain, matches, sayings
 from counter.words._plain import _file
 from counter.words._topics import table
 
@@ -44,6 +44,11 @@ def test_endings_and_compounds_are_known(word):
 )
 def test_what_was_done_and_kinds_of_lamps_are_never_plain(word):
     assert not is_plain(word)
+
+
+@pytest.mark.parametrize(("word", "order"), [("insert", True), ("contient", True), ("steel", False)])
+def test_orders_are_told_from_what_says_nothing_anywhere(word, order):
+    assert is_order(word) is order
 
 
 def test_on_a_lamp_none_of_them_is_passed_over():
