@@ -31,6 +31,7 @@ _SAYS_WHICH = (
     "fluorescent",
     "source",
 )  # stretches that "only" may stand beside
+_FIGURES = ("volts", "hertz", "amperes", "temperature", "approval")
 _OF_SUPPLY = ("volts", "hertz")  # "120V only" shuts no lamp out
 _ORDER = re.compile(r"(?:do not|don't|never|ne pas|ne jamais|no \w+[aei]r\b|nicht)")  # of what stands behind
 _OF_USE = re.compile(
@@ -146,14 +147,22 @@ def _names_which(plain: str, only: Match, stretches: Sequence[Stretch]) -> bool:
     return is_of_supply or bool(_beside(plain, only.start, only.end, stretches))
 
 
+def _clause(plain: str, one: Match, stretches: Sequence[Stretch]) -> tuple[int, int]:
+    """Return the clause around a word: to a stop or to a figure of the supply, which begins a line of its own."""
+    figures = [row for row in stretches if row.about in _FIGURES]
+    stops = [found.end() for found in _CLAUSE.finditer(plain, 0, one.start)]
+    stops += [row.end for row in figures if row.end <= one.start]
+    ends = [found.start() for found in _CLAUSE.finditer(plain, one.end)]
+    ends += [row.start for row in figures if row.start >= one.end]
+    start = one.start if _ORDER.match(plain, one.start) else max(stops, default=0)
+    return start, min(ends, default=len(plain))
+
+
 def is_of_place(plain: str, one: Match, stretches: Sequence[Stretch]) -> bool:
     """Whether the clause around a "not" or "only" is one of place, people, mounting, waste or care."""
     first, last = max(0, one.start - LONGEST_CLAUSE), min(len(plain), one.end + LONGEST_CLAUSE)
-    start = max((found.end() for found in _CLAUSE.finditer(plain, first, one.start)), default=first)
-    start = one.start if _ORDER.match(plain, one.start) else start
-    behind = _CLAUSE.search(plain, one.end)
-    end = behind.start() if behind else len(plain)
-    if end > last or (start == first > 0):  # too long a clause to be one of a place alone
+    start, end = _clause(plain, one, stretches)
+    if end > last or (start <= first and first > 0):  # too long a clause to be one of a place alone
         return False
     told = [(row.start, row.end) for row in stretches if row.about in MEASURED and start <= row.start < end]
     told += [
