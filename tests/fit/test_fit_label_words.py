@@ -264,6 +264,8 @@ non-maintained
 maintained emergency
 battery
 NiCd pack
+ballast not supplied
+not in ceiling 26W
 takes the long type of lamp, because the gear is open
 keep the gear open, ends take the line
 take the ballast away before you insert lamps
