@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
-from counter.fit._label_rows import Stretch
+from counter.fit._label_rows import Stretch, pattern
 from counter.language import marked
 
 if TYPE_CHECKING:
@@ -33,7 +33,8 @@ def makers_names(plain: str, found: Sequence[Stretch], unread: Sequence[tuple[in
         *names, last = plain[start:end].split()
         own = tuple(_letters(last)) if names else ()  # the model may stand right behind the name
         names += [] if own else [last]
-        if len(names) > MOST_WORDS or not all(map(_NAME.fullmatch, names)):
+        tells = any(pattern("telling_name").search(name) for name in names)  # of what it is for: BUGZAP
+        if tells or len(names) > MOST_WORDS or not all(map(_NAME.fullmatch, names)):
             continue
         is_first = not any(map(str.isalnum, plain[:start]))
         is_borne_out = any(_is_short_for(model, names) for model in own or models)

@@ -102,6 +102,7 @@ def test_a_form_lets_nothing_else_through(catalogue, words):
         ("1x26W CAT. NO. HV-226 HALDVORN", ("HALDVORN",)),
         ("HALDVORN LED-26 1x26W", ("HALDVORN", "26")),
         ("HALDVORN 1x26W", ("HALDVORN",)),
+        ("BUGOVAX BX-26 1x26W", ("BUGOVAX BX-26",)),
     ],
 )
 def test_a_makers_name_is_explained_where_its_own_number_or_address_bears_it_out(label, unread):

@@ -56,6 +56,7 @@ NOBODY_READS = {
         "sources_denied": "a pattern",
         "starts.*": "a pattern",
         "of_lamps": "a pattern",
+        "telling_name": "a pattern",
         "heading": "a pattern",
         "column": "a pattern",
         "own_watts": "a pattern",
