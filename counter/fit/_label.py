@@ -188,11 +188,13 @@ def _most_of(one: Stretch) -> float:
 
 
 def _pins(plain: str, found: Scan) -> set[int]:
-    """Return the pins of the lamps named; industry letters that end in EL mean four, the plain ones two."""
-    said = {_number(one.groups["pins"]) for one in _named(found, "pins")}
+    """Return the pins of the lamps named, of "2 pins only" these; letters in EL mean four, plain ones two."""
+    named = _named(found, "pins")
+    if only := {_number(one.groups["pins"]) for one in named if one.is_exclusive}:
+        return only
     letters = (plain[one.start : one.end] for one in _named(found, "shape", "code"))
     told = (re.match(r"tc-?(?P<shape>[dst])(?P<four>el)?(?![a-z])", one) for one in letters)
-    return said | {4 if one["four"] else 2 for one in told if one}
+    return {_number(one.groups["pins"]) for one in named} | {4 if one["four"] else 2 for one in told if one}
 
 
 def _eighths(one: Stretch) -> int | None:

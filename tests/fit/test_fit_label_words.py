@@ -266,6 +266,14 @@ battery
 NiCd pack
 ballast not supplied
 not in ceiling 26W
+2 broches seulement. La 4 broches grille
+instrument lamp
+edge lamps
+module fitted to lamp ends
+primary to holders
+primario a los portalamparas
+alimentation permanente aux douilles
+modul anstelle drossel
 takes the long type of lamp, because the gear is open
 keep the gear open, ends take the line
 take the ballast away before you insert lamps
