@@ -443,6 +443,11 @@ class Catalogue(Model):
         return {name: tuple(lamp for lamp in self.lamps if self.base_of(lamp).family == name) for name in families}
 
     @cached_property
+    def watts(self) -> tuple[float, ...]:
+        """All nominal watts, each once, the least first."""
+        return tuple(sorted({lamp.watts.value for lamp in self.lamps}))
+
+    @cached_property
     def tubes_by_number(self) -> dict[float, tuple[Lamp, ...]]:
         """Tubes by the number that their codes print, watts or inches; savers by that of the full lamp as well."""
         found: dict[float, list[Lamp]] = {}

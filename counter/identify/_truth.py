@@ -31,13 +31,14 @@ def word_values(catalogue: Catalogue, look: Look) -> tuple[str, ...]:
     """Return the answers to a look; for watts also those of lamps which the look's own list forgot."""
     values = [value.value for value in look.values]
     if look.key == "watts":
-        values += sorted({watts_text(lamp) for lamp in catalogue.lamps} - set(values), key=float)
+        own = frozenset(values)
+        values += [text for watts in catalogue.watts if (text := watts_text(watts)) not in own]
     return tuple(values)
 
 
-def watts_text(lamp: Lamp) -> str:
-    """Write the watts as a lamp prints them: 26, not 26.0."""
-    return f"{lamp.watts.value:g}"
+def watts_text(watts: float) -> str:
+    """Write watts as a lamp prints them: 26, not 26.0."""
+    return f"{watts:g}"
 
 
 def word_truth(catalogue: Catalogue, look: Look, lamp: Lamp, values: Sequence[str]) -> Truth:
@@ -134,7 +135,7 @@ def _body(catalogue: Catalogue, lamp: Lamp, values: Sequence[str]) -> Truth:
 
 
 def _watts(catalogue: Catalogue, lamp: Lamp, values: Sequence[str]) -> Truth:
-    return _known(values, watts_text(lamp), TRUST[lamp.watts.confidence])
+    return _known(values, watts_text(lamp.watts.value), TRUST[lamp.watts.confidence])
 
 
 _TELLERS: dict[str, Callable[[Catalogue, Lamp, Sequence[str]], Truth]] = {

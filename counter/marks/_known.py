@@ -26,18 +26,10 @@ class Known:
     """Names of bases as codes print them, and lamp types by base."""
 
     def __init__(self, catalogue: Catalogue) -> None:
-        self.catalogue = catalogue
+        self.catalogue: Catalogue = catalogue
         self.bases = catalogue.base_by_name
-        self.lamps_on: dict[str, list[Lamp]] = {}
         self.meant: dict[frozenset[tuple[str, object]], Meant] = {}
         self.meanings: dict[frozenset[tuple[str, object]], Meaning] = {}
-        for lamp in catalogue.lamps:
-            self.lamps_on.setdefault(lamp.base, []).append(lamp)
-
-    @cached_property
-    def watts(self) -> frozenset[float]:
-        """All nominal watts of the catalogue."""
-        return frozenset(lamp.watts.value for lamp in self.catalogue.lamps)
 
     def lamps_named(self, facts: Facts) -> Sequence[Lamp]:
         """Return the lamp types of the watts or the number that facts state; all where they state neither."""

@@ -100,7 +100,7 @@ def _codes(plain: str, text: str, known: Known, house: tuple[HouseMaker, ...], l
     if is_worn(plain) or not clean.is_unlisted or not found.readings:
         return found
     least, plain_one = tables()["limits"]["unlisted_floor"], clean.readings[0]
-    on_base = {lamp.id: 1.0 for base in plain_one.lamp.bases for lamp in known.lamps_on[base]}
+    on_base = {lamp.id: 1.0 for base in plain_one.lamp.bases for lamp in known.catalogue.lamps_on[base]}
     said = {"likelihood": found.likelihood or on_base, "floor": max(found.floor, least)}
     readings = _with_plain(found.readings, plain_one)
     return found.model_copy(update={"unlisted": " ".join(text.split()), "readings": readings, **said})

@@ -80,7 +80,7 @@ def _on(bases: tuple[Base, ...] | None, known: Known, facts: Facts | None = None
         yield from known.lamps_named(facts or {})
         return
     for base in bases:
-        yield from known.lamps_on.get(base.designation, ())
+        yield from known.catalogue.lamps_on[base.designation]
 
 
 def _base_readings(facts: Facts, known: Known) -> Iterator[tuple[tuple[Base, ...] | None, str | None]]:

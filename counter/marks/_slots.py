@@ -200,7 +200,7 @@ def _watts(known: Known) -> Iterator[tuple[str, Slot]]:
     costs = _costs()
     types = Counter(lamp.watts.value for lamp in known.catalogue.lamps)
     most = max(types.values(), default=1)
-    for watts in sorted(known.watts):
+    for watts in known.catalogue.watts:
         text = f"{watts:g}"
         seldom = costs["seldom_watts"] * log(most / types[watts])
         sure: Facts = {"watts": watts}
@@ -212,7 +212,8 @@ def _watts(known: Known) -> Iterator[tuple[str, Slot]]:
         means = tables()["slots"]["watts_means"].format(n=text)
         cost = costs["bare_watts"] + seldom
         yield text, Slot("bare watts", _one("watts or inches", text, means), bare, cost, text, 0.0)
-    for inches in sorted({lamp.inches for lamp in known.catalogue.lamps if lamp.inches} - known.watts):
+    by_inches = {lamp.inches for lamp in known.catalogue.lamps if lamp.inches}
+    for inches in sorted(by_inches.difference(known.catalogue.watts)):
         text = f"{inches:g}"
         means = tables()["slots"]["watts_means"].format(n=text)
         yield text, Slot("bare watts", _one("watts or inches", text, means), {"number": inches}, 1.5, text, 0.0)

@@ -225,7 +225,7 @@ _CHECKS: dict[str, Callable[[Draft, re.Match[str], dict[str, Any], Known], bool]
     "": lambda draft, match, stated, known: True,
     "colour": lambda draft, match, stated, known: cct_allowed(stated["cct_k"]),
     "tube": lambda draft, match, stated, known: _is_tube(stated["tube_mm"]),
-    "known watts": lambda draft, match, stated, known: stated["watts"] in known.watts,
+    "known watts": lambda draft, match, stated, known: stated["watts"] in known.catalogue.watts,
     "tube number": lambda draft, match, stated, known: (
         stated["number"] < 1000 or draft.head["number"] == "millimetres"
     ),

@@ -122,7 +122,7 @@ def _ultraviolet_twins(reading: Reading, known: Known) -> list[Lamp]:
     if reading.lamp.kind != "fluorescent" or reading.lamp.cct_k is not None:
         return []
     own = [lamp for one in reading.lamps if not (lamp := known.catalogue.lamp_by_id[one]).is_saver]
-    on_base = (lamp for base in dict.fromkeys(lamp.base for lamp in own) for lamp in known.lamps_on[base])
+    on_base = (lamp for base in dict.fromkeys(lamp.base for lamp in own) for lamp in known.catalogue.lamps_on[base])
     near = (one for one in on_base if one.is_ultraviolet and any(_are_twins(one, lamp) for lamp in own))
     return [one for one in near if one.kind == "uv-c" or reading.system == "ansi-linear"]
 
