@@ -62,8 +62,6 @@ TEXTS: dict[str, tuple[str, ...]] = {
         "colour.unknown_number",
         "colour.tints.*.means",
         "colour.letters.*.means",
-        "colour.deluxe.means",
-        "colour.rare_earth.means",
         "caps.main.*.means",
         "caps.main.*.number",
         "caps.modifiers.*.means",

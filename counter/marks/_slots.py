@@ -9,11 +9,12 @@ from math import log
 from typing import TYPE_CHECKING, NamedTuple
 
 from counter.marks._caps import base_code, base_means
-from counter.marks._colour import cct_allowed, colour_code, number_row, part_of_number, whites
+from counter.marks._colour import colour_code, number_row, part_of_number, whites
 from counter.marks._known import known_for
 from counter.marks._letters import LettersMean, letters_facts, letters_say
 from counter.marks._lex import UNREADABLE, Parsed, Part, fold
 from counter.marks._noise import noise
+from counter.marks._parts import cct_allowed
 from counter.marks._sentences import COLOUR_NUMBER, PINS, WATTS
 from counter.marks._systems import word
 from counter.marks._tables import longest_first, tables

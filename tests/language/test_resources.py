@@ -76,6 +76,7 @@ NOBODY_READS = {
         "systems.*.slots.*": "the name of a slot",
         "systems.*.extras.*": "the name of a slot",
         "systems.*.one of.*.*": "the name of a slot",
+        "systems.colour.*.*": "the name of a slot",
         "systems.parts.*.check": "the name of a check",
         "systems.parts.*.note": "made anew from counter/marks/_sentences.py",
         "systems.parts.*.parts.*.*": "made anew from counter/marks/_sentences.py",
