@@ -1,8 +1,8 @@
-"""A maker's name on a label, where something else there bears it out: its own model number or its own address.
+"""A maker's name on a label, where something else there bears it out: the firm, its model number or its address.
 
-A word in no table holds the sale, and a name stands in none. Two things that nobody writes beside a remark explain
-it: a model number that begins with the name's own letters ("HALDVORN ... CAT. NO. HV-226", the name being what the
-label begins with), and an address of the maker that holds the name.
+A word in no table holds the sale, and a name stands in none. Three things that nobody writes beside a remark explain
+it: the same name in "made by" or before "Inc.", an address of the maker that holds it, and, for what the label begins
+with, a model number that begins with letters of the name ("HALDVORN ... CAT. NO. HV-226").
 """
 
 from __future__ import annotations
@@ -21,6 +21,7 @@ NAME_OF_A_FIRM = marked("the name of a firm")
 _MODEL = re.compile(
     r"(?!(?:led|uv|dc|bl|ho|byp|dim|hid|mh)(?![a-z]))(?P<letters>[a-z]{2,4})(?:[-./]|(?=\d))[a-z0-9/.-]*\d[a-z0-9/.-]*"
 )
+_NAMES = (NAME_OF_A_FIRM, "where it was made")  # stretches that hold names
 _NAME = re.compile(r"[^\W\d_]{3,}")
 
 
@@ -29,6 +30,7 @@ def makers_names(plain: str, found: Sequence[Stretch], unread: Sequence[tuple[in
     parts = [plain[one.start : one.end] for one in found if one.about == "part"]
     addresses = [re.sub(r"[^a-z.@]", "", one) for one in parts if "." in one]
     models = tuple(letters for one in parts for letters in _letters(one))
+    firms = {word for one in found if one.means in _NAMES for word in plain[one.start : one.end].split()}
     for start, end in unread:
         *names, last = plain[start:end].split()
         own = tuple(_letters(last)) if names else ()  # the model may stand right behind the name
@@ -39,7 +41,7 @@ def makers_names(plain: str, found: Sequence[Stretch], unread: Sequence[tuple[in
         is_first = not any(map(str.isalnum, plain[:start]))
         is_borne_out = any(_is_short_for(model, names) for model in own or models)
         is_in_address = not own and any("".join(names) in one for one in addresses)
-        if is_in_address or (is_first and is_borne_out):
+        if is_in_address or firms.issuperset(names) or (is_first and is_borne_out):
             yield Stretch(start, end, "part", NAME_OF_A_FIRM, {})
 
 

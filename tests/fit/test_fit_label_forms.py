@@ -98,6 +98,7 @@ def test_a_form_lets_nothing_else_through(catalogue, words):
         ("HALDVORN HN26 1x26W", ()),
         ("Halden Brook ballast MODEL HB-2P26, 1x26W", ()),
         ("HALDVORN 1x26W www.haldvorn.example", ()),
+        ("HALDVORN 1x26W. Haldvorn Ltd, made in China", ()),
         ("HALDVORN electronic ballast CAT. NO. XQ-226, 1x26W", ("HALDVORN",)),
         ("1x26W CAT. NO. HV-226 HALDVORN", ("HALDVORN",)),
         ("HALDVORN LED-26 1x26W", ("HALDVORN", "26")),
