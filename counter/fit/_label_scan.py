@@ -96,7 +96,7 @@ def _unread(plain: str, stretches: Sequence[Stretch]) -> Iterator[tuple[int, int
         if one.is_unread:
             known[one.start : one.end] = bytes(one.end - one.start)
     for kind in _KIND_OF_LAMP.finditer(plain):
-        if words.names_kind(kind[1]) and not _is_phrase(plain, kind.start(1), kind.end()):
+        if words.names_kind(kind[1]) and not _is_phrase(plain, stretches, kind.start(1), kind.end()):
             known[kind.start(1) : kind.end(1)] = bytes(kind.end(1) - kind.start(1))
     for start, end in _orders_of_lamps(plain, told):
         known[start:end] = bytes(end - start)
@@ -127,6 +127,8 @@ def _is_one_sentence(plain: str, *spans: tuple[int, int]) -> bool:
     return SENTENCE.search(plain, first[1], second[0]) is None
 
 
-def _is_phrase(plain: str, start: int, end: int) -> bool:
-    """Whether these words together are known to say nothing: a desk lamp."""
-    return any(one.topic == "harmless" and one.start <= start and end <= one.end for one in words.matches(plain))
+def _is_phrase(plain: str, stretches: Sequence[Stretch], start: int, end: int) -> bool:
+    """Whether these words together are known to say nothing: a desk lamp, how to mount lamps."""
+    told = [one for one in words.matches(plain) if one.topic == "harmless"]
+    told_too = [one for one in stretches if one.about == "care"]
+    return any(one.start <= start and end <= one.end for one in (*told, *told_too))
