@@ -129,6 +129,6 @@ def _is_one_sentence(plain: str, *spans: tuple[int, int]) -> bool:
 
 def _is_phrase(plain: str, stretches: Sequence[Stretch], start: int, end: int) -> bool:
     """Whether these words together are known to say nothing: a desk lamp, how to mount lamps."""
-    told = [one for one in words.matches(plain) if one.topic == "harmless"]
-    told_too = [one for one in stretches if one.about == "care"]
-    return any(one.start <= start and end <= one.end for one in (*told, *told_too))
+    told = [(one.start, one.end) for one in words.matches(plain) if one.topic == "harmless"]
+    told += [(one.start, one.end) for one in stretches if one.about == "care"]
+    return any(first <= start and end <= last for first, last in told)
