@@ -21,28 +21,31 @@ NAME_OF_A_FIRM = marked("the name of a firm")
 _MODEL = re.compile(
     r"(?!(?:led|uv|dc|bl|ho|byp|dim|hid|mh)(?![a-z]))(?P<letters>[a-z]{2,4})(?:[-./]|(?=\d))[a-z0-9/.-]*\d[a-z0-9/.-]*"
 )
-_NAMES = (NAME_OF_A_FIRM, "where it was made")  # stretches that hold names
+_HOLDS_NAMES = (NAME_OF_A_FIRM, "where it was made", "where to reach the maker")
+_WORDS = re.compile(r"[a-z]{3,}")
 _NAME = re.compile(r"[^\W\d_]{3,}")
 
 
 def makers_names(plain: str, found: Sequence[Stretch], unread: Sequence[tuple[int, int]]) -> Iterator[Stretch]:
     """Yield the unread words that are a maker's name."""
-    parts = [plain[one.start : one.end] for one in found if one.about == "part"]
-    addresses = [re.sub(r"[^a-z.@]", "", one) for one in parts if "." in one]
-    models = tuple(letters for one in parts for letters in _letters(one))
-    firms = {word for one in found if one.means in _NAMES for word in plain[one.start : one.end].split()}
+    told = [(one.means, plain[one.start : one.end]) for one in found if one.about == "part"]
+    models = [letters for _, text in told for letters in _letters(text)]
+    held = {word for means, text in told if means in _HOLDS_NAMES for word in _WORDS.findall(text)}
     for start, end in unread:
         *names, last = plain[start:end].split()
-        own = tuple(_letters(last)) if names else ()  # the model may stand right behind the name
+        own = list(_letters(last)) if names else []  # the model may stand right behind the name
         names += [] if own else [last]
-        tells = any(pattern("telling_name").search(name) for name in names)  # of what it is for: BUGZAP
-        if tells or len(names) > MOST_WORDS or not all(map(_NAME.fullmatch, names)):
-            continue
         is_first = not any(map(str.isalnum, plain[:start]))
-        is_borne_out = any(_is_short_for(model, names) for model in own or models)
-        is_in_address = not own and any("".join(names) in one for one in addresses)
-        if is_in_address or firms.issuperset(names) or (is_first and is_borne_out):
+        is_short = is_first and any(_is_short_for(model, names) for model in own or models)
+        is_held = not own and (held.issuperset(names) or "".join(names) in held)
+        if _may_be_name(names) and (is_short or is_held):
             yield Stretch(start, end, "part", NAME_OF_A_FIRM, {})
+
+
+def _may_be_name(words: Sequence[str]) -> bool:
+    """Whether words may be a name, and do not tell of a use: BUGZAP."""
+    tells = any(pattern("telling_name").search(word) for word in words)
+    return not tells and len(words) <= MOST_WORDS and all(map(_NAME.fullmatch, words))
 
 
 def _letters(text: str) -> Iterator[str]:
