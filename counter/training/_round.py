@@ -204,7 +204,7 @@ def _points(
     yield from (pair_point(right, sold) for (sold, right), _ in mixed.most_common(CONFUSED_PAIRS) if sold != right)
     yield from taught(answers, from_cases)
     families = [mix for mix in mixes(answers) if mix.axis == "family"]
-    yield from (pair_point(mix.asked, mix.said) for mix in families[:CONFUSED_PAIRS] if mix.said != DO_NOT_KNOW)
+    yield from (pair_point(mix.asked, mix.said) for mix in families[:CONFUSED_PAIRS])
 
 
 def confusion_weights(answers: Sequence[Answer]) -> Counter[str]:

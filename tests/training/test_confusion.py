@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from counter.training import Confusion, confusion, mixes
+from counter.training import DO_NOT_KNOW, Confusion, confusion, mixes
 
 
 def test_matrix_counts_asked_against_said(answer):
@@ -21,6 +21,11 @@ def test_axes_are_kept_apart_and_repeats_count(answer):
     assert confusion([side], "family").counts == ()
     found = mixes([side, again, side, answer()])
     assert [mix[:4] for mix in found] == [("notch", "small-left", "small-right", 2), ("family", "G24q", "G24d", 1)]
+
+
+def test_what_was_not_known_is_no_confusion(answer):
+    assert mixes([answer(worth=0, said=DO_NOT_KNOW), answer(worth=0, said="G24d")])[0].said == "G24d"
+    assert mixes([answer(worth=0, said=DO_NOT_KNOW)]) == ()
 
 
 def test_another_right_answer_is_no_confusion(answer):

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from counter.catalogue import Model
 from counter.training._models import Axis
+from counter.training.record._names import DO_NOT_KNOW
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -35,12 +36,12 @@ class Confusion(Model):
     counts: tuple[tuple[int, ...], ...]
 
     def mixes(self) -> tuple[Mix, ...]:
-        """Return all confusions, most frequent first."""
+        """Return all confusions, most frequent first; what was not known was not taken for anything."""
         found = [
             Mix(self.axis, asked, said, count, count / sum(row))
             for asked, row in zip(self.labels, self.counts, strict=True)
             for said, count in zip(self.labels, row, strict=True)
-            if count and asked != said
+            if count and said not in (asked, DO_NOT_KNOW)
         ]
         return tuple(sorted(found, key=lambda mix: (-mix.times, -mix.share, mix.asked, mix.said)))
 

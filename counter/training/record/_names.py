@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from counter.language import tr
+from counter.marks import spoken
 from counter.training._settings import settings, words
 
 if TYPE_CHECKING:
@@ -22,14 +23,12 @@ def rule_name(rule: str) -> str:
 
 def label_name(catalogue: Catalogue, axis: str, value: str) -> str:
     """Return the words for one value that was asked or said; bases and codes are their own names."""
-    if value == DO_NOT_KNOW:
-        return tr("did not know")
     if axis == "caution":
         return rule_name(value)
     if axis == "look":
         look = catalogue.look_by_key.get(value)
         return tr(look.label) if look is not None else tr("another look")
-    return words().get(value, value)
+    return words().get(value, spoken(value))
 
 
 def mix_words(catalogue: Catalogue, mix: Mix) -> str:
@@ -39,4 +38,4 @@ def mix_words(catalogue: Catalogue, mix: Mix) -> str:
 
 
 def _quoted(axis: str, words: str) -> str:
-    return words if axis in ("family", "code") else f"“{words}”"
+    return words if axis in ("family", "code") else tr("“{words}”").format(words=words)
