@@ -98,12 +98,14 @@ class ReplacementCard(QFrame):
         self._box.addWidget(self.title)
         self._box.addWidget(self.reason)
 
-    def show_replacement(self, one: Replacement, in_hand: str | None) -> None:
-        """Show a replacement; the lamp in hand is not held beside itself."""
+    def show_replacement(self, one: Replacement, in_hand: str | None, said: str = "") -> None:
+        """Show a replacement, without what is said above it; the lamp in hand is not held beside itself."""
         self.lamp = one.lamp or ""
         self.verdict.show_verdict(one.verdict)
         self.title.setText(one.title)
-        self.reason.setText(one.reason)
+        reason = one.reason.removeprefix(said).strip() if said and one.verdict == "ask first" else one.reason
+        self.reason.setText(reason)
+        self.reason.setVisible(bool(reason))
         self.hold.setVisible(bool(self.lamp) and self.lamp != in_hand)
         self._show_cautions(one)
 

@@ -8,14 +8,14 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 
 from counter import desk
 from counter.desk._history import History
-from counter.fit import questions
+from counter.fit import Replacement, questions
 from counter.window.fixture.fixture_pane import BALLASTS, FixturePane
 from counter.window.main_window import MainWindow
 from counter.window.parts.swatch import Swatch
 from counter.window.parts.theme import DARK, LIGHT, THEMES
 from counter.window.side import uv_curve
 from counter.window.side.exposure_box import thousands
-from counter.window.side.instead_pane import refusals
+from counter.window.side.instead_pane import InsteadPane, refusals
 from counter.window.side.side_tabs import TABS, SideTabs
 
 # The screen that needs no screen says what it cannot do whenever a window or a list of choices is shown.
@@ -295,3 +295,18 @@ def test_opened_fields_fit_a_small_screen(window):
 def test_tube_room_is_read_in_mm(window):
     window.counter.change_fixture({"tube_room_mm": "16"})
     assert window.case.fixture.tube_room_mm == 16
+
+
+def test_what_most_wait_for_is_said_once_above_them(qapp):
+    pane, asked = InsteadPane(), "Ask first: What feeds it?"
+    reasons = ("Base matches.", asked, asked, f"{asked} Fewer watts.", "Needs a list.")
+    found = tuple(
+        Replacement(title="a lamp", verdict="ask first" if at else "sell", reason=one)
+        for at, one in enumerate(reasons)
+    )
+    pane.show_replacements(found, None)
+    assert pane.shared.text() == asked
+    assert [card.reason.text() for card in pane.cards] == ["Base matches.", "", "", "Fewer watts.", "Needs a list."]
+    pane.show_replacements(found[:3], None)
+    assert pane.shared.isHidden()
+    assert [card.reason.text() for card in pane.cards[:3]] == list(reasons[:3])
