@@ -273,7 +273,7 @@ def _unread(seen: Evidence) -> Iterator[Doubt]:
     said = fit.unread_marks(left)
     if words_may_be_pressed(left):
         ask = tr("What does {words} mean? If it says nothing of the lamp, press it.")
-        ask = ask.format(words=", ".join(f"“{one}”" for one in left[:MOST_NAMED]))
+        ask = ask.format(words=", ".join(f"“{fit.quoted(one)}”" for one in left[:MOST_NAMED]))
         yield Doubt(kind="unread", about="marks", says=said.says, ask=ask, caution=said, words=left)
     else:
         yield _spoken("unread", said, tr("Read the whole marking again: what does it say?"))

@@ -15,7 +15,7 @@ from counter.fit._facts import weakest
 from counter.fit._families import other_family
 from counter.fit._holder import unknown_holder
 from counter.fit._judge import first_words, in_order, judge, judge_any, strictest_of
-from counter.fit._label import LabelReading, LabelSpan, parse_label
+from counter.fit._label import LabelReading, LabelSpan, parse_label, quoted
 from counter.fit._law import LawNote, law, law_caution, law_check, places
 from counter.fit._look_alikes import (
     look_alikes,
@@ -86,6 +86,7 @@ __all__ = [
     "places",
     "printed",
     "questions",
+    "quoted",
     "replacements",
     "said_coated_uv",
     "said_led",

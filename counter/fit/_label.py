@@ -51,7 +51,7 @@ _BESIDE: dict[str, str] = {
     "dimmer": marked("a dimmer in the circuit"),
 }
 LEAST_STEP_W = 0.5  # no two lamps differ by less
-SHOWN = 60  # characters of a label that are quoted
+SHOWN = 60  # characters that are quoted
 
 
 class LabelSpan(Model):
@@ -103,8 +103,9 @@ class LabelReading(Model):
 
 
 def quoted(text: str) -> str:
-    """Return words of a label as they are shown: on one line, not too long."""
-    return " ".join(text.split())[:SHOWN]
+    """Return words of a label or of marks as they are shown: on one line, and not too long."""
+    line = " ".join(text.split())
+    return line if len(line) <= SHOWN else f"{line[: SHOWN - 1]}…"
 
 
 @kept_by_language(128)

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from counter.fit._facts import Finding, number
 from counter.fit._judge import in_words
+from counter.fit._label import quoted
 from counter.fit._near import keyed_counterpart, pin_counterpart, uvc_twins, watts_on
 from counter.fit._texts import answered, caution, plain_rule
 from counter.fit.rules._use import exposing
@@ -79,7 +80,7 @@ def said_other_lamp(words: str) -> Caution:
 
 def unread_marks(words: Iterable[str]) -> Caution:
     """Return the caution for marks that nothing explains."""
-    return caution(Finding("marks-unread", {"words": ", ".join(words)}, words=tuple(words)))
+    return caution(Finding("marks-unread", {"words": ", ".join(map(quoted, words))}, words=tuple(words)))
 
 
 def printed(said: Mapping[str, str], lamp: str, use: Use, told: Mapping[str, bool]) -> tuple[Caution, ...]:

@@ -59,14 +59,21 @@ class FittedWords(Words):
         return self._fitted[1]
 
     def _shortened(self, rect: QRect, metrics: QFontMetrics) -> str:
-        """Return as many whole words as there is room for, a mark that there is more, and how it ends."""
-        words = self.text().removesuffix(self._end).split(" ")
-        while len(words) > 1:
+        """Return as many whole words as there is room for, a mark that there is more, and how it ends.
+
+        Where there is no room for the end alone either, its beginning.
+        """
+        words = self.text().removesuffix(self._end).split()
+        text = self.text()
+        while words and not self._has_room(rect, metrics, text):
             words.pop()
             text = f"{' '.join(words)} … {self._end}".strip()
-            if metrics.boundingRect(rect, self.flags, text).height() <= rect.height():
-                return text
-        return f"… {self._end}".strip()
+        while len(text) > 1 and not self._has_room(rect, metrics, text):
+            text = f"{text.removesuffix('…')[:-1].rstrip()}…"
+        return text
+
+    def _has_room(self, rect: QRect, metrics: QFontMetrics, text: str) -> bool:
+        return metrics.boundingRect(rect, self.flags, text).height() <= rect.height()
 
     def setText(self, text: str, end: str = "") -> None:
         """Show words, and at their end some that are never left out where there is room for them at all."""
