@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from PySide6.QtGui import QTextCursor
 from PySide6.QtWidgets import QApplication, QDialog, QDialogButtonBox, QPlainTextEdit, QVBoxLayout, QWidget
 
 from counter.language import tr
@@ -29,11 +30,11 @@ class ReportDialog(QDialog):
         self.go_on = buttons.addButton(tr("Go on"), QDialogButtonBox.ButtonRole.AcceptRole)
         self.copy.clicked.connect(lambda: QApplication.clipboard().setText(self.report.toPlainText()))
         buttons.accepted.connect(self.accept)
-        self.go_on.setDefault(True)
         box = QVBoxLayout(self)
         box.addWidget(self.words)
         box.addWidget(self.report, 1)
         box.addWidget(buttons)
+        self.go_on.setDefault(True)  # not before: a button that stands in no dialog yet is no dialog's main one
 
     def add(self, words: str, report: Report) -> None:
         """Add one more trouble below those told already."""
@@ -47,3 +48,4 @@ class ReportDialog(QDialog):
         hint = tr("It names no customer and nothing that was typed; send it to whoever looks after the program.")
         self.words.setText("\n\n".join([*self._said, f"{kept} {hint}"]))
         self.report.appendPlainText(report.text)
+        self.report.moveCursor(QTextCursor.MoveOperation.Start)

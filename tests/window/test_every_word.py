@@ -25,6 +25,7 @@ from PySide6.QtWidgets import (
     QMainWindow,
     QMenu,
     QPlainTextEdit,
+    QPushButton,
     QTabBar,
     QToolButton,
     QWidget,
@@ -211,6 +212,31 @@ def test_no_word_of_a_case_is_left_out(windows, marking, which):
     assert found == [], "\n".join(found)
 
 
+MAIN = {  # what Enter does in a dialog: what it is for, and never what takes something away
+    "SourceDialog": "Confirm",
+    "CalibrateDialog": "Save",
+    "ReportDialog": "Go on",
+    "ImportDialog": "Import",
+    "SlipDialog": "Print and keep",
+    "LogDialog": "Reopen  (Enter)",
+    "LettersDialog": "Take those ticked",
+    "ShareDialog": "Take it in",
+}
+
+
+def wrong_mains(window):
+    """Return the dialogs now open in which Enter does something else than it should."""
+    shown = [one for one in window.findChildren(QDialog) if one.isVisible() and type(one).__name__ in MAIN]
+    mains = (
+        (one, [button.text() for button in one.findChildren(QPushButton) if button.isDefault()]) for one in shown
+    )
+    return [
+        f"{type(one).__name__}: Enter presses {words}"
+        for one, words in mains
+        if [word.strip(OPENED + CLOSED) for word in words] != [MAIN[type(one).__name__]]
+    ]
+
+
 def dialogs(window):
     """Open each dialog in turn over the window, and give it back."""
     counter = window.counter
@@ -235,7 +261,7 @@ def dialogs(window):
 
 def test_no_word_of_a_dialog_is_left_out(windows, marking):
     window = windows("light", FULL)
-    found = [one for _ in dialogs(window) for one in left_out(window)]
+    found = [one for _ in dialogs(window) for one in (*left_out(window), *wrong_mains(window))]
     assert found == [], "\n".join(found)
 
 
@@ -336,7 +362,7 @@ def test_no_word_of_shop_and_training_is_left_out(windows, marking, qtbot, tmp_p
     window, found = windows("light", SOLD), set()
     for _ in chain(shop_dialogs(window, qtbot, tmp_path), training(window)):
         QApplication.processEvents()
-        found |= set(left_out(window, TYPED))
+        found |= {*left_out(window, TYPED), *wrong_mains(window)}
     assert found == set(), "\n".join(sorted(found))
 
 

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QGridLayout, QWidget
+from PySide6.QtWidgets import QGridLayout
 
 from counter.language import marked, tr
-from counter.window.dialogs.sheet import Sheet
+from counter.window.dialogs.sheet import ABOVE_TITLE_PX, Sheet
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
+
+    from PySide6.QtWidgets import QWidget
 
     from counter.window.commands import Command
 
@@ -33,19 +35,16 @@ def keys_sheet(parent: QWidget, commands: Iterable[Command]) -> Sheet:
         if one.keys:
             rows.setdefault(one.menu, []).append((tr(" or ").join(one.keys), one.words.rstrip(" …")))
     rows[marked("Everywhere")] = [(tr(keys), tr(what)) for keys, what in OTHERS]
+    grid = QGridLayout()
+    grid.setHorizontalSpacing(16)
     for title, lines in rows.items():
-        sheet.say(tr(title).replace("&", ""), "title")
-        sheet.area.column.addWidget(_table(lines))
+        head = Words(tr(title).replace("&", ""), "title")
+        head.setContentsMargins(0, ABOVE_TITLE_PX, 0, 0)
+        grid.addWidget(head, grid.rowCount(), 0, 1, 2)
+        for at, (keys, what) in enumerate(lines, grid.rowCount()):
+            grid.addWidget(Words(keys), at, 0)
+            grid.addWidget(Words(what, wraps=True), at, 1)
+    grid.setColumnStretch(1, 1)
+    sheet.area.column.addLayout(grid)
     sheet.finish()
     return sheet
-
-
-def _table(lines: list[tuple[str, str]]) -> QWidget:
-    table = QWidget()
-    grid = QGridLayout(table)
-    grid.setContentsMargins(0, 0, 0, 8)
-    for at, (keys, what) in enumerate(lines):
-        grid.addWidget(Words(keys), at, 0)
-        grid.addWidget(Words(what, wraps=True), at, 1)
-    grid.setColumnStretch(1, 1)
-    return table

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QAbstractSpinBox, QDialogButtonBox, QFormLayout, QLineEdit, QWidget
+from PySide6.QtWidgets import QAbstractSpinBox, QDialogButtonBox, QLineEdit
 
 from counter.fit import places
 from counter.language import current, languages, marked, tr
 from counter.window.dialogs.sheet import Sheet
 from counter.window.dialogs.shop_settings import ShopSettings
 from counter.window.parts.calm import CalmCombo
-from counter.window.parts.words import Words
+from counter.window.parts.form_rows import form_of, level
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QCloseEvent
@@ -28,7 +28,7 @@ class Settings(Sheet):
     """Every change counts at once and is kept."""
 
     def __init__(self, window: MainWindow) -> None:
-        super().__init__(tr("Settings"), window, letters=92, lines=36)
+        super().__init__(tr("Settings"), window, letters=92)
         self.window_ = window
         self.colours = _combo(tr("Colours"), COLOURS, window.theme_name)
         self.lengths = _combo(tr("Lengths"), LENGTHS, window.units)
@@ -39,22 +39,18 @@ class Settings(Sheet):
         self.who = QLineEdit(str(window.settings.value("who", "")))
         self.who.setMaxLength(NAME_MOST)
         self.who.setAccessibleName(tr("Who confirms values"))
-        form = QWidget()
-        rows = QFormLayout(form)
-        for words, field in (
+        form = form_of(
             (tr("&Colours"), self.colours),
             (tr("&Lengths"), self.lengths),
             (tr("Lan&guage"), self.language),
             (tr("&Shop in"), self.place),
             (tr("&Who confirms values"), self.who),
-        ):
-            caption = Words(words)
-            caption.setBuddy(field)
-            rows.addRow(caption, field)
-        self.area.column.addWidget(form)
+        )
+        self.area.column.addLayout(form)
         self.buttons.button(QDialogButtonBox.StandardButton.Close).setAutoDefault(False)  # Enter ends a field here
         self.of_shop = ShopSettings(window.counter.shop)
         self.area.column.addWidget(self.of_shop)
+        level(form, self.of_shop.form)
         self.say(
             tr("The system's choice of light, dark and high contrast is followed while the program runs."), "quiet"
         )

@@ -4,39 +4,54 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QVBoxLayout
 
 from counter.window.parts.scroll_column import ScrollColumn
-from counter.window.parts.sizes import ems, high
+from counter.window.parts.sizes import ems
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
+    from PySide6.QtGui import QShowEvent
     from PySide6.QtWidgets import QWidget
+
+ABOVE_TITLE_PX = 8
+AROUND_PX = 80  # of the screen, beside a sheet and above it
 
 
 class Sheet(QDialog):
     """Escape closes it. Nothing of it stays behind: dialogs that only hide pile up over a day."""
 
-    def __init__(self, title: str, parent: QWidget | None, letters: int = 104, lines: int = 30) -> None:
+    def __init__(self, title: str, parent: QWidget | None, letters: int = 104) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle(title)
         self.area = ScrollColumn(title, spacing=6)
+        self.area.column.setContentsMargins(10, 8, 14, 8)
         self.buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
         self.buttons.rejected.connect(self.close)
         box = QVBoxLayout(self)
         box.addWidget(self.area, 1)
         box.addWidget(self.buttons)
-        screen = parent.screen().availableGeometry() if parent is not None else None
-        wide, tall = ems(self.font(), letters), high(self.font(), lines)
-        if screen is not None:
-            wide, tall = min(wide, screen.width() - 80), min(tall, screen.height() - 80)
-        self.resize(wide, tall)
+        self.resize(min(ems(self.font(), letters), self._room().width()), self.height())
+
+    def _room(self) -> QSize:
+        """Return the most that a sheet may take of the screen."""
+        return self.screen().availableGeometry().size() - QSize(AROUND_PX, AROUND_PX)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Be as tall as what it holds, as far as there is room; what does not fit scrolls."""
+        box, column = self.layout(), self.area.column
+        inside = column.heightForWidth(self.width() - box.contentsMargins().left() * 2)
+        around = box.sizeHint().height() - self.area.sizeHint().height()
+        self.resize(self.width(), min(inside + around, self._room().height()))
+        super().showEvent(event)
 
     def say(self, text: str, role: str = "") -> Words:
         """Add a paragraph."""
         words = Words(text, role, wraps=True)
+        if role == "title":
+            words.setContentsMargins(0, ABOVE_TITLE_PX, 0, 0)
         self.area.column.addWidget(words)
         return words
 

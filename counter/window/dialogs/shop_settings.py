@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtWidgets import QCheckBox, QFormLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from counter import shop
 from counter.language import tr, trn
 from counter.window.parts.calm import CalmSpin
+from counter.window.parts.form_rows import form_of
 from counter.window.parts.theme import TARGET
 from counter.window.parts.words import Words
 
@@ -44,21 +45,15 @@ class ShopSettings(QWidget):
         self._connect()
 
     def _lay_out(self) -> None:
-        form = QFormLayout()
-        for words, field in (
-            (tr("Shop's &name"), self.name),
-            (tr("&Address"), self.address),
-            (tr("Names are &kept"), self.days),
-        ):
-            caption = Words(words)
-            caption.setBuddy(field)
-            form.addRow(caption, field)
-        form.addRow("", self.asked)
-        form.addRow("", self.purge)
+        self.form = form_of(
+            (tr("Shop's &name"), self.name), (tr("&Address"), self.address), (tr("Names are &kept"), self.days)
+        )
+        self.form.addRow("", self.asked)
+        self.form.addRow("", self.purge)
         box = QVBoxLayout(self)
         box.setContentsMargins(0, 0, 0, 0)
         box.addWidget(Words(tr("For all tills of the shop"), "title"))
-        box.addLayout(form)
+        box.addLayout(self.form)
         box.addWidget(self.says)
 
     def _connect(self) -> None:

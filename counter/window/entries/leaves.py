@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QCheckBox, QGridLayout, QLineEdit, QPlainTextEdit,
 
 from counter.language import figure, tr
 from counter.window.parts.calm import CalmCombo
+from counter.window.parts.form_rows import LEAST_HIGH_PX
 from counter.window.parts.sizes import ems, high
 from counter.window.parts.words import Words, tip
 
@@ -18,7 +19,7 @@ if TYPE_CHECKING:
 LONG = frozenset({"hold", "tell", "says", "why", "do"})  # sentences: a line is too short for them
 LABEL_LETTERS = 30
 INDENT_PX = 14
-ACROSS = 3  # choices to tick beside each other
+ACROSS = 2  # choices to tick beside each other
 NOT_KNOWN = "–"
 
 
@@ -37,6 +38,7 @@ class FieldRow(QWidget):
         self.grid.setColumnStretch(1, 1)
         self.name = Words(field.label, wraps=True)
         self.name.setFixedWidth(ems(self.font(), LABEL_LETTERS) - depth * INDENT_PX)
+        self.name.setMinimumHeight(LEAST_HIGH_PX)
         if field.about:
             self.name.setToolTip(tip(field.about))
         self.wrong = Words("", "title", wraps=True)

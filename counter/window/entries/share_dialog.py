@@ -43,6 +43,7 @@ class ShareDialog(QDialog):
             self.area.column.addWidget(self._meeting(meeting))
         self.area.column.addStretch(1)
         box.addLayout(self._foot())
+        self.take.setDefault(True)
         self.resize(ems(self.font(), 110), high(self.font(), 34))
 
     def _summary(self) -> str:

@@ -5,17 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import (
-    QDialogButtonBox,
-    QFormLayout,
-    QLineEdit,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QDialogButtonBox, QLineEdit, QVBoxLayout, QWidget
 
 from counter.language import tr
 from counter.window.outlines.facts import NOT_KNOWN, NOTCH_WORDS
 from counter.window.parts.calm import CalmCombo
+from counter.window.parts.form_rows import form_of
 from counter.window.parts.sizes import ems
 from counter.window.parts.unsaved import UnsavedDialog
 from counter.window.parts.words import Words
@@ -65,7 +60,10 @@ class SourceDialog(UnsavedDialog):
         if fact.address is not None:
             self._ask(box)
         box.addWidget(self.problem)
+        box.addStretch(1)
         box.addWidget(self.buttons)
+        if fact.address is not None:
+            self.save.setDefault(True)
         self.buttons.rejected.connect(self.reject)
         if before is None:
             self.history.setText(tr("asking the store …"))
@@ -87,17 +85,8 @@ class SourceDialog(UnsavedDialog):
     def _ask(self, box: QVBoxLayout) -> None:
         intro = tr("Confirm it from a lamp in the shop. Your value then counts here instead of ours.")
         box.addWidget(Words(intro, wraps=True))
-        form = QFormLayout()
-        for words, field in (
-            (tr("What you &found"), self.seen),
-            (tr("Who &looked"), self.who),
-            (tr("&How"), self.how),
-        ):
-            caption = Words(words)
-            caption.setBuddy(field)
-            field.setAccessibleName(words.replace("&", ""))
-            form.addRow(caption, field)
-        box.addLayout(form)
+        names = tr("What you &found"), tr("Who &looked"), tr("&How")
+        box.addLayout(form_of(*zip(names, (self.seen, self.who, self.how), strict=True)))
         self.save = self.buttons.addButton(tr("Confirm"), QDialogButtonBox.ButtonRole.ApplyRole)
         self.save.clicked.connect(self._confirm)
 

@@ -203,8 +203,11 @@ def _button(option: QStyleOption, painter: QPainter, widget: QWidget | None) -> 
     edge = palette.color(ROLES.Highlight if is_on or has_focus or is_over else ROLES.Dark)
     if not state & STATES.State_Enabled:
         edge = palette.color(ROLES.Mid)
+    is_main = isinstance(widget, QPushButton) and widget.isDefault() and widget.isEnabled()
+    if is_main and not has_focus:
+        edge = palette.color(ROLES.Text)
     ground = palette.color(ROLES.Midlight if is_on else ROLES.Button)
-    _box(painter, QRectF(_rect(option)), ground, edge, 2.0 if is_on or has_focus else 1.0)
+    _box(painter, QRectF(_rect(option)), ground, edge, 2.0 if is_on or has_focus or is_main else 1.0)
     return True
 
 

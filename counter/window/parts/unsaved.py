@@ -28,7 +28,7 @@ class UnsavedDialog(QDialog):
 
 def ask(dialog: QDialog, words: str) -> bool:
     """Ask whether something may be lost."""
-    box = QMessageBox(QMessageBox.Icon.Question, dialog.windowTitle(), words, parent=dialog)
+    box = QMessageBox(QMessageBox.Icon.NoIcon, dialog.windowTitle(), words, parent=dialog)  # Qt's sign is blue
     box.setTextFormat(Qt.TextFormat.PlainText)
     lose = box.addButton(tr("Close all the same"), QMessageBox.ButtonRole.DestructiveRole)
     box.setDefaultButton(box.addButton(tr("Go back"), QMessageBox.ButtonRole.RejectRole))

@@ -5,15 +5,17 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QDialog, QFormLayout, QHBoxLayout, QVBoxLayout
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QVBoxLayout
 
 from counter.language import SpokenNumber, marked, tr
 from counter.shelf import FORMULA, LEFT_OUT, CostOf, Usage, pay_back, yearly
 from counter.window.parts.calm import CalmFigure
+from counter.window.parts.form_rows import form_of
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QWheelEvent
+    from PySide6.QtWidgets import QFormLayout
 
     from counter.shelf import ShelfAnswer, YearlyCost
     from counter.window.counter_room import Counter
@@ -72,6 +74,7 @@ class CostDialog(QDialog):
         box = QVBoxLayout(self)
         box.addLayout(forms)
         box.addWidget(self.says)
+        box.addStretch(1)
         box.addWidget(Words(f"{tr(FORMULA)}.\n{tr(LEFT_OUT)}", wraps=True))
         for figures in (self.usage, self.present, self.other):
             for figure in figures.values():
@@ -124,10 +127,8 @@ def _figures(watts: float, price: float, life: float) -> dict[str, Figure]:
 
 
 def _form(title: str, figures: dict[str, Figure]) -> QFormLayout:
-    form = QFormLayout()
-    form.addRow(Words(title))
-    for name, figure in figures.items():
-        form.addRow(tr(FIGURE_WORDS[name]), figure)
+    form = form_of(*((tr(FIGURE_WORDS[name]), figure) for name, figure in figures.items()))
+    form.insertRow(0, Words(title, "title"))
     return form
 
 

@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
-    QComboBox,
     QDialog,
     QFileDialog,
     QGridLayout,
@@ -25,6 +24,7 @@ from counter import shelf, shop
 from counter.language import marked, tr, trn
 from counter.marks.letters import choices
 from counter.window.marks.letters_row import LettersRow, Offer
+from counter.window.parts.calm import CalmCombo
 from counter.window.parts.theme import TARGET
 from counter.window.parts.words import Words
 
@@ -76,7 +76,7 @@ class ImportDialog(QDialog):
         self.columns: Columns | None = None
         self.plan: Plan | None = None
         self._stopped = Event()
-        self.combos = {field: QComboBox() for field in shelf.FIELDS}
+        self.combos = {field: CalmCombo(tr(FIELD_WORDS[field])) for field in shelf.FIELDS}
         self.table, self.report = QTableWidget(), QPlainTextEdit(readOnly=True)
         self.says, self.bar = Words(tr("Reading …"), wraps=True), QProgressBar()
         self.letters = LettersRow()
@@ -98,10 +98,10 @@ class ImportDialog(QDialog):
             label.setBuddy(combo)
             grid.addWidget(label, at // 5 * 2, at % 5)
             grid.addWidget(combo, at // 5 * 2 + 1, at % 5)
-            combo.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
             combo.setMinimumHeight(TARGET)
         row = QHBoxLayout()
         row.addWidget(self.bar, 1)
+        row.addStretch()
         for button in (self.stop, self.go):
             button.setMinimumHeight(TARGET)
             row.addWidget(button)
@@ -112,6 +112,7 @@ class ImportDialog(QDialog):
         box.addWidget(self.report, 2)
         box.addWidget(self.letters)
         box.addLayout(row)
+        self.go.setDefault(True)
         self.table.setAccessibleName(tr("The first lines"))
         self.table.horizontalHeader().setStretchLastSection(True)
         self.report.setAccessibleName(tr("What it changes, and lines that are no lamp types"))
@@ -149,6 +150,7 @@ class ImportDialog(QDialog):
         self.table.setColumnCount(len(names))
         self.table.setHorizontalHeaderLabels(names)
         self.table.setRowCount(len(body))
+        self.table.setVerticalHeaderLabels([str(row.line) for row in body])  # as the report below names them
         for at, row in enumerate(body):
             for place, cell in enumerate(row.cells[: len(names)]):
                 self.table.setItem(at, place, QTableWidgetItem(cell[:120]))
@@ -189,13 +191,13 @@ class ImportDialog(QDialog):
     def _show_progress(self, done: int, of: int) -> None:
         self.bar.setMaximum(of)
         self.bar.setValue(done)
+        self.bar.show()
         self.says.setText(tr("{done} of {of} lines").format(done=done, of=of))
 
     def _take_plan(self, found: tuple[Plan, Changes, Mapping[str, int]]) -> None:
         self.plan, changes, unknown = found
         plan = self.plan
-        self.bar.setMaximum(1)
-        self.bar.setValue(1)
+        self.bar.hide()
         self.says.setText(
             tr(
                 "Lines: {lines}, matched to a lamp type: {matched}, rejected: {rejected}. Against the present list, "

@@ -8,7 +8,6 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QPixmap
 from PySide6.QtWidgets import (
     QDialog,
-    QFormLayout,
     QHBoxLayout,
     QLineEdit,
     QPushButton,
@@ -18,6 +17,7 @@ from PySide6.QtWidgets import (
 
 from counter.language import marked, tr
 from counter.window.parts.calm import CalmCombo
+from counter.window.parts.form_rows import form_of
 from counter.window.parts.theme import TARGET
 from counter.window.parts.words import Words
 from counter.window.slip.paper import PAPERS, Printed, ShopHead, picture
@@ -63,11 +63,8 @@ class SlipDialog(QDialog):
         self.repaint_slip()
 
     def _lay_out(self) -> None:
-        form = QFormLayout()
-        form.addRow(tr("Initials"), self.initials)
-        if self.shop.asks_for_names:
-            form.addRow(tr("Customer"), self.customer)
-        form.addRow(tr("Paper"), self.paper)
+        customer = ((tr("Customer"), self.customer),) if self.shop.asks_for_names else ()
+        form = form_of((tr("Initials"), self.initials), *customer, (tr("Paper"), self.paper))
         scroll = QScrollArea()
         scroll.setWidget(self.preview)
         scroll.setAlignment(Qt.AlignmentFlag.AlignHCenter)
@@ -109,13 +106,13 @@ class SlipDialog(QDialog):
         self.customer.setText(customer)
         self.set_kept()
         self.buttons["keep"].hide()
-        for how, words in (("print", tr("Print")), ("pdf", tr("PDF…"))):
+        for how, words in (("print", tr("Print")), ("pdf", tr("PDF …"))):
             self.buttons[how].setText(words)
         self.repaint_slip()
 
 
 WAYS = (
     ("print", marked("Print and keep")),
-    ("pdf", marked("PDF and keep…")),
+    ("pdf", marked("PDF and keep …")),
     ("keep", marked("Keep without printing")),
 )
