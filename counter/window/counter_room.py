@@ -615,12 +615,20 @@ def _said_first(found: Assessment) -> tuple[str | None, str, str]:
     is_grave = any(one.signal in GRAVE for one in first)
     says = " ".join(one.says for one in first)
     signal = first[0].signal if first else None
+    if found.verdict == "sell" and not is_grave:
+        return signal, says, _worth_asking(found)
     if found.verdict != "ask first" or not found.doubts:
         return signal, says, ""
     doubt = found.doubts[0]
     is_told = doubt.about == desk.OPEN_END or (doubt.kind == "look" and doubt.about != "marks")
     asks = doubt.ask if is_told else tr("Ask: {question}").format(question=doubt.ask)
     return (signal, says, asks) if is_grave else (None, "", asks)
+
+
+def _worth_asking(found: Assessment) -> str:
+    """Return a question whose answer the sale does not wait for."""
+    question = next((one.question for one in found.asks if not one.blocks), "")
+    return tr("If you can, ask: {question}").format(question=question) if question else ""
 
 
 def _why_open(found: Assessment) -> str:

@@ -57,6 +57,7 @@ class DeskCases(QObject):
 
     def leave(self) -> None:
         """Keep the case left behind among the last customers, once the next one has been greeted."""
+        self.line.next_customer()
         kept = self._kept()
         if kept is not None:
             self._left.append(kept)

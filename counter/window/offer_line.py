@@ -52,6 +52,11 @@ class OfferLine(QFrame):
         self.close_button.setVisible(not choices)
         self.show()
 
+    def next_customer(self) -> None:
+        """Take away what was only said; what is offered waits for its answer."""
+        if not self._choices:
+            self.hide()
+
     def _press(self, at: int) -> None:
         self.hide()
         self._choices[at][1]()

@@ -89,14 +89,14 @@ class PictureButton(QAbstractButton):
         return self._icon[1]
 
     def _ground(self, painter: QPainter) -> None:
-        on, over = self.isChecked(), self.underMouse() or self.hasFocus()
+        on, over = self.isChecked(), self.underMouse()
         painter.setBrush(QColor(self.theme.accent_soft if on else self.theme.field))
         painter.setPen(QPen(QColor(self.theme.accent if on or over else self.theme.edge), 2 if on else 1))
         painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -1, -1), 3, 3)
         if self.hasFocus():
             painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.setPen(QPen(QColor(self.theme.accent), 2))
-            painter.drawRoundedRect(QRectF(self.rect()).adjusted(3, 3, -3, -3), 2, 2)
+            painter.setPen(QPen(QColor(self.theme.ink), 2))  # in the accent it would look chosen
+            painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -1, -1), 3, 3)
 
     def _sign(self, painter: QPainter, box: QRectF) -> None:
         font = QFont(self.font())

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, QRunnable, Qt, QThreadPool, Signal
+from PySide6.QtCore import QObject, QRunnable, QSize, Qt, QThreadPool, Signal
 from PySide6.QtWidgets import QDialog, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
 from counter.language import figure, marked, tr
+from counter.window.parts.theme import SMALL_TARGET
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
@@ -87,6 +88,7 @@ class WorthDialog(QDialog):
                 )
             )
             item.setData(Qt.ItemDataRole.UserRole, self._lamp_of(one))
+            item.setSizeHint(QSize(0, SMALL_TARGET))
             self.rows.addItem(item)
 
     def _lamp_name(self, lamp: str) -> str:

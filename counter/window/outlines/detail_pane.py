@@ -156,6 +156,7 @@ class DetailPane(QFrame):
         self._middle = QHBoxLayout()
         self._middle.addWidget(self._pictures, 4)
         self._middle.addWidget(self._words, 3)
+        self._middle.addStretch()  # without pictures the words stand on the left, below the title
         return self._middle
 
     def _foot(self) -> QHBoxLayout:

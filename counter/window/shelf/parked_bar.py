@@ -77,6 +77,7 @@ class ParkedBar(QObject):
         if waiting and self.bar is None:
             self.bar = self.counter.window.statusBar()
             self.bar.setSizeGripEnabled(False)
+            self.bar.setContentsMargins(6, 0, 8, 6)  # level with the panels above
         self.close()
         self.buttons = [self._button(at, one) for at, one in enumerate(waiting)]
         if self.bar is not None:

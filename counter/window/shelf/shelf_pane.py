@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from counter.shelf import ShelfAnswer
 
 LINES_WITH_STATE = 18  # high, from which there is room to say how it stands with the list
-NO_LIST = marked("No stock list yet. Menu, “Import stock list…”, or load the demo shop to try it.")
+NO_LIST = marked("No stock list yet. Menu, “Import stock list …”, or load the demo shop to try it.")
 NO_CASE = marked("Once a lamp or a holder is named, what the shelf has for it stands here. Or search.")
 NOTHING = marked("Nothing on the shelf fits this. Press “Asked for, not there” to note it.")
 NOT_FOUND = marked("Nothing in the list begins like that.")

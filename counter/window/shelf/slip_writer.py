@@ -123,6 +123,7 @@ class SlipWriter(QObject):
         """What is in the log is sold; it is not to be on the next slip too."""
         if self._kept is not None:
             self.clear()
+            self.counter.desk_cases.line.say(_said_of(self._kept))
 
     def _slip(self) -> Slip:
         return slip.make_slip(
@@ -163,10 +164,7 @@ class SlipWriter(QObject):
 
     def _taken(self, dialog: SlipDialog, kept: Kept, how: str) -> None:
         self._kept, dialog.number = kept, kept.number
-        said = tr("Slip {number} is in the log.").format(number=kept.number)
-        if kept.problem is not None:
-            said = " ".join((str(kept.problem), tr("This slip waits on this machine.")))
-        dialog.say(said)
+        dialog.say(_said_of(kept))
         self._give(dialog, how)
 
     def _give(self, dialog: SlipDialog, how: str) -> None:
@@ -206,3 +204,10 @@ class SlipWriter(QObject):
         if asks.exec() == QPrintDialog.DialogCode.Accepted:
             paint(printer, blocks, paper)
             dialog.accept()
+
+
+def _said_of(kept: Kept) -> str:
+    """Say where a slip is."""
+    if kept.problem is not None:
+        return " ".join((str(kept.problem), tr("This slip waits on this machine.")))
+    return tr("Slip {number} is in the log.").format(number=kept.number)

@@ -7,7 +7,7 @@ from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import (
     QDialog,
     QFileDialog,
@@ -27,7 +27,7 @@ from counter.language import marked, tr, trn
 from counter.shelf import folded
 from counter.slip import log_words
 from counter.window.parts.calm import CalmCombo
-from counter.window.parts.theme import TARGET
+from counter.window.parts.theme import SMALL_TARGET, TARGET
 from counter.window.parts.words import Words
 from counter.window.slip.happened import REASONS, Happened, lamp_words
 from counter.window.slip.month_view import MonthView
@@ -107,7 +107,9 @@ class LogDialog(QDialog):
         self.found = found
         self.list.clear()
         for one in found:
-            self.list.addItem(QListWidgetItem(_line(one)))
+            item = QListWidgetItem(_line(one))
+            item.setSizeHint(QSize(0, SMALL_TARGET))
+            self.list.addItem(item)
         if found:
             self.list.setCurrentRow(0)
         self.says.setText("" if found else tr("No slip matches."))
@@ -214,9 +216,9 @@ class LogDialog(QDialog):
 
 BUTTONS = (
     ("reopen", marked("Reopen  (Enter)")),
-    ("print_again", marked("Print again…")),
-    ("came_back", marked("Came back")),
-    ("export", "CSV…"),
+    ("print_again", marked("Print again …")),
+    ("came_back", marked("It came back")),
+    ("export", "CSV …"),
     ("forget", marked("Forget name")),
 )
 

@@ -38,6 +38,7 @@ HEADS = (
     marked("Last practised"),
 )
 NUMBERS, WIDE = (1, 2, 3, 4), 5
+GAP = "\N{EN SPACE}"  # behind a number, before words that begin beside it
 STATES: tuple[Literal["fresh", "fading", "gone"], ...] = ("fresh", "fading", "gone")
 LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
@@ -66,7 +67,7 @@ class BoardPage(QWidget):
     def _dress_table(self) -> None:
         table = self.table
         for column, words in enumerate(HEADS):
-            item = QTableWidgetItem(tr(words))
+            item = QTableWidgetItem(tr(words) + GAP * (column in NUMBERS))
             item.setTextAlignment(RIGHT if column in NUMBERS else LEFT)
             table.setHorizontalHeaderItem(column, item)
         table.verticalHeader().hide()
@@ -123,7 +124,7 @@ class BoardPage(QWidget):
         self.table.setRowCount(len(rows))
         for at, row in enumerate(rows):
             for column, words in enumerate(_cells(row)):
-                item = QTableWidgetItem(words)
+                item = QTableWidgetItem(words + GAP * (column in NUMBERS))
                 item.setData(ID, row.trainee)
                 item.setTextAlignment(RIGHT if column in NUMBERS else LEFT)
                 self.table.setItem(at, column, item)

@@ -45,7 +45,7 @@ class PeoplePane(QFrame):
         self.list.setAccessibleName(tr("Who is learning"))
         self.name.setPlaceholderText(tr("a new name"))
         self.name.setMaxLength(60)
-        self.add, self.remove = QPushButton(tr("Add")), QPushButton(tr("Remove with all records…"))
+        self.add, self.remove = QPushButton(tr("Add")), QPushButton(tr("Remove with all records …"))
         self.problem = Words(wraps=True)
         self.list.currentItemChanged.connect(lambda: self.picked.emit(self.current()))
         self.add.clicked.connect(self._add)

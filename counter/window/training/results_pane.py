@@ -39,7 +39,7 @@ class ResultsPane(QFrame):
         self.sheet.setTabChangesFocus(True)
         self.sheet.setAccessibleName(tr("Results sheet"))
         self.copy, self.print, self.save = (
-            QPushButton(tr(words)) for words in (marked("Copy"), marked("Print…"), marked("Save as PDF…"))
+            QPushButton(tr(words)) for words in (marked("Copy"), marked("Print …"), marked("Save as PDF …"))
         )
         self.said = Words()
         self.said.set_role("quiet")

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWi
 
 from counter.language import tr
 from counter.window.parts.scroll_column import ScrollColumn
+from counter.window.parts.sizes import ems
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
     from counter.window.training.session import Given
 
 MOST = 12
+LINE_LETTERS = 116  # of middling width, margins and all: longer lines are lost on the way back to the next
 ENTER = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
 
 
@@ -39,7 +41,7 @@ class SummaryPage(QWidget):
         self.done.clicked.connect(self.closed)
         panel = QFrame()
         panel.setProperty("panel", True)
-        panel.setMaximumWidth(960)
+        panel.setMaximumWidth(ems(self.font(), LINE_LETTERS))
         words = ScrollColumn(tr("What to look at again"), 12)
         words.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         words.column.addWidget(self.again)
@@ -92,4 +94,4 @@ def _row(one: Given) -> str:
     choice = card.choices[one.choice].rstrip(".") if one.choice is not None else ""
     said = tr("you said: {answer}").format(answer=choice) if one.choice is not None else tr("you did not know")
     right = tr("Right: {answer}").format(answer=card.choices[card.answer].rstrip("."))
-    return f"{card.question}\n    {right}; {said}.\n    {one.feedback.why}"
+    return f"{card.question}\n{right}; {said}.\n{one.feedback.why}"
