@@ -30,9 +30,9 @@ class Sheet(QDialog):
         self.area.column.setContentsMargins(10, 8, 14, 8)
         self.buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
         self.buttons.rejected.connect(self.close)
-        box = QVBoxLayout(self)
-        box.addWidget(self.area, 1)
-        box.addWidget(self.buttons)
+        self._box = QVBoxLayout(self)
+        self._box.addWidget(self.area, 1)
+        self._box.addWidget(self.buttons)
         self.resize(min(ems(self.font(), letters), self._room().width()), self.height())
 
     def _room(self) -> QSize:
@@ -41,9 +41,8 @@ class Sheet(QDialog):
 
     def showEvent(self, event: QShowEvent) -> None:
         """Be as tall as what it holds, as far as there is room; what does not fit scrolls."""
-        box, column = self.layout(), self.area.column
-        inside = column.heightForWidth(self.width() - box.contentsMargins().left() * 2)
-        around = box.sizeHint().height() - self.area.sizeHint().height()
+        inside = self.area.column.heightForWidth(self.width() - self._box.contentsMargins().left() * 2)
+        around = self._box.sizeHint().height() - self.area.sizeHint().height()
         self.resize(self.width(), min(inside + around, self._room().height()))
         super().showEvent(event)
 

@@ -34,5 +34,5 @@ def level(*forms: QFormLayout) -> None:
     role = QFormLayout.ItemRole.LabelRole
     names = [one for form in forms for at in range(form.rowCount()) if (one := form.itemAt(at, role)) is not None]
     widest = max(one.sizeHint().width() for one in names)
-    for one in names:
-        one.widget().setMinimumWidth(widest)
+    for name in filter(None, (one.widget() for one in names)):
+        name.setMinimumWidth(widest)
