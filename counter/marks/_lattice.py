@@ -189,7 +189,7 @@ def _cost(step: _Step) -> float:
 
 
 def _clash(facts: _Facts, stated: _Facts) -> bool:
-    if any(key in facts and key in stated and not same(facts[key], stated[key]) for key in _ONCE):
+    if any(key in facts and key in stated and not same(key, facts[key], stated[key]) for key in _ONCE):
         return True
     watts = facts.get("watts", facts.get("number"))
     more = stated.get("watts", stated.get("number"))

@@ -167,14 +167,14 @@ def _number_agrees(lamp: Lamp, known: Known, facts: Facts) -> bool:
         return False
     output = facts.get("output")
     if output and not by_inches:
-        return output == _thin_output(lamp)
+        return output == thin_output(lamp)
     if by_inches and not lamp.output and facts.get("start") == "rapid":
         return False  # slimline starts at once
     is_any = output is None or (not output and "base" in facts)  # the base says it where the suffix does not
     return is_any or not by_inches or output == lamp.output
 
 
-def _thin_output(lamp: Lamp) -> str:
+def thin_output(lamp: Lamp) -> str:
     """Return the class of a tube of 16 mm, or of a germicidal T8, by its watts, "he" or "ho"; "" of every other."""
     table = tables()["linear"]["thin_outputs"]
     if lamp.kind == "uv-c":

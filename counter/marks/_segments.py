@@ -99,7 +99,7 @@ def together(found: Sequence[Parsed]) -> Together:
     for parsed in found:
         stated: dict[str, Any] = dict(parsed.facts)
         both = [key for key in _NAMED_TWICE if key in facts and key in stated]
-        clashes += [(key, facts[key], stated[key]) for key in both if not same(facts[key], stated[key])]
+        clashes += [(key, facts[key], stated[key]) for key in both if not same(key, facts[key], stated[key])]
         facts = merged(facts, stated)
     system, grammar = _system(found)
     return Together(system, grammar, " ".join(_written(found)), facts, tuple(clashes))  # type: ignore[arg-type]
@@ -134,12 +134,12 @@ def merged(facts: dict[str, Any], stated: dict[str, Any]) -> dict[str, Any]:
     return merged
 
 
-def same(first: Any, second: Any) -> bool:
+def same(key: str, first: Any, second: Any) -> bool:
     """Whether two values of a fact say the same."""
     if first == second:
         return True
-    if isinstance(first, float) and isinstance(second, float):
-        return abs(first - second) <= 1  # 25.4 and 26 mm are one tube
+    if key == "tube_mm":
+        return bool(abs(first - second) <= 1)  # 25.4 and 26 mm are one tube
     stem = getattr(first, "stem", None)
     return stem is not None and first.family == second.family and (first.key is None or second.key is None)
 

@@ -281,7 +281,9 @@ def _words(known: Known) -> Iterator[tuple[str, Slot]]:
     for text in (text for text in texts if text not in letters):
         found = word(text, 0, known)
         if found is not None and found.end == len(text):
-            yield text, Slot("word", found.parts, found.facts, costs["word"], found.canonical, 99.0, found.notes)
+            is_tube = set(found.facts) == {"tube_mm"}  # KT5 may be T5 behind a maker's K
+            touching = costs["inside_letters"] if is_tube else 99.0
+            yield text, Slot("word", found.parts, found.facts, costs["word"], found.canonical, touching, found.notes)
     for count in "24":
         for text in (f"{count}P", f"{count}PIN", f"{count}-PIN", f"{count} PIN", f"{count}PINS"):
             facts: Facts = {"pins": int(count)}

@@ -9,7 +9,7 @@ from counter.marks._format import format_code, format_house, generic_letters
 from counter.marks._index import CodeIndex
 from counter.marks._known import known_for
 from counter.marks._lex import fold
-from counter.marks._resolve import resolve
+from counter.marks._resolve import resolve, thin_output
 from counter.marks._systems import code_of
 from counter.marks._tables import tables
 
@@ -64,9 +64,11 @@ def _of_lamp(catalogue: Catalogue, lamp: Lamp, house: Sequence[HouseMaker]) -> I
         if code := format_code(catalogue, lamp.id, system):
             yield code, cost
         yield from _coloured(catalogue, lamp, system, cost)
-    for code, cost in (*_older(catalogue, lamp), *_base_gone(catalogue, lamp)):
+    yield from ((word.value, 0.0) for word in lamp.codes)
+    for code, cost in (*_older(catalogue, lamp), *_base_gone(catalogue, lamp), *_with_key(catalogue, lamp)):
         yield code, cost
         yield from ((f"{code}/{shade}", cost + _colour_cost(shade)) for shade in colours())
+    yield from _with_output(catalogue, lamp)
     for maker in house:
         if code := format_house(catalogue, lamp.id, maker):
             yield code, table["systems"]["house"]
@@ -122,6 +124,24 @@ def _base_gone(catalogue: Catalogue, lamp: Lamp) -> Iterator[tuple[str, float]]:
     code = format_code(catalogue, lamp.id, "ansi-linear" if lamp.shape == "u-bent" else "nema")
     if code is not None:
         yield code.partition("/")[0], tables()["noise"]["base_gone"]
+
+
+def _with_key(catalogue: Catalogue, lamp: Lamp) -> Iterator[tuple[str, float]]:
+    """Yield the generic code with the key of its base, which many print: CFQ26W/G24q-3."""
+    code, base = format_code(catalogue, lamp.id, "nema"), catalogue.base_by_name[lamp.base]
+    if code is not None and code.endswith(base.family) and base.family != base.designation:
+        yield code.removesuffix(base.family) + base.designation, 0.0
+
+
+def _with_output(catalogue: Catalogue, lamp: Lamp) -> Iterator[tuple[str, float]]:
+    """Yield the code of a tube with its class of output behind the colour, or of a thin tube with any: F54T5/HO."""
+    code, output = format_code(catalogue, lamp.id, "ansi-linear"), (lamp.output or thin_output(lamp)).upper()
+    if code is None or not output or lamp.kind != "fluorescent":
+        return
+    plain = code.removesuffix(f"/{output}")
+    yield f"{plain}/{output}", 0.0
+    for shade in colours():
+        yield from ((f"{plain}/{part}", _colour_cost(shade)) for part in (f"{output}/{shade}", f"{shade}/{output}"))
 
 
 _made: list[tuple[Known, tuple[HouseMaker, ...], Vocabulary]] = []

@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 
 _MOST_CODES = 48  # looked at for one text
 _CHOICES = 5
-_MOST_ALIKE = 8  # codes of one lamp type that are read: more, mostly its colours, are never shown
+_MOST_ALIKE = 4  # codes of one lamp type that are read: more, mostly its colours, are never shown
 _MOST_KEPT = 1024  # codes whose own reading is kept
 _LEAST_READABLE = 2  # with one character or none, half of all codes fit
 

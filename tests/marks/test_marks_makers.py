@@ -13,6 +13,8 @@ from tests.simulate_makers import maker, worn
 # Letters are invented; orders, separators and ways to write a colour are those that the trade meets.
 CODES = [
     ("F11XK/835/LL", 11, 3500, 80, None, None, ("XK",)),
+    ("BC 42 GX24q 41", 42, 4100, None, 4, "GX24q", ("BC",)),
+    ("ZT8-36-840", 36, 4000, 80, 2, None, ("Z",)),
     ("F13D/827 GX23-2", 13, 2700, 80, 2, "GX23-2", ("D",)),
     ("F26DBX/841/ECO/4P", 26, 4100, 80, 4, None, ("DBX",)),
     ("PLQ 26W/840/4P", 26, 4000, 80, 4, None, ("PLQ",)),

@@ -27,6 +27,10 @@ WORN = [
     ("C?Q?6W/G?4q/8?1", "CFQ26W/G24q/841"),
     ("E40T8/840", "F40T8/840"),  # a screw base ends where its number does
     ("T38 135V/W R17D", "T38 135W W R17d"),  # no mains has 135 volts
+    ("F54T5/H0/850", "F54T5/HO/850"),
+    ("F96T12/CW/H0", "F96T12/CW/HO"),
+    ("CFQ13W/G24d-l/827", "CFQ13W/G24d-1/827"),
+    ("F54T5/8LB", "F54T5/BLB"),
 ]
 # what one sign is gone from: whole codes, though what is left can be read in another way too
 SHORT = {
@@ -53,6 +57,11 @@ def test_worn(shipped, text, canonical):
 def test_a_sign_that_is_gone_is_put_in(shipped, text, whole):
     best, meant = marks.read(shipped, text).readings[0], marks.read(shipped, whole).readings[0]
     assert (best.canonical, best.lamps) == (meant.canonical, meant.lamps)
+
+
+def test_two_watts_near_each_other_are_two(shipped):
+    assert marks.read(shipped, "13W 14W G24q").is_split
+    assert not marks.read(shipped, "T26 36W 25.4 mm tube T8").is_split  # one tube in two measures
 
 
 def test_volts_beside_a_code_are_no_watts(shipped):
