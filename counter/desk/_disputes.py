@@ -43,9 +43,9 @@ def _dispute(seen: Evidence, key: str, says: str | float) -> Conflict | None:
 
 def _agree(catalogue: Catalogue, key: str, says: str | float, seen: str | float) -> bool:
     look = catalogue.look_by_key[key]
+    word = identify.parse_look(catalogue, key, seen)  # watts may be given as 9, "9" or "9 W", a size as "1 in"
     if look.is_measured:
-        return abs(float(says) - float(seen)) <= 3 * ((look.tool_sd or 0) + (look.default_sd or 0))
-    word = identify.parse_look(catalogue, key, seen)  # watts may be given as 9, "9" or "9 W"
+        return abs(float(says) - float(word)) <= 3 * ((look.tool_sd or 0) + (look.default_sd or 0))
     also = next((value.also for value in look.values if value.value == says), ())
     return word == says or word in also
 
@@ -53,7 +53,7 @@ def _agree(catalogue: Catalogue, key: str, says: str | float, seen: str | float)
 def in_words(catalogue: Catalogue, key: str, value: str | float) -> str:
     """Return an answer to a look as the clerk sees it."""
     look = catalogue.look_by_key[key]
-    if look.is_measured:
-        return f"{figure(float(value))}\N{THIN SPACE}mm"
     word = identify.parse_look(catalogue, key, value)
+    if look.is_measured:
+        return f"{figure(float(word))}\N{THIN SPACE}mm"
     return next((tr(one.label) for one in look.values if one.value == word), str(word))

@@ -155,10 +155,21 @@ def _stands_as_typed(clean: Clean, best: Reading) -> bool:
 
 
 def _is_whole_beside_names(clean: Clean, best: Reading, unread: Sequence[str]) -> bool:
-    """Whether a whole code stands as typed, and nothing beside it but words without a figure: a maker's name."""
-    as_typed = _stands_as_typed(clean, best) and bool(best.lamps)
+    """Whether a whole code stands as typed, and nothing with it but letters and words without a figure.
+
+    A maker's name beside the code, or letters joined to it ("/RS", "/A"): the code says no less for them.
+    """
+    is_typed = any(one.lamps == best.lamps and _is_part(one, best) for one in clean.readings)
     is_code = best.system not in ("partial", "base", "house", "colour")
-    return as_typed and is_code and not clean.clashes and not any(map(str.isdigit, "".join(unread)))
+    is_whole = is_typed and is_code and bool(best.lamps) and not clean.clashes
+    return is_whole and not any(map(str.isdigit, "".join(unread)))
+
+
+def _is_part(one: Reading, whole: Reading) -> bool:
+    """Whether all parts of one reading stand in another, as they do there."""
+    return {(span.start, span.end, span.part) for span in one.spans} <= {
+        (span.start, span.end, span.part) for span in whole.spans
+    }
 
 
 def _unread(clean: Clean, shown: Sequence[Reading], text: str) -> tuple[str, ...]:
