@@ -128,8 +128,12 @@ def _answer(
 
 
 def _verdict(seen: Evidence, open_: tuple[Doubt, ...], said: Judgement) -> Verdict | None:
-    """Return the stamp: nothing where nothing is known, and no sale while any doubt is left."""
-    if seen.nothing_known and not any(one.kind != "look" for one in open_) and not said.cautions:
+    """Return the stamp: nothing where nothing is known, and no sale while any doubt is left.
+
+    Words that somebody read leave a stamp: a case does not fall back to none by an answer.
+    """
+    is_blank = not any(one.kind != "look" for one in open_) and not said.cautions and not seen.case.explained
+    if seen.nothing_known and is_blank:
         return None
     return "ask first" if open_ and said.verdict == "sell" else said.verdict
 
