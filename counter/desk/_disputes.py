@@ -53,7 +53,8 @@ def _agree(catalogue: Catalogue, key: str, says: str | float, seen: str | float)
 def in_words(catalogue: Catalogue, key: str, value: str | float) -> str:
     """Return an answer to a look as the clerk sees it."""
     look = catalogue.look_by_key[key]
-    word = identify.parse_look(catalogue, key, value)
+    # A print may say a size that no lamp has (T17), and is shown as it stands.
+    word = value if look.is_measured and not isinstance(value, str) else identify.parse_look(catalogue, key, value)
     if look.is_measured:
         return f"{figure(float(word))}\N{THIN SPACE}mm"
     return next((tr(one.label) for one in look.values if one.value == word), str(word))

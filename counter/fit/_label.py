@@ -50,6 +50,8 @@ _BESIDE: dict[str, str] = {
     "emergency": marked("a battery pack drives the lamp too"),
     "dimmer": marked("a dimmer in the circuit"),
 }
+# Eighths of an inch: chokes start tubes of T10 and more instantly too, so these words tell no electronic ballast there.
+THICK = 10
 LEAST_STEP_W = 0.5  # no two lamps differ by less
 SHOWN = 60  # characters that are quoted
 
@@ -260,7 +262,13 @@ def _between(plain: str, one: Stretch, other: Stretch) -> str:
 def _kinds(folded: Folded, found: Scan) -> list[tuple[str, LabelSpan]]:
     """Return the kinds of ballast that are named and not denied, with their words, the gravest first."""
     named = [(one.about, one.start, one.end) for one in found.stretches if one.about in _KINDS]
-    named += [(one.topic, one.start, one.end) for one in found.topics if one.topic in _KINDS]
+    is_thick = any(eighths >= THICK for eighths in _tubes(found))
+    told_of = (one for one in found.topics if one.topic in _KINDS)
+    named += [
+        (one.topic, one.start, one.end)
+        for one in told_of
+        if not (is_thick and folded.plain.startswith("instant", one.start))
+    ]
     told = [row for row in named if not _DENIES.search(folded.plain[max(0, row[1] - 16) : row[1]])]
     told.sort(key=lambda row: (list(_KINDS).index(row[0]), row[1]))
     return [(kind, _span(folded, start, end, "ballast", tr(_KIND_MEANS[kind]))) for kind, start, end in told]

@@ -1,6 +1,10 @@
 """Questions: only those that matter, the most telling first, and what each answer leads to."""
 
+from collections import Counter
+from itertools import pairwise
+
 import pytest
+from scipy.stats import entropy
 
 
 def _asked(said):
@@ -32,6 +36,28 @@ def test_the_more_verdicts_an_answer_can_bring_the_sooner_it_is_asked(judged):
         asks = [ask for ask in judged(lamp, "unknown").asks if ask.blocks and ask.about != "came_out"]
         spread = [len({line.rpartition(": ")[2] for line in ask.outcomes}) for ask in asks]
         assert spread == sorted(spread, reverse=True), (lamp, asks)
+
+
+def test_of_as_many_verdicts_the_more_even_are_asked_first(judged):
+    seen = 0
+    for lamp in ("G23/9/twin", "2G11/36/long-twin", "G24d-1/13/quad", "GR10q/28/square", "G13/36/linear"):
+        found = [ask for ask in judged(lamp, "unknown").asks if ask.blocks and ask.about != "came_out"]
+        told = [[line.rpartition(": ")[2] for line in ask.outcomes] for ask in found]
+        for one, other in pairwise(told):
+            if len(set(one)) == len(set(other)):
+                seen += _bits(one) != _bits(other)
+                assert _bits(one) >= _bits(other) - 1e-6, (lamp, one, other)
+    assert seen
+
+
+def _bits(told):
+    return entropy(list(Counter(told).values()), base=2)
+
+
+def test_yes_and_no_are_both_tried(judged):
+    asks = judged("G24q-3/26/quad", holder="G24q-3", ballast="electronic", ballast_watts=(26,)).asks
+    found = {ask.about: ask.outcomes for ask in asks}
+    assert found["dimmer"] == found["emergency"] == ("yes: ask first", "no: sell")
 
 
 @pytest.mark.parametrize("lamp", ["G24q-3/26/quad", "G23/9/twin/uv-c", "2G11/36/long-twin", "GU24/13"])

@@ -195,6 +195,17 @@ CASES = [
         "instant-only-unsaid",
         "ask first",
     ),
+    (
+        QUAD,
+        OWN | {"holder": "G24q-1 G24q-2"},
+        "lighting",
+        "key-differs",
+        "do not sell",
+    ),
+    (QUAD, OWN | {"base_up": True}, "lighting", "base-up", "sell"),
+    ("2G11/36/long-twin/uv-c", {"holder": "2G11", "base_up": True}, "germicidal", "base-up", "sell"),
+    ("2G11/40/long-twin", {"ballast": "magnetic", "came_out": True}, "lighting", "magnetic-if-listed", "ask first"),
+    ("2G11/40/long-twin", {"ballast": "magnetic"}, "lighting", "electronic-only", "do not sell"),
     (QUAD, OWN | {"room_k": 3000}, "lighting", "colour-unread", "sell"),
     (QUAD, OWN | {"enclosed": True}, "lighting", "enclosed", "sell"),
     (QUAD, OWN | {"damp": True}, "lighting", "damp", "sell"),
@@ -441,3 +452,28 @@ def test_a_saver_runs_at_the_current_of_the_lamp_whose_place_it_takes(catalogue)
 def test_a_label_means_the_full_lamp_of_its_watts_before_a_saver(catalogue):
     """49 W on a label is the long lamp of 0.26 A, not the saver that stands in for 54 W."""
     assert _driven(catalogue, "G5/54/linear", "electronic", 49).rule == "under-driven"
+
+
+ELECTRONIC_T12 = "ELECTRONIC BALLAST RAPID START (2) F40T12 (2) F34T12 120V"
+CHOKE_T12 = "INSTANT START BALLAST (2) F40T12"
+
+
+@pytest.mark.parametrize(
+    ("label", "ballast", "verdict"),
+    [
+        (ELECTRONIC_T12, "electronic", "sell"),
+        (ELECTRONIC_T12, "unknown", "sell"),
+        (CHOKE_T12, "magnetic", "sell"),
+        ("ELECTRONIC BALLAST (2) F32T8 120V", "electronic", "do not sell"),
+        ("ELECTRONIC BALLAST 2x40W", "electronic", "do not sell"),
+    ],
+)
+def test_a_thick_tube_runs_on_what_names_it_by_its_code(judged, label, ballast, verdict):
+    """Electronic ballasts for T12 were common, and chokes start T12 instantly too: common practice, no source."""
+    found = judged("G13/40/linear/t12", holder="G13", label=label, ballast=ballast, came_out=True, lamp_count=2)
+    assert found.verdict == verdict
+
+
+def test_a_lamp_of_several_lengths_is_told_with_both(rules):
+    told = rules("2G11/40/long-twin", space_mm=475.0)
+    assert "535 to 572 mm" in next(one.says for rule, one in told.items() if "long" in rule)

@@ -51,11 +51,12 @@ def two_pin_on_electronic(facts: Facts) -> Finding | None:
 
 
 def electronic_only(facts: Facts) -> Finding | None:
-    """The larger compact lamps exist for electronic ballasts alone."""
+    """The larger compact lamps exist for electronic ballasts alone; of others the ballast's own list decides."""
     if facts.fixture.ballast != "magnetic" or not facts.discharge or "magnetic" in facts.lamp.ballasts:
         return None
     watts, if_listed = facts.lamp.watts, facts.lamp.magnetic_if_listed
-    if if_listed is not None and facts.listed:
+    has_lit = facts.fixture.came_out and not facts.fixture.ballast_watts  # so it may be one of those made for it
+    if if_listed is not None and (facts.listed or has_lit):
         if code_is_named(facts):
             return None
         return Finding("magnetic-if-listed", {"watts": number(watts.value)}, watts.value, "W", if_listed.confidence)
@@ -64,10 +65,13 @@ def electronic_only(facts: Facts) -> Finding | None:
 
 
 def magnetic_only(facts: Facts) -> Finding | None:
-    """Other lamps made for magnetic ballasts; a label that names the watts leaves a doubt open where ours is one."""
+    """Other lamps made for magnetic ballasts; a label that names the watts leaves a doubt open where ours is one.
+
+    An electronic ballast whose label names the tube by its code was made for it: those for F40T12 were common.
+    """
     if facts.has_starter or not facts.discharge or facts.fixture.ballast not in HIGH_FREQUENCY:
         return None
-    if "electronic" in facts.lamp.ballasts:
+    if "electronic" in facts.lamp.ballasts or code_is_named(facts):
         return None
     sure = facts.lamp.ballasts_from.confidence
     verdict: Verdict | None = "ask first" if facts.listed and is_unsure(sure) else None
@@ -166,7 +170,7 @@ def same_watts_other_length(facts: Facts) -> Finding | None:
         if is_meant and _runs_there(facts, other) and not _is_as_long(facts, other):
             length = other.length_mm
             values = {"watts": number(lamp.watts.value), "base": lamp.base, "length": number(own.value)}
-            values["other"] = number(length.value) if length is not None else "another"
+            values["other"] = f"{number(length.value)} mm" if length is not None else "in another length"
             return Finding("same-watts-other-length", values, own.value, "mm", own.confidence)
     return None
 
