@@ -50,8 +50,7 @@ _BESIDE: dict[str, str] = {
     "emergency": marked("a battery pack drives the lamp too"),
     "dimmer": marked("a dimmer in the circuit"),
 }
-# Eighths of an inch: chokes start tubes of T10 and more instantly too, so these words tell no electronic ballast there.
-THICK = 10
+THICK = 10  # eighths of an inch: chokes start such tubes instantly too, so these words tell no electronic ballast
 LEAST_STEP_W = 0.5  # no two lamps differ by less
 SHOWN = 60  # characters that are quoted
 

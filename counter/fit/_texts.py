@@ -162,7 +162,6 @@ FILLED_IN = (
     *(marked("sell"), marked("ask first"), marked("do not sell")),
     *(marked("yes"), marked("no"), marked("any other"), marked("none"), marked("same")),
     *(marked("high frequency"), marked("mains frequency"), marked("another number of")),
-    marked("in another length"),
 )
 WITH_FIGURES = (NOT_REACHED, REACHED, OWN_AT, ABOUT)
 

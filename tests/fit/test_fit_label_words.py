@@ -10,6 +10,42 @@ from counter.fit import parse_label
 
 LABEL = "Electronic ballast 120-277V 50/60Hz 1x26W"
 AGAINST = """
+mains 120V at both sockets
+mains (230 V) at holders
+120V both sockets
+line voltage 120-277V at socket
+portalámparas a 127V
+voltaje de línea en bases
+hot and neutral at same end
+Fassung mit Netzspannung
+tensione di rete ai portalampade
+upper air unit
+upper-room fixture
+clean bench
+laminar flow hood
+coil cleaner, eye hazard
+barber cabinet
+atrapamoscas
+matamosquitos
+désinsectiseur
+zanzariera elettrica
+lampa bakteriobójcza
+debatterizzatore
+Teichklärer
+microbe killer
+EPROM eraser
+abbronzante
+Gesichtsbräuner
+Lichthärtung
+insoladora
+money detector
+lámpara de Wood
+HazLoc
+paint booth
+contains PCBs
+contiene PCB
+Askarel
+emergenza
 gear disconnected for good
 choke disconnected 2019
 balasto desconectado de la red
@@ -307,6 +343,11 @@ lampe zeigt violett
 lampe enthalt ihr netzteil
 """.strip().splitlines()
 SAYS_NOTHING = """
+contains no PCBs
+brauner Leiter an L
+alimentatore elettronico
+reator eletrônico
+sockets rated 660W 600V
 Class P Type 1 Outdoor
 Sound rated A
 THD < 10%

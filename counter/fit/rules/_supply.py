@@ -11,11 +11,13 @@ from counter.fit._facts import HIGH_FREQUENCY, RUNS_LAMPS, Facts, Finding, is_un
 from counter.fit._label import counts_for, parse_label
 from counter.fit._texts import shared_chokes
 from counter.fit.rules._start import starts_said
+from counter.language import marked
 
 if TYPE_CHECKING:
     from counter.catalogue import Figure, Lamp
     from counter.fit._models import Verdict
 
+ANOTHER_LENGTH = marked("in another length")
 THIN_TUBE_MM = 16.5  # the class that IEC 61347-2-3 wants end-of-life protection for: 16 mm and less, with tolerance
 
 CLOSE_CURRENT = 0.05  # two lamps of the same watts whose currents differ by no more are one lamp to a ballast
@@ -170,7 +172,7 @@ def same_watts_other_length(facts: Facts) -> Finding | None:
         if is_meant and _runs_there(facts, other) and not _is_as_long(facts, other):
             length = other.length_mm
             values = {"watts": number(lamp.watts.value), "base": lamp.base, "length": number(own.value)}
-            values["other"] = f"{number(length.value)} mm" if length is not None else "in another length"
+            values["other"] = f"{number(length.value)} mm" if length is not None else ANOTHER_LENGTH
             return Finding("same-watts-other-length", values, own.value, "mm", own.confidence)
     return None
 
