@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from counter.marks._models import MarkEvidence, Reading
 
 _FIGURES = frozenset({"n", "mm", "watts", "one", "other"})
-_NARROW = {"n": r"[\d.,½]+", "mm": r"[\d.,]+", "typed": r"\S{1,12}"}
+_NARROW = {"code": "[^;]+?", "n": r"[\d.,½]+", "mm": r"[\d.,]+", "typed": r"\S{1,12}"}
 _FIELD = r"\\\{(\w+)\\\}"
 
 

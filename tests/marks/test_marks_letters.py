@@ -6,7 +6,7 @@ import random
 
 import pytest
 
-from counter import marks
+from counter import language, marks
 from counter.marks import letters
 from counter.marks.letters import LettersMean, Line
 from tests.simulate_makers import description, maker
@@ -216,3 +216,12 @@ def test_invented_makers_are_read_after_learning(shipped):
             wrong += shape not in (None, code.lamp.shape)
     assert right >= 0.9 * 120
     assert wrong <= 2
+
+
+def test_what_letters_mean_is_said_whole_in_spanish():
+    language.use("es")
+    try:
+        said = marks.spoken(letters.letters_say(LettersMean(shape="twin", base="G23", pins=2)))
+    finally:
+        language.use("en")
+    assert said == "un tubo doblado, 2 brazos; casquillo G23; 2 pines"

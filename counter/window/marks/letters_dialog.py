@@ -15,7 +15,9 @@ from PySide6.QtWidgets import (
 )
 
 from counter.language import marked, tr, trn
+from counter.marks import spoken
 from counter.marks.letters import ORDINARY, letters_say
+from counter.window.parts.sizes import be_large
 from counter.window.parts.theme import TARGET
 from counter.window.parts.unsaved import UnsavedDialog
 from counter.window.parts.words import Words
@@ -93,7 +95,7 @@ class LettersDialog(UnsavedDialog):
         box.addLayout(first)
         box.addLayout(second)
         box.addWidget(self.says)
-        self.resize(820, 560)
+        be_large(self, 137, 40)
 
     def show_lines(self) -> None:
         """Show how it stands: what the list would teach first, then what is known."""
@@ -115,7 +117,8 @@ class LettersDialog(UnsavedDialog):
     def _fill(self, at: int, line: Line) -> None:
         row = line.row
         count = (str(row.support), str(row.against)) if row.source == "list" else ("", "")
-        for place, words in enumerate((row.letters, letters_say(row.means) or ORDINARY, _origin(line), *count)):
+        means = spoken(letters_say(row.means)) or tr(ORDINARY)
+        for place, words in enumerate((row.letters, means, _origin(line), *count)):
             cell = QTableWidgetItem(words)
             cell.setFlags(Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable)
             if place == 0 and line.is_offered:
