@@ -8,6 +8,7 @@ from PySide6.QtGui import QTextCursor
 from PySide6.QtWidgets import QApplication, QDialog, QDialogButtonBox, QPlainTextEdit, QVBoxLayout, QWidget
 
 from counter.language import tr
+from counter.window.parts.sizes import be_large
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
@@ -20,7 +21,7 @@ class ReportDialog(QDialog):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle(tr("Something went wrong"))
-        self.resize(620, 420)
+        be_large(self, 103, 30)
         self.words = Words(wraps=True)
         self.report = QPlainTextEdit(readOnly=True)
         self.report.setAccessibleName(tr("Report"))

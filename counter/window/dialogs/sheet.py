@@ -8,7 +8,7 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QVBoxLayout
 
 from counter.window.parts.scroll_column import ScrollColumn
-from counter.window.parts.sizes import ems
+from counter.window.parts.sizes import AROUND_PX, ems
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
@@ -16,7 +16,6 @@ if TYPE_CHECKING:
     from PySide6.QtWidgets import QWidget
 
 ABOVE_TITLE_PX = 8
-AROUND_PX = 80  # of the screen, beside a sheet and above it
 
 
 class Sheet(QDialog):
@@ -40,10 +39,12 @@ class Sheet(QDialog):
         return self.screen().availableGeometry().size() - QSize(AROUND_PX, AROUND_PX)
 
     def showEvent(self, event: QShowEvent) -> None:
-        """Be as tall as what it holds, as far as there is room; what does not fit scrolls."""
-        inside = self.area.column.heightForWidth(self.width() - self._box.contentsMargins().left() * 2)
+        """Be as wide and tall as what it holds, as far as there is room; what is higher scrolls."""
+        margins = self._box.contentsMargins().left() * 2
+        wide = max(self.width(), self.area.column.minimumSize().width() + margins)
+        inside = self.area.column.heightForWidth(wide - margins)
         around = self._box.sizeHint().height() - self.area.sizeHint().height()
-        self.resize(self.width(), min(inside + around, self._room().height()))
+        self.resize(QSize(wide, inside + around).boundedTo(self._room()))
         super().showEvent(event)
 
     def say(self, text: str, role: str = "") -> Words:

@@ -23,7 +23,7 @@ from counter.window.entries.kept_list import KeptList
 from counter.window.outlines.drawing_view import DrawingView
 from counter.window.parts.calm import CalmCombo
 from counter.window.parts.scroll_column import ScrollColumn
-from counter.window.parts.sizes import ems, high
+from counter.window.parts.sizes import be_large, ems, high
 from counter.window.parts.unsaved import UnsavedDialog
 from counter.window.parts.words import Words
 
@@ -78,7 +78,7 @@ class EntriesDialog(UnsavedDialog):
         self.of.activated.connect(lambda _: self.begin(str(self.of.currentData() or "")))
         self._new_kind()
         self.list.show_rows(known.rows, known.laid)
-        self._size()
+        be_large(self, 210, 46)
 
     def _make(self, theme: Theme, who: str) -> None:
         self.kind, self.of = CalmCombo(tr("What to add or change")), CalmCombo(tr("Begin with"))
@@ -140,10 +140,6 @@ class EntriesDialog(UnsavedDialog):
         foot.addWidget(self.patch)
         foot.addWidget(close)
         return foot
-
-    def _size(self) -> None:
-        room = self.screen().availableGeometry()
-        self.resize(min(ems(self.font(), 210), room.width() - 60), min(high(self.font(), 46), room.height() - 60))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Put drawing and list below the form where they have no room beside it."""

@@ -13,7 +13,7 @@ from counter import entries
 from counter.language import figure, tr, trn
 from counter.window.entries.leaves import column
 from counter.window.parts.scroll_column import ScrollColumn
-from counter.window.parts.sizes import ems, high
+from counter.window.parts.sizes import be_large, ems
 from counter.window.parts.words import Words
 
 if TYPE_CHECKING:
@@ -44,7 +44,7 @@ class ShareDialog(QDialog):
         self.area.column.addStretch(1)
         box.addLayout(self._foot())
         self.take.setDefault(True)
-        self.resize(ems(self.font(), 110), high(self.font(), 34))
+        be_large(self, 110, 34)
 
     def _summary(self) -> str:
         met = self.met

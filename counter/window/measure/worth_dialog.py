@@ -8,6 +8,7 @@ from PySide6.QtCore import QObject, QRunnable, QSize, Qt, QThreadPool, Signal
 from PySide6.QtWidgets import QDialog, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
 from counter.language import figure, marked, tr
+from counter.window.parts.sizes import be_large
 from counter.window.parts.theme import SMALL_TARGET
 from counter.window.parts.words import Words
 
@@ -69,7 +70,7 @@ class WorthDialog(QDialog):
         box = QVBoxLayout(self)
         box.addWidget(self.said)
         box.addWidget(self.rows, 1)
-        self.resize(520, 480)
+        be_large(self, 87, 34)
         self.rows.itemActivated.connect(self._open)
         self._carrier = Told()
         self._carrier.done.connect(self.show_found)

@@ -13,8 +13,9 @@ from counter import language
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from PySide6.QtWidgets import QBoxLayout
+    from PySide6.QtWidgets import QBoxLayout, QWidget
 
+AROUND_PX = 60  # of the screen, beside a dialog and above it
 PLAIN_PT = 10.0  # up to here letters may grow freely beside their neighbours
 
 
@@ -41,6 +42,13 @@ def high(font: QFont, lines: int = 1) -> int:
 def ems(font: QFont, count: float) -> int:
     """Return the pixels of `count` letters of middling width."""
     return round(QFontMetrics(font).averageCharWidth() * count)
+
+
+def be_large(dialog: QWidget, letters: float, lines: int) -> None:
+    """Give a dialog the size of so many letters across and lines down, as far as the screen has room."""
+    room = dialog.screen().availableGeometry()
+    wide_px, high_px = ems(dialog.font(), letters), high(dialog.font(), lines)
+    dialog.resize(min(wide_px, room.width() - AROUND_PX), min(high_px, room.height() - AROUND_PX))
 
 
 def kept_by_letters(measure: Callable[[QFont], QSize]) -> Callable[[QFont], QSize]:

@@ -164,12 +164,18 @@ def _dress(widget: QWidget) -> None:
 
 
 def _box(
-    painter: QPainter, rect: QRectF, ground: QColor | None, edge: QColor, width: float, radius: float = ROUND_PX
+    painter: QPainter,
+    rect: QRectF,
+    ground: QColor | None,
+    edge: QColor,
+    width: float,
+    radius: float = ROUND_PX,
+    line: Qt.PenStyle = Qt.PenStyle.SolidLine,
 ) -> None:
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setBrush(QBrush(ground) if ground is not None else Qt.BrushStyle.NoBrush)
-    painter.setPen(QPen(edge, width))
+    painter.setPen(QPen(edge, width, line))
     half = width / 2
     painter.drawRoundedRect(rect.adjusted(half, half, -half, -half), radius, radius)
     painter.restore()
@@ -207,7 +213,10 @@ def _button(option: QStyleOption, painter: QPainter, widget: QWidget | None) -> 
     if is_main and not has_focus:
         edge = palette.color(ROLES.Text)
     ground = palette.color(ROLES.Midlight if is_on else ROLES.Button)
-    _box(painter, QRectF(_rect(option)), ground, edge, 2.0 if is_on or has_focus or is_main else 1.0)
+    is_shut = not state & STATES.State_Enabled and palette.color(ROLES.Mid) == palette.color(ROLES.Dark)
+    line = Qt.PenStyle.DotLine if is_shut else Qt.PenStyle.SolidLine  # where no edge is paler than another
+    wide = 2.0 if is_on or has_focus or is_main else 1.0
+    _box(painter, QRectF(_rect(option)), ground, edge, wide, line=line)
     return True
 
 

@@ -25,6 +25,7 @@ from counter.language import marked, tr, trn
 from counter.marks.letters import choices
 from counter.window.marks.letters_row import LettersRow, Offer
 from counter.window.parts.calm import CalmCombo
+from counter.window.parts.sizes import be_large
 from counter.window.parts.theme import TARGET
 from counter.window.parts.words import Words
 
@@ -116,7 +117,7 @@ class ImportDialog(QDialog):
         self.table.setAccessibleName(tr("The first lines"))
         self.table.horizontalHeader().setStretchLastSection(True)
         self.report.setAccessibleName(tr("What it changes, and lines that are no lamp types"))
-        self.resize(860, 680)
+        be_large(self, 143, 48)
 
     # -- reading
 

@@ -27,6 +27,7 @@ from counter.language import marked, tr, trn
 from counter.shelf import folded
 from counter.slip import log_words
 from counter.window.parts.calm import CalmCombo
+from counter.window.parts.sizes import be_large
 from counter.window.parts.theme import SMALL_TARGET, TARGET
 from counter.window.parts.words import Words
 from counter.window.slip.happened import REASONS, Happened, lamp_words
@@ -64,6 +65,7 @@ class LogDialog(QDialog):
         self.months.currentTextChanged.connect(self._ask_month)
         self.happened = Happened(counter.catalogue)
         self._lay_out()
+        self.says.setText(tr("asking the store …"))
         self.search()
         self._ask_happened()
         self._ask(lambda store: shop.months(store), self._take_months, "months")
@@ -89,7 +91,7 @@ class LogDialog(QDialog):
         whole = QVBoxLayout(self)
         whole.addWidget(tabs)
         whole.addWidget(self.says)
-        self.resize(760, 620)
+        be_large(self, 127, 44)
 
     def _ask(self, job: Any, then: Any, topic: str = "") -> None:
         data = self.data

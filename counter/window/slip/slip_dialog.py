@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 from counter.language import marked, tr
 from counter.window.parts.calm import CalmCombo
 from counter.window.parts.form_rows import form_of
+from counter.window.parts.sizes import be_large
 from counter.window.parts.theme import TARGET
 from counter.window.parts.words import Words
 from counter.window.slip.paper import PAPERS, Printed, ShopHead, picture
@@ -77,7 +78,7 @@ class SlipDialog(QDialog):
         box.addWidget(scroll, 1)
         box.addWidget(self.says)
         box.addLayout(row)
-        self.resize(560, 720)
+        be_large(self, 93, 51)
         self.buttons["print"].setDefault(True)
 
     def printed(self) -> Printed:

@@ -49,6 +49,7 @@ class StartPane(QFrame):
         self.places = ScrollColumn(tr("Shelf of base families"))
         self.places.column.addWidget(self.shelf)
         self.places.column.addStretch(1)
+        self._of_somebody = self.rounds, self.at_counter, self.places
         box = QVBoxLayout(self)
         box.setContentsMargins(24, 16, 24, 16)
         box.setSpacing(12)
@@ -56,6 +57,8 @@ class StartPane(QFrame):
             box.addWidget(part)
         box.addWidget(self.places, 1)
         box.addStretch(0)
+        for part in self._of_somebody:
+            part.hide()  # until the store has told who there is
 
     def show_lengths(self, minutes: tuple[int, ...]) -> None:
         """Offer rounds of these lengths, and one without end."""
@@ -69,7 +72,7 @@ class StartPane(QFrame):
         """Show a trainee's shelf, None is nobody; `offer` is to go on with a round, as the last choice."""
         self.rounds.show_choices((*self._lengths, offer) if offer else self._lengths)
         self.title.setText(tr("{name}: a round of").format(name=row.name) if row else tr("Training"))
-        for part in (self.rounds, self.at_counter, self.places):
+        for part in self._of_somebody:
             part.setVisible(row is not None)
         self.at_counter.blockSignals(True)
         self.at_counter.setChecked(is_at_counter)
