@@ -57,8 +57,8 @@ class StartPane(QFrame):
             box.addWidget(part)
         box.addWidget(self.places, 1)
         box.addStretch(0)
-        for part in self._of_somebody:
-            part.hide()  # until the store has told who there is
+        for one in self._of_somebody:
+            one.hide()  # until the store has told who there is
 
     def show_lengths(self, minutes: tuple[int, ...]) -> None:
         """Offer rounds of these lengths, and one without end."""
