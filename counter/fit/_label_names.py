@@ -19,7 +19,8 @@ if TYPE_CHECKING:
 MOST_WORDS = 3
 NAME_OF_A_FIRM = marked("the name of a firm")
 _MODEL = re.compile(
-    r"(?!(?:led|uv|dc|bl|ho|byp|dim|hid|mh)(?![a-z]))(?P<letters>[a-z]{2,4})(?:[-./]|(?=\d))[a-z0-9/.-]*\d[a-z0-9/.-]*"
+    r"(?:^|(?<=[\s:#]))(?!(?:led|uv|dc|bl|ho|byp|dim|hid|mh|no|nr|cat|typ|type|mod|ref|art|item|code|part|lot|ser)(?![a-z]))"
+    r"(?P<letters>[a-z]{2,4})(?:[-./ ]|(?=\d))[a-z0-9/.-]*\d[a-z0-9/.-]*$"
 )
 _HOLDS_NAMES = (NAME_OF_A_FIRM, "where it was made", "where to reach the maker")
 _WORDS = re.compile(r"[a-z]{3,}")
@@ -50,7 +51,7 @@ def _may_be_name(words: Sequence[str]) -> bool:
 
 def _letters(text: str) -> Iterator[str]:
     """Yield the letters that a model number begins with."""
-    if found := _MODEL.fullmatch(text.split()[-1]):
+    if found := _MODEL.search(text):
         yield found["letters"]
 
 

@@ -96,6 +96,8 @@ def test_a_form_lets_nothing_else_through(catalogue, words):
     [
         ("HALDVORN electronic ballast CAT. NO. HV-226, 1x26W", ()),
         ("HALDVORN HN26 1x26W", ()),
+        ("HALDVORN Typ HV 226, 1x26W", ()),
+        ("NORDHAL type NO 226, 1x26W", ("NORDHAL",)),
         ("Halden Brook ballast MODEL HB-2P26, 1x26W", ()),
         ("HALDVORN 1x26W www.haldvorn.example", ()),
         ("HALDVORN 1x26W. Haldvorn Ltd, made in China", ()),
