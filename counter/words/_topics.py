@@ -48,6 +48,7 @@ PRINTED: tuple[Topic, ...] = ("newborn", "coated", "coloured", "special")  # wha
 HARMLESS: tuple[Topic, ...] = ("harmless", "print")  # on a label, and on a lamp
 LONGEST = 4000  # characters looked through
 _MOST_TOKENS = 8  # in one phrase
+_BEGINS = 6  # letters that tell whether a phrase can be one of the table
 _ELIDED = r"(?<![^\W_])(?:[cdjlmns]|qu)'(?=[^\W\d_]{2})"  # French: "de l'appareil" is "de appareil", and no DEL
 _TOKEN = re.compile(rf"\d+(?:[.,]\d+)?|(?<![^\W\d_])(?!{_ELIDED})[^\W\d_]+")
 _WORN = re.compile(r"\S*\?\S*")
@@ -71,11 +72,12 @@ class Saying(NamedTuple):
 
 
 class _Table(NamedTuple):
-    """Topics by word, and by the first letters that stand for a word with any ending."""
+    """Topics by word, by the first letters that stand for a word with any ending, and how all of these begin."""
 
     words: dict[str, tuple[Topic, ...]]
     stems: dict[str, tuple[Topic, ...]]
     stem_sizes: tuple[int, ...]
+    begins: frozenset[str]
     worn: dict[Topic, tuple[str, ...]]
 
 
@@ -118,7 +120,8 @@ def _table() -> _Table:
     kept_words = {word: tuple(dict.fromkeys(found)) for word, found in words.items()}
     kept_stems = {stem: tuple(dict.fromkeys(found)) for stem, found in stems.items()}
     sizes = tuple(sorted({len(stem) for stem in kept_stems}))
-    return _Table(kept_words, kept_stems, sizes, _worn_words())
+    begins = frozenset(one[:_BEGINS] for one in (*kept_words, *kept_stems))
+    return _Table(kept_words, kept_stems, sizes, begins, _worn_words())
 
 
 def _worn_words() -> dict[Topic, tuple[str, ...]]:
@@ -194,6 +197,8 @@ def _at(tokens: list[re.Match[str]], at: int) -> Iterator[Match]:
         before, written = len(written), _joined(written, token[0])
         for topic in (*_of_word(rows, written), *_of_stem(rows, written, before)):
             longest[topic] = token.end()
+        if len(written) >= _BEGINS and written[:_BEGINS] not in rows.begins:
+            break  # what goes on so is in no table
     if "harmless" not in longest and is_plain(tokens[at][0]):
         longest["harmless"] = tokens[at].end()
     return (Match(tokens[at].start(), end, topic) for topic, end in longest.items())
