@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+from counter import words
 from counter.fit._label_rows import Stretch, pattern
 from counter.language import marked
 
@@ -27,13 +28,29 @@ _WORDS = re.compile(r"[a-z]{3,}")
 _NAME = re.compile(r"[^\W\d_]{3,}")
 
 
+def named_models(plain: str) -> Iterator[Stretch]:
+    """Yield a maker's name with the model number right behind it, where the number begins as the name does.
+
+    What a label begins with needs the first letter alone; elsewhere two letters or more must be of the name.
+    """
+    for found in pattern("named_model").finditer(plain):
+        names = re.split(r"[ -]", found["name"])
+        names = names[1:] if words.matches(names[0]) else names  # "choke Haldvorn HV-18"
+        if not names or any(map(words.matches, names)) or not _may_be_name(names):
+            continue
+        letters, start = found["letters"], found.end("name") - len(" ".join(names))
+        is_first = not any(map(str.isalnum, plain[:start])) and letters[0] == names[0][0]
+        if is_first or (len(letters) > 1 and _is_short_for(letters, names)):
+            yield Stretch(start, found.end(), "part", NAME_OF_A_FIRM, {})
+
+
 def makers_names(plain: str, found: Sequence[Stretch], unread: Sequence[tuple[int, int]]) -> Iterator[Stretch]:
     """Yield the unread words that are a maker's name."""
     told = [(one.means, plain[one.start : one.end]) for one in found if one.about == "part"]
     models = [letters for _, text in told for letters in _letters(text)]
     held = {word for means, text in told if means in _HOLDS_NAMES for word in _WORDS.findall(text)}
     for start, end in unread:
-        *names, last = plain[start:end].split()
+        *names, last = re.split(r"[ -](?!\d)", plain[start:end])
         own = list(_letters(last)) if names else []  # the model may stand right behind the name
         names += [] if own else [last]
         is_first = not any(map(str.isalnum, plain[:start]))
@@ -43,10 +60,10 @@ def makers_names(plain: str, found: Sequence[Stretch], unread: Sequence[tuple[in
             yield Stretch(start, end, "part", NAME_OF_A_FIRM, {})
 
 
-def _may_be_name(words: Sequence[str]) -> bool:
+def _may_be_name(names: Sequence[str]) -> bool:
     """Whether words may be a name, and do not tell of a use: BUGZAP."""
-    tells = any(pattern("telling_name").search(word) for word in words)
-    return not tells and len(words) <= MOST_WORDS and all(map(_NAME.fullmatch, words))
+    tells = any(pattern("telling_name").search(name) for name in names)
+    return not tells and len(names) <= MOST_WORDS and all(map(_NAME.fullmatch, names))
 
 
 def _letters(text: str) -> Iterator[str]:

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple, cast
 from counter import paths
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
 
 class Stretch(NamedTuple):
@@ -81,10 +81,15 @@ def starts() -> tuple[tuple[str, re.Pattern[str]], ...]:
     return tuple((name, re.compile(pattern)) for name, pattern in table()["starts"].items())
 
 
-def stretches(plain: str) -> Iterator[Stretch]:
-    """Yield the stretches that a row explains, in their order."""
+def stretches(plain: str, known: Iterable[Stretch] = ()) -> Iterator[Stretch]:
+    """Yield the stretches that a row explains, in their order, and those that are known before."""
     at = end = 0
+    waiting = {one.start: one for one in known}
     while at < len(plain):
+        if one := waiting.get(at):
+            yield one
+            at = end = one.end
+            continue
         found = _any_row().match(plain, at) if _begins(plain, at) or (at == end and plain[at] != " ") else None
         if found is None or found.end() == at:
             at += 1

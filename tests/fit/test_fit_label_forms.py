@@ -97,6 +97,9 @@ def test_a_form_lets_nothing_else_through(catalogue, words):
         ("HALDVORN electronic ballast CAT. NO. HV-226, 1x26W", ()),
         ("HALDVORN HN26 1x26W", ()),
         ("HALDVORN Typ HV 226, 1x26W", ()),
+        ("Haldvorn-Brook H-DIM-226 1x26W", ()),
+        ("Choke HALDVORN HN 22C, 1x26W", ()),
+        ("Choke HALDVORN H-22, 1x26W", ("HALDVORN", "22")),
         ("NORDHAL type NO 226, 1x26W", ("NORDHAL",)),
         ("Halden Brook ballast MODEL HB-2P26, 1x26W", ()),
         ("HALDVORN 1x26W www.haldvorn.example", ()),
@@ -110,6 +113,13 @@ def test_a_form_lets_nothing_else_through(catalogue, words):
 )
 def test_a_makers_name_is_explained_where_its_own_number_or_address_bears_it_out(label, unread):
     assert tuple(one.text for one in parse_label(label).unread) == unread
+
+
+@pytest.mark.parametrize(
+    "label", ["HALDVORN HV-2A18 26W", "HALDVORN HV22A 26W", "HALDVORN HV 26W", "HALDVORN HV 18/26W"]
+)
+def test_a_model_number_takes_no_watts_with_it(label):
+    assert 26 in parse_label(label).fields["ballast_watts"]
 
 
 def test_figures_under_the_heads_of_columns_are_read(catalogue):

@@ -57,6 +57,7 @@ NOBODY_READS = {
         "starts.*": "a pattern",
         "of_lamps": "a pattern",
         "telling_name": "a pattern",
+        "named_model": "a pattern",
         "heading": "a pattern",
         "column": "a pattern",
         "own_watts": "a pattern",
