@@ -29,7 +29,7 @@ def _beside_codes(plain: str) -> tuple[Family, ...]:
     """Return the words for families that are no part of a code: HO in F96T12/HO is read with its code."""
     codes = [one for one in scan(plain).stretches if one.about not in _BESIDE_CODES]
     found = words.families(plain)
-    return tuple(one for one in found if not any(code.start <= one.start and one.end <= code.end for code in codes))
+    return tuple(one for one in found if not any(code.start <= one.start < code.end for code in codes))
 
 
 def _traits(lamp: Lamp, catalogue: Catalogue) -> dict[Trait, tuple[str, ...]]:

@@ -34,8 +34,15 @@ def _under(plain: str, head: re.Match[str], found: Sequence[Stretch]) -> Iterato
     is_heading = len(names) >= LEAST_COLUMNS and not pattern("own_watts").search(head[0])
     if rows and is_heading and not any(map(str.isalnum, plain[head.end() : rows[0].start])):
         is_counted = any(pattern("counts_lamps").fullmatch(name.rstrip(".")) for name in names)
+        yield from _no_orders(head)
         for one in rows:
             yield from _figures(plain, one.end, len(names) - 1, is_counted=is_counted)
+
+
+def _no_orders(head: re.Match[str]) -> Iterator[Stretch]:
+    """Yield the "no." of a heading, which counts lamps and shuts none out."""
+    for one in re.finditer(r"\bno\b", head[0]):
+        yield Stretch(head.start() + one.start(), head.start() + one.end(), "figure", FIGURES, {})
 
 
 def _figures(plain: str, start: int, most: int, *, is_counted: bool) -> Iterator[Stretch]:

@@ -18,6 +18,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
 MOST_WORDS = 3
+FIRST_LINE = 60  # characters, about
+_SHORT = re.compile(r"(?<![a-z0-9-])([a-z]{2,4})-?\d")
 NAME_OF_A_FIRM = marked("the name of a firm")
 _MODEL = re.compile(
     r"(?:^|(?<=[\s:#]))(?!(?:led|uv|dc|bl|ho|byp|dim|hid|mh|no|nr|cat|typ|type|mod|ref|art|item|code|part|lot|ser)(?![a-z]))"
@@ -54,10 +56,21 @@ def makers_names(plain: str, found: Sequence[Stretch], unread: Sequence[tuple[in
         own = list(_letters(last)) if names else []  # the model may stand right behind the name
         names += [] if own else [last]
         is_first = not any(map(str.isalnum, plain[:start]))
-        is_short = is_first and any(_is_short_for(model, names) for model in own or models)
+        is_short = is_first and (
+            _begins_as(plain, end, names) or any(_is_short_for(one, names) for one in own or models)
+        )
         is_held = not own and (held.issuperset(names) or "".join(names) in held)
-        if _may_be_name(names) and (is_short or is_held):
+        if _may_be_name(names) and ((is_first and is_short) or is_held):
             yield Stretch(start, end, "part", NAME_OF_A_FIRM, {})
+
+
+def _begins_as(plain: str, end: int, names: Sequence[str]) -> bool:
+    """Whether the first line's model number is put together of first letters: QUILLMARK sign ballast QS-672."""
+    for model in _SHORT.finditer(plain, end, end + FIRST_LINE):
+        initials = iter(names[0][0] + "".join(word[0] for word in _WORDS.findall(plain, end, model.start())))
+        if len(model[1]) > 1 and model[1][0] == names[0][0] and all(one in initials for one in model[1]):
+            return True
+    return False
 
 
 def _may_be_name(names: Sequence[str]) -> bool:

@@ -47,7 +47,10 @@ _HIDES: dict[str, frozenset[str]] = {  # what stands inside such a stretch and s
     "free of": frozenset({"restricts", "other-source", "fault"}),
 }
 NEAR = 8  # words between an order and the lamp that it is of
-_KIND_OF_LAMP = re.compile(r"\b(?!white\b)([^\W\d_]{3,}) (?:lamps?|tubes?|bulbs?)\b(?! (?:leads?|wires?|cables?))")
+_KIND_OF_LAMP = re.compile(
+    r"\b(?!white\b)([^\W\d_]{3,}) (?:lamps?|tubes?|bulbs?)\b"
+    r"(?! (?:leads?|wires?|cables?)| [1-4]\b(?![.,]\d| ?(?:w|watts?|x|-?pins?)\b))"  # "red lamp 2" is a wire
+)
 
 
 class Scan(NamedTuple):
@@ -80,9 +83,15 @@ def _is_hidden(plain: str, one: Match, stretches: Sequence[Stretch]) -> bool:
     is_bare = plain[one.start : one.end].replace(".", "").isdigit()
     for other in stretches:
         is_within = other.start <= one.start and one.end <= other.end
-        if is_within and (one.topic in _HIDES.get(other.about, ()) or (is_bare and other.about in MEASURED)):
+        is_number = is_bare and (other.about in MEASURED or _is_glued(other))
+        if is_within and (is_number or one.topic in _HIDES.get(other.about, ())):
             return True
     return one.topic == "restricts" and (is_of_only(plain, one, stretches) or is_of_place(plain, one, stretches))
+
+
+def _is_glued(one: Stretch) -> bool:
+    """Whether count and watts stand there as one number: EVG 254 runs two of 54 W."""
+    return one.about == "watts" and one.means.endswith("as one number")
 
 
 def _unread(plain: str, stretches: Sequence[Stretch]) -> Iterator[tuple[int, int]]:
@@ -131,4 +140,5 @@ def _is_phrase(plain: str, stretches: Sequence[Stretch], start: int, end: int) -
     """Whether these words together are known to say nothing: a desk lamp, how to mount lamps."""
     told = [(one.start, one.end) for one in words.matches(plain) if one.topic == "harmless"]
     told += [(one.start, one.end) for one in stretches if one.about == "care"]
+    told += [(one.start, one.end) for one in words.families(plain)]  # they are compared with the lamp
     return any(first <= start and end <= last for first, last in told)
