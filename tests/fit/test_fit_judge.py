@@ -204,6 +204,7 @@ CASES = [
     ),
     (QUAD, OWN | {"base_up": True}, "lighting", "base-up", "sell"),
     ("2G11/36/long-twin/uv-c", {"holder": "2G11", "base_up": True}, "germicidal", "base-up", "sell"),
+    ("2G11/36/long-twin/uv-c", {"holder": "2G11", "cold": True}, "germicidal", "cold", "sell"),
     ("2G11/40/long-twin", {"ballast": "magnetic", "came_out": True}, "lighting", "magnetic-if-listed", "ask first"),
     ("2G11/40/long-twin", {"ballast": "magnetic"}, "lighting", "electronic-only", "do not sell"),
     (QUAD, OWN | {"room_k": 3000}, "lighting", "colour-unread", "sell"),
