@@ -24,6 +24,7 @@ from rapidfuzz.distance import Levenshtein
 from rapidfuzz.fuzz import ratio
 
 from counter import catalogue, marks
+from counter.marks._index import CodeIndex
 
 SEED = 20_240_611
 SYSTEMS = ("nema", "ansi-linear", "ansi-germicidal", "ilcos", "lbs", "partial", "base", "house")
@@ -217,12 +218,12 @@ def speed(count: int, queries: int) -> dict[str, Any]:
     rng = random.Random(SEED + count)
     codes = shop_codes(count, rng)
     begun = time.perf_counter()
-    index = marks.CodeIndex(codes)
+    index = CodeIndex(codes)
     index.search(codes[0])
     first = time.perf_counter() - begun
     row: dict[str, Any] = {"codes": count, "made_and_first_query_ms": round(first * 1e3, 1)}
     tracemalloc.start()
-    index = marks.CodeIndex(codes)
+    index = CodeIndex(codes)
     for damage in (1, 2, 3):
         for _ in range(20):
             index.search(wear(rng.choice(codes), damage, rng) or "")

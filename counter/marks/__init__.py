@@ -8,8 +8,6 @@ May import counter.catalogue, counter.words and python-stdnum (check digits).
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from counter.marks._format import format_code, format_house
 from counter.marks._house import (
     HOUSE_FILE,
@@ -29,15 +27,9 @@ from counter.marks._read import read
 from counter.marks._tables import tables
 from counter.marks._weigh import saving_suffix, says, sharpen, uv_doubt
 
-if TYPE_CHECKING:
-    from counter.marks._index import CodeIndex, Hit, Hits
-
 __all__ = [
     "HOUSE_FILE",
     "PRINTED",
-    "CodeIndex",
-    "Hit",
-    "Hits",
     "HouseChoice",
     "HouseFacts",
     "HouseMaker",
@@ -63,12 +55,3 @@ __all__ = [
     "tables",
     "uv_doubt",
 ]
-
-
-def __getattr__(name: str) -> object:
-    """Load the search among many codes when it is first asked for."""
-    if name in ("CodeIndex", "Hit", "Hits"):
-        from counter.marks import _index
-
-        return getattr(_index, name)
-    raise AttributeError(f"module {__name__!r} has no attribute {name!r}")

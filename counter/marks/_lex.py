@@ -16,6 +16,7 @@ PRINTED = (
     "special",
     "colour-number",
 )  # parts that the lamp from the shelf must have too
+_TUBE_TOLERANCE_MM = 1.2
 UNREADABLE, STRETCH = "?", "*"  # what stands for one character, or some, that nobody can read
 
 _SAME = str.maketrans(
@@ -171,6 +172,11 @@ class Draft:
 def ends(plain: str, at: int) -> bool:
     """Whether a code may end here: at the end of the text, or before anything but a letter or a figure."""
     return at >= len(plain) or not plain[at].isalnum()
+
+
+def is_one_tube(one_mm: float, other_mm: float) -> bool:
+    """Whether two diameters are of one tube: 26 and 25.4, 29 and 28.6; the nearest sizes are over 3 mm apart."""
+    return abs(one_mm - other_mm) <= _TUBE_TOLERANCE_MM
 
 
 def figure(text: str) -> float:

@@ -10,7 +10,7 @@ import re
 from functools import cache
 from typing import TYPE_CHECKING, Any, NamedTuple
 
-from counter.marks._lex import Draft, figure
+from counter.marks._lex import Draft, figure, is_one_tube
 from counter.marks._sentences import COLD, NEUTRAL, WARM
 from counter.marks._tables import tables
 
@@ -21,7 +21,6 @@ if TYPE_CHECKING:
 
 _MM = {"MM": 1.0, "CM": 10.0, "IN": 25.4, "INCH": 25.4, "INCHES": 25.4, '"': 25.4, "FT": 304.8, "FOOT": 304.8}
 _MM |= {"FEET": 304.8, "'": 304.8}
-_TUBE_TOLERANCE_MM = 1.2
 
 
 class Slot(NamedTuple):
@@ -174,14 +173,12 @@ def cct_allowed(cct_k: int) -> bool:
     return bool(low <= cct_k <= high)
 
 
-def _is_tube(tube_mm: float) -> bool:
-    return any(abs(tube_mm - one) < _TUBE_TOLERANCE_MM for one in tables()["linear"]["eighths_mm"].values())
-
-
 _CHECKS: dict[str, Callable[[Draft, re.Match[str], dict[str, Any], Known | None], bool]] = {
     "": lambda draft, match, stated, known: True,
     "colour": lambda draft, match, stated, known: cct_allowed(stated["cct_k"]),
-    "tube": lambda draft, match, stated, known: _is_tube(stated["tube_mm"]),
+    "tube": lambda draft, match, stated, known: any(
+        is_one_tube(stated["tube_mm"], one) for one in tables()["linear"]["eighths_mm"].values()
+    ),
     "known watts": lambda draft, match, stated, known: known is None or stated["watts"] in known.catalogue.watts,
     "tube number": lambda draft, match, stated, known: (
         stated["number"] < 1000 or draft.head["number"] == "millimetres"

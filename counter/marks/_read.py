@@ -15,11 +15,12 @@ from counter.marks._clean import clean_read
 from counter.marks._house import shipped_house
 from counter.marks._known import known_for
 from counter.marks._lex import fold
-from counter.marks._makers import MAKER, MakersRead, is_makers, with_makers
+from counter.marks._makers import MAKER, MakersRead, is_makers, read_makers, with_makers
 from counter.marks._models import MarkEvidence
 from counter.marks._sentences import SPEAKS_OF_UV
 from counter.marks._tables import tables
 from counter.marks._weigh import background, evidence, floor_of, is_worn, strain, weights, worn_floor
+from counter.marks._worn import Worn, read_worn
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -29,7 +30,6 @@ if TYPE_CHECKING:
     from counter.marks._known import Known
     from counter.marks._models import Reading, Span
     from counter.marks._weigh import Clean
-    from counter.marks._worn import Worn
     from counter.words import Folded
 
 
@@ -121,9 +121,6 @@ def _worn(
     clean: Clean, plain: str, text: str, known: Known, house: tuple[HouseMaker, ...], limit: int
 ) -> MarkEvidence:
     """Weigh what was read as it stands, slot by slot and as a worn code against each other and against none."""
-    from counter.marks._makers import read_makers
-    from counter.marks._worn import read_worn  # what the first clean code does not need
-
     makers = MakersRead() if is_worn(plain) else read_makers(plain, text, known, house)
     costs = [*(cost for _, cost in makers.readings), *(strain(clean, reading) for reading in clean.readings)]
     systems = tuple(maker for maker in house if maker.parts or maker.codes)

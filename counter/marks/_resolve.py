@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from counter.marks._lex import is_one_tube
 from counter.marks._sentences import (
     ANOTHER_SHAPE,
     APART,
@@ -29,7 +30,6 @@ if TYPE_CHECKING:
 _TUBES = {"linear", "u-bent", "circular"}
 THINNEST_T8_MM = 20.0  # between 16 and 25.4
 NOMINAL_OVER_MM = 60.0  # single-pin and high-output tubes are named by the room from socket to socket
-_TUBE_TOLERANCE_MM = 1.2  # 26 against 25.4, 29 against 28.6; the nearest sizes are over 3 mm apart
 
 
 class Meaning(NamedTuple):
@@ -148,7 +148,7 @@ def _base_agrees(base: Base, facts: Facts) -> bool:
 
 def _size_agrees(lamp: Lamp, facts: Facts) -> bool:
     tube, length = facts.get("tube_mm"), facts.get("length_mm")
-    if tube and lamp.tube_mm and abs(lamp.tube_mm.value - tube) > _TUBE_TOLERANCE_MM:
+    if tube and lamp.tube_mm and not is_one_tube(lamp.tube_mm.value, tube):
         return False
     tolerance, own = facts.get("length_tolerance_mm"), lamp.lengths_mm
     if not (length and tolerance and own):

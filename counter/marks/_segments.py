@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from counter.marks._caps import base_code
 from counter.marks._colour import colour_code
 from counter.marks._house import house_code
+from counter.marks._lex import is_one_tube
 from counter.marks._systems import WHOLE, code_of, word
 
 if TYPE_CHECKING:
@@ -139,7 +140,7 @@ def same(key: str, first: Any, second: Any) -> bool:
     if first == second:
         return True
     if key == "tube_mm":
-        return bool(abs(first - second) <= 1)  # 25.4 and 26 mm are one tube
+        return is_one_tube(first, second)
     stem = getattr(first, "stem", None)
     return stem is not None and first.family == second.family and (first.key is None or second.key is None)
 

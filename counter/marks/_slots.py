@@ -17,7 +17,7 @@ from counter.marks._noise import noise
 from counter.marks._parts import cct_allowed
 from counter.marks._sentences import COLOUR_NUMBER, PINS, WATTS
 from counter.marks._systems import word
-from counter.marks._tables import longest_first, tables
+from counter.marks._tables import tables
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
@@ -188,7 +188,7 @@ def _heads(known: Known) -> Iterator[tuple[str, Slot]]:
         found = word(row["letters"], 0, known)
         kept: Facts = {"shapes": found.facts["shapes"]} if found and "shapes" in found.facts else {}
         yield row["letters"], Slot("head", parts, kept, cost, row["letters"], touching)
-    for prefix in longest_first("nema", "prefixes"):
+    for prefix in tables()["nema"]["prefixes"]:
         for letters in (prefix["letters"] + shape for shape in prefix["shapes"]):
             if found := word(letters, 0, known):
                 yield letters, Slot("head", found.parts, found.facts, cost, found.canonical, touching)

@@ -14,12 +14,3 @@ def tables() -> dict[str, Any]:
     """Return the shipped tables; their shape is kept by tests/marks/test_marks_tables.py."""
     data: dict[str, Any] = json.loads((paths.resources() / "marks.json").read_text(encoding="utf-8"))
     return data
-
-
-@cache
-def longest_first(*path: str) -> tuple[dict[str, Any], ...]:
-    """Return the rows of one table with their longest letters first, so that the first match is the longest."""
-    rows: Any = tables()
-    for key in path:
-        rows = rows[key]
-    return tuple(sorted(rows, key=lambda row: -len(row["letters"])))

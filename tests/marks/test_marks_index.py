@@ -7,7 +7,7 @@ from functools import cache
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from counter import marks
+from counter.marks._index import CodeIndex
 from counter.marks._lex import STRETCH
 from counter.marks._noise import Noise, align
 
@@ -36,7 +36,7 @@ def cost(code: str, query: str) -> float:
 @given(CODES, QUERIES)
 @settings(max_examples=150, deadline=None)
 def test_finds_exactly_the_cheapest(codes, query):
-    found = marks.CodeIndex(codes).search(query, limit=len(codes), max_cost=MOST, window=100)
+    found = CodeIndex(codes).search(query, limit=len(codes), max_cost=MOST, window=100)
     true = {code: cost(code, query) for code in codes}
     expected = sorted(round(value, 6) for value in true.values() if value <= MOST)
     assert [round(hit.cost, 6) for hit in found.hits] == expected
@@ -48,7 +48,7 @@ def test_finds_exactly_the_cheapest(codes, query):
 @settings(max_examples=100, deadline=None)
 def test_limit_and_window_keep_the_best(codes, query):
     true = sorted(cost(code, query) for code in codes)
-    hits = marks.CodeIndex(codes).search(query, limit=2, max_cost=30, window=2.97).hits
+    hits = CodeIndex(codes).search(query, limit=2, max_cost=30, window=2.97).hits
     kept = [value for value in true if value <= min(30, true[0] + 2.97)][:2]
     assert [round(hit.cost, 6) for hit in hits] == [round(value, 6) for value in kept]
 
@@ -63,16 +63,16 @@ def test_alignment_is_in_order_and_within_the_query(code, query):
 
 
 def test_spelling_is_given_back():
-    hits = marks.CodeIndex(["Lmp-26/840", "LMP-18/840"]).search("lmp 2?/840").hits
+    hits = CodeIndex(["Lmp-26/840", "LMP-18/840"]).search("lmp 2?/840").hits
     assert [hit.code for hit in hits] == ["Lmp-26/840"]
 
 
 def test_search_stops_where_too_little_is_readable():
     codes = [f"{number:05d}" for number in range(20_000)]
-    found = marks.CodeIndex(codes).search("?????", max_cost=30, most_nodes=500)
+    found = CodeIndex(codes).search("?????", max_cost=30, most_nodes=500)
     assert not found.is_complete
 
 
 def test_empty():
-    assert marks.CodeIndex([]).search("A").hits == ()
-    assert len(marks.CodeIndex(["A", "a", "B"])) == 2
+    assert CodeIndex([]).search("A").hits == ()
+    assert len(CodeIndex(["A", "a", "B"])) == 2
