@@ -112,8 +112,7 @@ class CardPage(QWidget):
         self.picture.show_picture(after(self._catalogue, card, given.choice))
         right = frozenset(at for at, worth in enumerate(card.worth) if worth >= 1)
         self.choices.show_outcomes(tuple(_word(given, at) for at in range(len(card.choices))), right, given.choice)
-        nearly = tr("Nearly.") if feedback.rating != "again" else tr("Not this one.")
-        word = tr("Right.") if feedback.is_right else nearly
+        word = tr("Right.") if feedback.is_right else _wrong_word(given)
         note = tr("comes back in this round") if feedback.comes_back else ""
         self.reason.show_reason(word, feedback.is_right, feedback.why, note, signal)
         self.unknown.setEnabled(False)
@@ -156,3 +155,9 @@ def _word(given: Given, at: int) -> str:
         if card.kind == "next-look" and card.worth[at] > 0
         else ""
     )
+
+
+def _wrong_word(given: Given) -> str:
+    if given.choice is None:
+        return tr("Not known yet.")
+    return tr("Nearly.") if given.feedback.rating != "again" else tr("Not this one.")

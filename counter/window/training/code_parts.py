@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from counter.window.training.card_views import Shown
 
 STRIP_PX, POINTS_MORE = 64, 1.5
+LEFT_PX = 6
 
 
 class CodeParts(QWidget):
@@ -33,6 +34,7 @@ class CodeParts(QWidget):
         large.setPointSizeF(large.pointSizeF() * POINTS_MORE)
         self.strip.setFont(large)
         self.asked = Words()
+        self.asked.setContentsMargins(LEFT_PX, 0, 0, 0)  # below the code's first letter
         self.parts = RowTable(theme, mono=True, bold_middle=False)
         self.face, self.side = DrawingView(theme, 6.0), DrawingView(theme, 2.2, 80)
         drawings = QHBoxLayout()

@@ -221,7 +221,7 @@ def test_nought_says_i_do_not_know(room, ada):
     begin(room, 5)
     press(room, Qt.Key.Key_0)
     assert progress(room.data, ada).answers[0].said == "do not know"
-    assert room.cards.reason.said.text() == "Not this one."
+    assert room.cards.reason.said.text() == "Not known yet."
 
 
 def test_the_reason_and_the_right_answer_are_told(room, ada):
