@@ -28,6 +28,9 @@ do not install insulation within 3 in
 Wannenleuchte für Feuchträume, Kupferwicklung, Befestigung M4
 60CY, 60~, 50 c/s, .21A @277, 1 PH, 0.85 w/ capacitor, cos φ 0,28...0,45, leakage 100 uA
 9 cell louver, 2 speed, 2 sources, tool 15, 24 cu in, 40 in-lb, 8 pies, bobinage 130
+HF-126, EVG-K 126, 220...240V, 50/60, C.F. 1.5, KW 14/09, Red lamp 1; Blu lamp 2, lamp 1-2 common
+SELV-Leitungen getrennt verlegen, cut-out on lamp failure, mount lamp within 1/2 in. of grounded metal
+remove lens and inside cover, 90 C wire 4 in 4 out, wet location only by trained personnel, task lite
 max of 8 #12 AWG, 3rd floor, room 114, mfd 2/09, 04/11, Aug 2009, 47 stamped, 1/2 NPT, vol. 2
 """.strip().splitlines()
 HELD = """
@@ -60,6 +63,10 @@ tubo para baja temperatura
 aircraft galley light
 26 ceiling
 9/11
+blue-lite
+red lamp 18W
+Tanovax Inc.
+do not use outdoor lamps
 5/7
 32
 18 contacts
@@ -120,6 +127,15 @@ def test_a_makers_name_is_explained_where_its_own_number_or_address_bears_it_out
 )
 def test_a_model_number_takes_no_watts_with_it(label):
     assert 26 in parse_label(label).fields["ballast_watts"]
+
+
+def test_a_tube_behind_a_count_is_no_count():
+    read = parse_label("2xT5 28W, HF 2x36 T8")
+    assert (read.fields["ballast_counts"], read.tubes, read.unread) == ((2,), (5, 8), ())
+
+
+def test_pins_only_are_these_alone():
+    assert parse_label("2 broches seulement. La 4 broches grille").pins == (2,)
 
 
 def test_figures_under_the_heads_of_columns_are_read(catalogue):

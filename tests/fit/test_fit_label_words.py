@@ -301,6 +301,10 @@ maintained emergency
 battery
 NiCd pack
 ballast not supplied
+gear stays in the tray, leads capped
+lamps must have a stripe
+see the new plate for lamps
+feed at one side
 not in ceiling 26W
 2 broches seulement. La 4 broches grille
 instrument lamp
