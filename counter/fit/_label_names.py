@@ -25,7 +25,7 @@ _MODEL = re.compile(
     r"(?:^|(?<=[\s:#]))(?!(?:led|uv|dc|bl|ho|byp|dim|hid|mh|no|nr|cat|typ|type|mod|ref|art|item|code|part|lot|ser)(?![a-z]))"
     r"(?P<letters>[a-z]{2,4})(?:[-./ ]|(?=\d))[a-z0-9/.-]*\d[a-z0-9/.-]*$"
 )
-_HOLDS_NAMES = (NAME_OF_A_FIRM, "where it was made", "where to reach the maker")
+_HOLDS_NAMES = (NAME_OF_A_FIRM, marked("where it was made"), marked("where to reach the maker"))
 _WORDS = re.compile(r"[a-z]{3,}")
 _NAME = re.compile(r"[^\W\d_]{3,}")
 

@@ -83,15 +83,15 @@ def _is_hidden(plain: str, one: Match, stretches: Sequence[Stretch]) -> bool:
     is_bare = plain[one.start : one.end].replace(".", "").isdigit()
     for other in stretches:
         is_within = other.start <= one.start and one.end <= other.end
-        is_number = is_bare and (other.about in MEASURED or _is_glued(other))
+        is_number = is_bare and (other.about in MEASURED or _is_glued(other, plain[one.start : one.end]))
         if is_within and (is_number or one.topic in _HIDES.get(other.about, ())):
             return True
     return one.topic == "restricts" and (is_of_only(plain, one, stretches) or is_of_place(plain, one, stretches))
 
 
-def _is_glued(one: Stretch) -> bool:
-    """Whether count and watts stand there as one number: EVG 254 runs two of 54 W."""
-    return one.about == "watts" and one.means.endswith("as one number")
+def _is_glued(one: Stretch, number: str) -> bool:
+    """Whether a number is count and watts in one: EVG 254 runs two of 54 W."""
+    return one.about == "watts" and number == one.groups.get("counts", "") + one.groups.get("watts", "")
 
 
 def _unread(plain: str, stretches: Sequence[Stretch]) -> Iterator[tuple[int, int]]:
