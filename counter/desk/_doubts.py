@@ -100,9 +100,13 @@ def fixture_doubts(judged: Judgement, of_lamp: Iterable[Doubt] = ()) -> tuple[Do
 def _of_caution(one: Caution) -> Doubt:
     kind: DoubtKind = "warned" if one.signal in ("DANGER", "WARNING") else "rule"
     about = ABOUT_RULE.get(one.rule, one.rule)
-    return Doubt(
-        kind=kind, about=about, says=one.says, ask=one.ask or one.do, caution=one, key=one.key, words=one.words
-    )
+    ask = one.ask or (_what_means(one.words) if one.words else one.do)
+    return Doubt(kind=kind, about=about, says=one.says, ask=ask, caution=one, key=one.key, words=one.words)
+
+
+def _what_means(unread: Sequence[str]) -> str:
+    ask = tr("What does {words} mean? If it says nothing of the lamp, press it.")
+    return ask.format(words=", ".join(f"“{fit.quoted(one)}”" for one in unread[:MOST_NAMED]))
 
 
 ABOUT_RULE = {  # where the answer is given, if not by yes or no
@@ -272,9 +276,7 @@ def _unread(seen: Evidence) -> Iterator[Doubt]:
         return
     said = fit.unread_marks(left)
     if words_may_be_pressed(left):
-        ask = tr("What does {words} mean? If it says nothing of the lamp, press it.")
-        ask = ask.format(words=", ".join(f"“{fit.quoted(one)}”" for one in left[:MOST_NAMED]))
-        yield Doubt(kind="unread", about="marks", says=said.says, ask=ask, caution=said, words=left)
+        yield Doubt(kind="unread", about="marks", says=said.says, ask=_what_means(left), caution=said, words=left)
     else:
         yield _spoken("unread", said, tr("Read the whole marking again: what does it say?"))
 
