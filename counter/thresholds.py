@@ -16,3 +16,4 @@ LEAST_OF_BEST = 3  # the first look asked for tells at least a third of what the
 TIED_AT = 0.45  # of the first share: from here two families or bases are named together
 MOST_TIED = 2  # names at a glance; more are counted
 SOLD_AS_ANOTHER = 0.05  # how well a code sold here before goes with another lamp, against the one it was sold as
+OTHER_HOLDER = 0.2  # how well a lamp goes with having burned in a holder marked for another base: marks are misread

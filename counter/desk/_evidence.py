@@ -15,7 +15,7 @@ from counter.desk._lead import Leading, leading, read_lamps
 from counter.desk._sold import NOTHING_SOLD, SoldCode, sold_as, weighed_by_sold
 from counter.language import current
 from counter.marks import MarkEvidence
-from counter.thresholds import COLOUR_AT, LEADING, NAMED_AT, SETTLED_AT
+from counter.thresholds import COLOUR_AT, LEADING, NAMED_AT, OTHER_HOLDER, SETTLED_AT
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Iterable, Mapping, Sequence
@@ -31,8 +31,8 @@ READ_ONE_WAY = 0.9  # probability from which a reading of the marks answers look
 COATED_UV: tuple[Kind, ...] = ("uv-a", "other")  # white glass says nothing against these
 
 House: TypeAlias = "tuple[HouseMaker, ...]"
-# Looks, marks, the id of the house tables, the language, since meanings are kept in words, and what was sold.
-Key = tuple[tuple[tuple[str, str | float], ...], str, int, str, tuple[SoldCode, ...]]
+# Looks, marks, the id of the house tables, the language, since meanings are kept in words, what was sold, the holder.
+Key = tuple[tuple[tuple[str, str | float], ...], str, int, str, tuple[SoldCode, ...], str]
 
 
 class Weighed(NamedTuple):
@@ -260,13 +260,14 @@ def evidence_of(catalogue: Catalogue, case: Case, house: House = (), sold: SoldC
 
     `house` holds the shop's own tables of makers' codes, `sold` what codes were sold as here; that leads nothing yet.
     """
-    weighed = weighed_of(catalogue, case.looks, case.marks, _without(house, case.explained))
+    weighed = weighed_of(catalogue, case.looks, case.marks, _without(house, case.explained), (), _burned_in(case))
     return Evidence(catalogue, case, weighed, sold_as(catalogue, weighed.marks, sold))
 
 
 def led(seen: Evidence) -> Evidence:
     """Return the evidence with the lamp first that this very code was sold as here."""
-    weighed = weighed_of(seen.catalogue, seen.case.looks, seen.case.marks, seen.house, seen.before)
+    case = seen.case
+    weighed = weighed_of(seen.catalogue, case.looks, case.marks, seen.house, seen.before, _burned_in(case))
     return Evidence(seen.catalogue, seen.case, weighed, seen.before)
 
 
@@ -294,22 +295,38 @@ def weighed_of(
     text: str,
     house: House = (),
     sold: tuple[SoldCode, ...] = (),
+    holder: str = "",
 ) -> Weighed:
-    """Return what looks and marks say, kept.
+    """Return what looks and marks say, kept; `holder` is the mark of the one that the lamp burned in.
 
     The looks weigh the readings of the marks and the marks weigh the candidates; both come from the one posterior
     over lamp types.
     """
     kept = _kept_of(catalogue)
-    key = (tuple(looks.items()), text, id(house), current(), sold)
+    key = (tuple(looks.items()), text, id(house), current(), sold, holder)
     if key not in kept:
         while len(kept) >= MOST_KEPT:
             kept.pop(next(iter(kept)))
         same = next((one for old, one in kept.items() if old[:4] == key[:4]), None)
         alone = next((one.by_looks for old, one in kept.items() if old[0] == key[0]), None)
         said = same.marks if same else _read(catalogue, text, house)
-        kept[key] = _weigh(catalogue, looks, said, house, alone or identify.rank(catalogue, looks), sold)
+        by_looks = alone or identify.rank(catalogue, looks)
+        kept[key] = _weigh(catalogue, looks, said, house, by_looks, sold, _prior(catalogue, holder))
     return kept[key]
+
+
+def _burned_in(case: Case) -> str:
+    """Return the mark of the holder that the lamp came out of, where it burned there until it wore out, else ""."""
+    return case.fixture.holder or "" if case.fixture.came_out else ""
+
+
+def _prior(catalogue: Catalogue, holder: str) -> Mapping[str, float] | None:
+    """Return how often each lamp type is met that burned in a holder; None where that tells nothing."""
+    going = fit.bases_that_go_in(catalogue, holder) if holder else frozenset()
+    if not going:
+        return None
+    met = catalogue.prevalence
+    return {one.id: met.get(one.id, 1.0) * (1 if one.base in going else OTHER_HOLDER) for one in catalogue.lamps}
 
 
 def _read(catalogue: Catalogue, text: str, house: House) -> MarkEvidence:
@@ -337,9 +354,11 @@ def _weigh(
     house: House,
     by_looks: tuple[Candidate, ...],
     sold: tuple[SoldCode, ...],
+    prior: Mapping[str, float] | None,
 ) -> Weighed:
     likelihood = weighed_by_sold(catalogue, said, sold) if sold else said.likelihood
-    candidates = identify.rank(catalogue, looks, likelihood, said.floor) if likelihood else by_looks
+    is_more = bool(likelihood) or prior is not None
+    candidates = identify.rank(catalogue, looks, likelihood, said.floor, prior) if is_more else by_looks
     readings = marks.sharpen(said, {one.lamp: one.probability for one in by_looks})
     nexts = identify.next_looks(catalogue, looks, candidates, _told(readings))
     lead = leading(catalogue, candidates, read_lamps(catalogue, candidates, readings))

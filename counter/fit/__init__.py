@@ -13,7 +13,7 @@ May import counter.catalogue, counter.light and counter.words.
 from counter.fit._disposal import BrokenStep, broken_caution, broken_steps, disposal, disposal_check
 from counter.fit._facts import weakest
 from counter.fit._families import other_family
-from counter.fit._holder import unknown_holder
+from counter.fit._holder import bases_that_go_in, unknown_holder
 from counter.fit._judge import first_words, in_order, judge, judge_any, strictest_of
 from counter.fit._label import LabelReading, LabelSpan, parse_label, quoted
 from counter.fit._law import LawNote, law, law_caution, law_check, places
@@ -65,6 +65,7 @@ __all__ = [
     "Use",
     "Verdict",
     "about",
+    "bases_that_go_in",
     "broken_caution",
     "broken_steps",
     "disposal",

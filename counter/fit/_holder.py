@@ -67,6 +67,12 @@ def compare(catalogue: Catalogue, base: Base, text: str | None) -> Match:
     return nearest
 
 
+def bases_that_go_in(catalogue: Catalogue, text: str) -> frozenset[str]:
+    """Return the bases that go into a holder by its mark, or may: those of its own name or family."""
+    going = (one for one in catalogue.bases if compare(catalogue, one, text).says in ("same", "family"))
+    return frozenset(base.designation for base in going)
+
+
 def _is_one_holder(holders: tuple[Designation, ...]) -> bool:
     """Whether one holder can take all that it is marked with: made for both they share contacts and key."""
     return len({(one.groups, one.letter, one.size, one.contacts, one.key) for one in holders}) == 1

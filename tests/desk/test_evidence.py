@@ -6,7 +6,7 @@ import pytest
 
 from counter import identify, marks
 from counter.catalogue import load
-from counter.desk import Case, assess
+from counter.desk import Case, Fixture, assess
 from counter.desk import _evidence as evidence
 from counter.desk._evidence import MOST_KEPT
 from counter.desk._evidence import weighed_of as evidence_of
@@ -19,7 +19,7 @@ def test_kept_is_what_was_worked_out(catalogue, looks, text):
     first = evidence_of(catalogue, looks, text)
     assert evidence_of(catalogue, dict(looks), text) is first
     said = marks.read(catalogue, text) if text else marks.MarkEvidence(text=text)
-    assert first == evidence._weigh(catalogue, looks, said, (), identify.rank(catalogue, looks), ())
+    assert first == evidence._weigh(catalogue, looks, said, (), identify.rank(catalogue, looks), (), None)
 
 
 def test_other_looks_or_marks_are_not_mistaken(catalogue):
@@ -78,3 +78,25 @@ def test_a_rubbed_colour_is_told_only_where_one_can_be_read(catalogue, colour, c
     looks = {"body": "square", "pins": "4", "legs": "4"}
     seen = evidence.evidence_of(catalogue, Case(marks=f"CF?26W/G24?/{colour}", looks=looks))
     assert seen.cct_k == cct_k
+
+
+LIT = {"ballast": "electronic", "came_out": True}
+FOUR = {"legs": "4", "pins": "4", "glass": "white", "watts": "26"}
+
+
+@pytest.mark.parametrize(
+    ("looks", "fixture", "lamp", "verdict"),
+    [
+        (FOUR, LIT | {"holder": "G24q-3"}, "G24q-3/26/quad", "sell"),
+        (FOUR, LIT | {"holder": "G24q-3", "came_out": None}, "G24q-3/26/quad", "ask first"),
+        (FOUR | {"pins": "2"}, LIT | {"holder": "G24q-3"}, "G24d-3/26/quad", "do not sell"),  # somebody is wrong
+        (FOUR | {"legs": "6"}, LIT | {"holder": "G24q-3"}, "GX24q-3/26/triple", "do not sell"),
+        (FOUR | {"notch": "small-middle"}, LIT | {"holder": "G24q-3"}, "G24q-3/26/quad", "ask first"),
+        ({}, LIT | {"holder": "G24q-3"}, None, None),  # a holder alone names no lamp
+        (FOUR, LIT | {"holder": "nobody reads this"}, "G24q-3/26/quad", "ask first"),
+    ],
+)
+def test_the_holder_that_a_lamp_burned_in_speaks_of_its_base(catalogue, looks, fixture, lamp, verdict):
+    """As far as a mark that may be misread: what was seen of the lamp itself weighs more."""
+    found = assess(catalogue, Case(looks=looks, fixture=Fixture(**fixture), use="lighting"))
+    assert (found.lamp, found.verdict) == (lamp, verdict)
