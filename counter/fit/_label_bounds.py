@@ -22,6 +22,7 @@ _EXCLUSIVE = frozenset(
 )
 _JOINS = re.compile(r"[\d,/&+]|\b(?:or|and|nor|o|u|y|ni|ou|et|oder|und|noch)\b")
 SENTENCE = re.compile(r"[.;!](?!\d)")
+_ENDS_ORDER = re.compile(rf"{SENTENCE.pattern}|/ ?(?=(?:not|do not|pas|ne pas|nicht|no|non|nao)\b)")
 _SAYS_WHICH = (
     "watts",
     "code",
@@ -124,8 +125,13 @@ def denials(plain: str, stretches: Sequence[Stretch], topics: Sequence[Match]) -
     for one in topics:
         if one.topic == "restricts" and plain[one.start : one.end] in table()["denials"]:
             run = [named[at] for at in _run_behind(plain, one.end, named, "gap_of_denial")]
-            if run and not _JOINS.search(SENTENCE.split(plain[run[-1].end :], maxsplit=1)[0]):
+            if run and not _JOINS.search(_rest(plain, run[-1].end)):
                 yield Denial(one.start, run[0].start, run[-1].end)
+
+
+def _rest(plain: str, start: int) -> str:
+    """Return the rest of a sentence; an order that is said again in another language is one of its own."""
+    return _ENDS_ORDER.split(plain[start:], maxsplit=1)[0].replace(" w/", " with ")
 
 
 def _is_other_source(plain: str, one: Match) -> bool:

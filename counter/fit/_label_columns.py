@@ -18,6 +18,7 @@ LEAST_COLUMNS = 3  # words of a heading
 MOST_LAMPS = 8  # in one fixture
 FIGURES = marked("figures of a ballast")
 _NUMBER = re.compile(r"\d+(?:[.,]\d+)?|[.,]\d+")
+_REDUCED = re.compile(r" ?\d\d ?w(?= )")  # of a saver, right behind the lamp's code
 
 
 def with_columns(plain: str, found: Sequence[Stretch]) -> tuple[Stretch, ...]:
@@ -47,9 +48,18 @@ def _no_orders(head: re.Match[str]) -> Iterator[Stretch]:
 
 def _figures(plain: str, start: int, most: int, *, is_counted: bool) -> Iterator[Stretch]:
     """Yield the figures of one row, as many as there are columns beside the lamp's; the first may count lamps."""
+    reduced = _REDUCED.match(plain, start)
+    start = reduced.end() if reduced else start
     row = pattern("figures").match(plain, start)
-    for at, number in enumerate(_NUMBER.finditer(plain, start, row.end()) if row is not None else ()):
+    at = -1
+    for number in _NUMBER.finditer(plain, start, row.end()) if row is not None else ():
+        at += not _is_second(plain, number)
         if at < most:
             is_count = is_counted and at == 0 and number[0].isdigit() and 0 < int(number[0]) <= MOST_LAMPS
             about, groups = ("count", {"counts": number[0]}) if is_count else ("input", {})
             yield Stretch(number.start(), number.end(), about, FIGURES, groups)
+
+
+def _is_second(plain: str, number: re.Match[str]) -> bool:
+    """Whether a number stands in a cell with the one before: amperes at two voltages, degrees on two scales."""
+    return re.search(r"\d ?[fc]?/ ?-?$", plain[: number.start()]) is not None

@@ -86,7 +86,15 @@ def _is_hidden(plain: str, one: Match, stretches: Sequence[Stretch]) -> bool:
         is_number = is_bare and (other.about in MEASURED or _is_glued(other, plain[one.start : one.end]))
         if is_within and (is_number or one.topic in _HIDES.get(other.about, ())):
             return True
+    if one.topic == "led":
+        return _is_article(plain, one)
     return one.topic == "restricts" and (is_of_only(plain, one, stretches) or is_of_place(plain, one, stretches))
+
+
+def _is_article(plain: str, one: Match) -> bool:
+    """Whether "del" is no LED in French, but stands before a word of Spanish or Italian."""
+    behind = WORD.search(plain, one.end) if plain[one.start : one.end] == "del" else None
+    return behind is not None and words.is_only_of(behind[0], "es", "other")
 
 
 def _is_glued(one: Stretch, number: str) -> bool:

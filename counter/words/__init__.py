@@ -9,7 +9,7 @@ May import counter.paths alone.
 
 from counter.words._families import Family, Trait, families, other_family
 from counter.words._fold import Folded, fold, plains
-from counter.words._plain import is_beside, is_order, is_plain, names_kind
+from counter.words._plain import is_beside, is_only_of, is_order, is_plain, names_kind
 from counter.words._topics import (
     LONGEST,
     PRINTED,
@@ -42,6 +42,7 @@ __all__ = [
     "is_beside",
     "is_danger",
     "is_harmless",
+    "is_only_of",
     "is_order",
     "is_plain",
     "matches",

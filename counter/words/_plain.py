@@ -90,6 +90,13 @@ def names_kind(word: str) -> bool:
     return any(not words.of_kinds.isdisjoint(_forms(word, words)) for words in _languages().values())
 
 
+@lru_cache(maxsize=256)
+def is_only_of(word: str, *languages: str) -> bool:
+    """Whether one folded word, no small one, is listed in some of these languages and in none of the others."""
+    found = {name for name, words in _languages().items() if not words.inflected.isdisjoint(_forms(word, words))}
+    return bool(found) and found <= set(languages)
+
+
 def _is_of(word: str, words: _Words) -> bool:
     return word in words.fixed or not words.inflected.isdisjoint(_forms(word, words))
 

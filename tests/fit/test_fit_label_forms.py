@@ -32,6 +32,12 @@ HF-126, EVG-K 126, 220...240V, 50/60, C.F. 1.5, KW 14/09, Red lamp 1; Blu lamp 2
 SELV-Leitungen getrennt verlegen, cut-out on lamp failure, mount lamp within 1/2 in. of grounded metal
 remove lens and inside cover, 90 C wire 4 in 4 out, wet location only by trained personnel, task lite
 max of 8 #12 AWG, 3rd floor, room 114, mfd 2/09, 04/11, Aug 2009, 47 stamped, 1/2 NPT, vol. 2
+FS-25, starter S10/S2, no striations, leads 1 to 7, terminals: L N E / 1 2 3 4, cap 4.5, 0418
+keep hot wires short, do not bundle lamp and mains tails, fault reset on power cycle, do not relamp with power on
+220-240V AC/DC, TCmax 90, DA1 DA2, <5 mA leakage, not SELV, PL 100-357, keep plug clear of choke, Patt no. W/28/2P
+Ne pas utiliser sans amorceur, nur mit Starter betreiben, não necessita starter, fin de vida del balastro
+condensatore 4,5 µF, cavi corti, attacco rigido, fios azuis, fio terra obrigatório, Netz freischalten
+Moss Creek, Indiana; Norvolt Lighting Gear Ltd; Pol. Ind. Los Tilares
 """.strip().splitlines()
 HELD = """
 Norvolt Germicidal Corp.
@@ -76,6 +82,33 @@ zone 2
 12/24
 LAMP WATTS AMPS F32T8 42 .3
 tubes 1-1/2 in. dia.
+FS-20
+FS-2 lamps
+nur mit Starter-Ersatz
+keep lamp clear
+lâmpada azul
+tubi blu
+rede nos soquetes
+rete agli attacchi
+alimentazione ai tubi
+tensión peligrosa en portalámparas
+fase y neutro al mismo lado
+iluminación de seguridad
+activo en portalámparas
+wired in parallel
+cond 26
+terminals 18 26
+0254
+24V AC/DC
+rebuilt, Ohio
+tubes DEL rapides
+tube del metal
+leak
+do not use LED tubes w/ 18 or triple lamps
+Not for LED tubes / 26 W lamps
+oven aisle
+photo set
+fed from the tray
 """.strip().splitlines()
 
 
@@ -134,6 +167,12 @@ def test_a_tube_behind_a_count_is_no_count():
     assert (read.fields["ballast_counts"], read.tubes, read.unread) == ((2,), (5, 8), ())
 
 
+def test_an_order_said_in_two_languages_is_two_orders():
+    read = parse_label("Not for 2-pin lamps / Pas pour lampes à 2 broches")
+    assert [one.words for one in read.shut_out] == ["Not for 2-pin", "Pas pour lampes à 2 broches"]
+    assert read.dangers == ()
+
+
 def test_pins_only_are_these_alone():
     assert parse_label("2 broches seulement. La 4 broches grille").pins == (2,)
 
@@ -142,6 +181,8 @@ def test_figures_under_the_heads_of_columns_are_read(catalogue):
     read = parse_label("LAMP  QTY  INPUT W  BF\nCFQ26W/G24q  1  29  1.0\nCFQ26W/G24q  2  54  .98\nTHD <10%")
     assert (read.unread, read.fields["ballast_watts"], set(read.pairs)) == ((), (26,), {(1, 26), (2, 26)})
     assert parse_label("LAMP QTY BF F32T8 2 .88 59 18").unread[0].text == "59 18"
+    assert parse_label("LAMP NO. TEMP AMPS WATTS IN BF F32T8 28W 4 60F/16C .72/.31 86 .77").unread == ()
+    assert parse_label("LAMP NO. AMPS BF F32T8 28W 4 .72/.31 .77 26").unread[0].text == "26"
 
 
 FAMILIES = ["circline", "slimline", "single pin", "VHO", "HO lamps", "U-bent", "T5 linear", "medium bipin", "2D lamp"]
