@@ -52,6 +52,11 @@ class OfferLine(QFrame):
         self.close_button.setVisible(not choices)
         self.show()
 
+    @property
+    def is_offering(self) -> bool:
+        """Whether something that it offers waits for its answer."""
+        return self.isVisible() and bool(self._choices)
+
     def next_customer(self) -> None:
         """Take away what was only said; what is offered waits for its answer."""
         if not self._choices:

@@ -147,6 +147,10 @@ class ShopDesk(QObject):
         self.counter.letters.take(loaded.codes)
 
     def _fail(self, problem: Exception) -> None:
+        """Say once at the foot what is wrong with the store, where every page shows it, and keep it on the shelf."""
+        line = self.counter.desk_cases.line
+        if str(problem) != self._problem and not line.is_offering:
+            line.say(str(problem))
         self._problem = str(problem)
         self._say_state()
         self._again.start(AGAIN_MS)

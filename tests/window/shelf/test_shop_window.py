@@ -192,6 +192,21 @@ def test_what_another_till_confirms_is_taken_without_a_restart(counter):
     assert counter.catalogue.lamp_by_id["G24q-3/26/quad"].length_mm.value == 163.5
 
 
+def test_a_store_that_cannot_be_read_is_said_at_the_foot_once(windows, data):
+    """What the shop confirmed and taught does not count then; only the page of the shelf said so."""
+    data.mkdir()
+    (data / "shop.db").write_bytes(b"no database" * 999)
+    counter = windows().counter
+    line = counter.desk_cases.line
+    for is_said in (True, False):
+        line.hide()
+        counter.shop.open()
+        shop_at_rest(counter)
+        assert line.isVisible() is is_said
+    assert "shop.db" in line.words.text()
+    assert "shop.db" in counter.shop.pane.state.text()
+
+
 def test_demo_shop_is_marked_and_taken_out(windows, data):
     counter = windows(case=SURE).counter
     counter.shop.load_demo()
