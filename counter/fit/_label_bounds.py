@@ -34,7 +34,9 @@ _SAYS_WHICH = (
 )  # stretches that "only" may stand beside
 _FIGURES = ("volts", "hertz", "amperes", "temperature", "approval")
 _OF_SUPPLY = ("volts", "hertz")  # "120V only" shuts no lamp out
-_ORDER = re.compile(r"(?:do not|don't|never|ne pas|ne jamais|no \w+[aei]r\b|nicht)")  # of what stands behind
+_ORDER = re.compile(  # of what stands behind
+    r"(?:do not|don't|never|ne pas|ne jamais|n(?:ao|on?) \w+[aei]re?\b|nicht)"
+)
 _OF_USE = re.compile(
     r"use|operate|run|energi[sz]e|switch|turn|light|touch|usar|utilizar|operar|encender|prender|"
     r"utiliser|employer|allumer|verwenden|benutzen|betreiben|einschalten"

@@ -37,7 +37,8 @@ keep hot wires short, do not bundle lamp and mains tails, fault reset on power c
 220-240V AC/DC, TCmax 90, DA1 DA2, <5 mA leakage, not SELV, PL 100-357, keep plug clear of choke, Patt no. W/28/2P
 Ne pas utiliser sans amorceur, nur mit Starter betreiben, não necessita starter, fin de vida del balastro
 condensatore 4,5 µF, cavi corti, attacco rigido, fios azuis, fio terra obrigatório, Netz freischalten
-Moss Creek, Indiana; Norvolt Lighting Gear Ltd; Pol. Ind. Los Tilares
+tw130 C 4,5 µF, min. -15, resolución 92/98, EVG 1x26 G24q-3, 4-pin sockets only
+Moss Creek, Indiana; Velariz, Lda; Norvolt Lighting Gear Ltd; Pol. Ind. Los Tilares
 """.strip().splitlines()
 HELD = """
 Norvolt Germicidal Corp.
@@ -106,6 +107,10 @@ tube del metal
 leak
 do not use LED tubes w/ 18 or triple lamps
 Not for LED tubes / 26 W lamps
+Ne convient plus
+ne plus utiliser
+não usar
+não usar lâmpadas 26W
 oven aisle
 photo set
 fed from the tray
@@ -171,6 +176,7 @@ def test_an_order_said_in_two_languages_is_two_orders():
     read = parse_label("Not for 2-pin lamps / Pas pour lampes à 2 broches")
     assert [one.words for one in read.shut_out] == ["Not for 2-pin", "Pas pour lampes à 2 broches"]
     assert read.dangers == ()
+    assert parse_label("Ne convient pas aux tubes LED. Não usar lâmpadas LED").dangers == ()
 
 
 def test_pins_only_are_these_alone():
