@@ -111,6 +111,10 @@ Ne convient plus
 ne plus utiliser
 não usar
 não usar lâmpadas 26W
+dangerous voltage both sockets
+use zorbik lamp, Ohio
+starter S10 fusible
+integral ballast lamps
 oven aisle
 photo set
 fed from the tray
