@@ -38,6 +38,10 @@ keep hot wires short, do not bundle lamp and mains tails, fault reset on power c
 Ne pas utiliser sans amorceur, nur mit Starter betreiben, não necessita starter, fin de vida del balastro
 condensatore 4,5 µF, cavi corti, attacco rigido, fios azuis, fio terra obrigatório, Netz freischalten
 tw130 C 4,5 µF, min. -15, resolución 92/98, EVG 1x26 G24q-3, 4-pin sockets only
+nicht dimmbar, do not use on dimmer, do not touch, non coprire, uso interno somente, not repairable, no reparable
+not suitable for damp locations, do not install within 6 in of combustible material, no external starter required
+use 105C wire only, solo conductores de cobre, only for class I luminaires, without PCB, do not cut leads
+no instalar a menos de 2.5 m del suelo, warranty void if label removed, reduced light output
 Moss Creek, Indiana; Velariz, Lda; Norvolt Lighting Gear Ltd; Pol. Ind. Los Tilares
 """.strip().splitlines()
 HELD = """
@@ -115,6 +119,13 @@ dangerous voltage both sockets
 use zorbik lamp, Ohio
 starter S10 fusible
 integral ballast lamps
+do not touch the lamp
+only copper
+do not install lamps within 3 in
+not suitable for lamps
+warranty void if ballast removed
+reduced light output lamps
+cut leads
 oven aisle
 photo set
 fed from the tray
