@@ -10,6 +10,31 @@ from counter.fit import parse_label
 
 LABEL = "Electronic ballast 120-277V 50/60Hz 1x26W"
 AGAINST = """
+flammable vapor area, close door before switching
+caution: flammable vapors
+spray area, flammable
+grain dust area
+vapores inflamables
+Lager für Farben
+caution: harmful light
+harmful light, keep door shut
+high voltage grid, electric
+barber tool cabinet
+coil lamp, duct unit
+under sink unit
+stamp viewer
+facial bronzer, wear goggles
+Ontsmettingslamp voor vijverwater
+lámpara del clarificador del estanque
+straight 120 on tombstones
+line and neutral
+fase y neutro
+ballastless, retro kit
+ballast too hot
+ballast hot, tar
+shock from fixture
+fixture wet after flood
+polychlorinated biphenyls, oily drip
 mains 120V at both sockets
 mains (230 V) at holders
 120V both sockets
@@ -347,6 +372,10 @@ lampe zeigt violett
 lampe enthalt ihr netzteil
 """.strip().splitlines()
 SAYS_NOTHING = """
+suitable for mounting on normally flammable surfaces
+vapor tight, dust tight
+flood light
+lámpara del pasillo
 contains no PCBs
 brauner Leiter an L
 alimentatore elettronico
