@@ -235,12 +235,16 @@ def _pairs(plain: str, found: Scan, watts: tuple[float, ...]) -> tuple[tuple[int
 
 
 def _tied(plain: str, order: list[Stretch]) -> Iterator[tuple[int, float]]:
-    """Yield counts with the watts next to them, walking from count to lamps; a sentence's end parts them."""
+    """Yield counts with the watts next to them, walking from count to lamps; a sentence's end parts them.
+
+    Counts side by side, "(1)(2) F32T8", count together.
+    """
     counts: tuple[int, ...] = ()
     last: Stretch | None = None
     for one in order:
         if own := _counts_of(one):
-            counts, last = own, one
+            is_more = last is not None and last.about == "count" and not _between(plain, last, one).strip(" ,/-")
+            counts, last = ((*counts, *own) if is_more else own), one
         if one.about not in _LISTING:
             continue
         if "counts" in one.groups or (last is not None and pattern("gap").match(_between(plain, last, one))):

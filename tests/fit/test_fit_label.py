@@ -13,6 +13,7 @@ LABELS = [
         {"ballast_watts": (26,), "ballast_counts": (2,), "ballast": "electronic"},
     ),
     ("(1) or (2) CFQ26W/G24q", {"ballast_watts": (26,), "ballast_counts": (1, 2)}),
+    ("(1)(2) F32T8", {"ballast_watts": (32,), "ballast_counts": (1, 2)}),
     ("FOR 1 OR 2 F32T8 INSTANT START", {"ballast_watts": (32,), "ballast_counts": (1, 2), "ballast": "electronic"}),
     ("magnetic choke 230V 0.17A 5/7/9/11 W", {"ballast_watts": (5, 7, 9, 11), "ballast": "magnetic"}),
     (
@@ -79,3 +80,15 @@ def test_judge_reads_the_label(catalogue):
 @pytest.mark.parametrize(("label", "counts"), [("1-3 lamps 26W", (1, 2, 3)), ("1-2-4 lamps 26W", (1, 2, 4))])
 def test_two_counts_are_a_range_and_more_are_a_list(label, counts):
     assert parse_label(label).fields["ballast_counts"] == counts
+
+
+@pytest.mark.parametrize(
+    ("text", "pairs"),
+    [
+        ("(1)(2) F32T8", {(1, 32), (2, 32)}),
+        ("(1) or (2) F32T8", {(1, 32), (2, 32)}),
+        ("1 x 26 W, 2 x 18 W", {(1, 26), (2, 18)}),
+    ],
+)
+def test_counts_side_by_side_count_together(text, pairs):
+    assert set(parse_label(text).pairs) == pairs
