@@ -1,6 +1,7 @@
 """Numbers under the heads of a label's columns: "LAMP QTY INPUT W BF", then a lamp's code and its figures.
 
-A heading that names lamp watts explains nothing here: then a bare number may be the lamp's.
+A heading that names lamp watts explains nothing here: then a bare number may be the lamp's. Watts behind amperes
+are the supply's where lamps stand by their codes; on plates without codes they are the lamp's.
 """
 
 from __future__ import annotations
@@ -17,7 +18,9 @@ if TYPE_CHECKING:
 LEAST_COLUMNS = 3  # words of a heading
 MOST_LAMPS = 8  # in one fixture
 FIGURES = marked("figures of a ballast")
+DRAWN = marked("watts drawn from the supply")
 _NUMBER = re.compile(r"\d+(?:[.,]\d+)?|[.,]\d+")
+_BEHIND_AMPERES = re.compile(r"\d ?a(?:mps?|mperes?)?\b[ ,;]*$")
 _REDUCED = re.compile(r" ?\d\d ?w(?= )")  # of a saver, right behind the lamp's code
 
 
@@ -26,6 +29,20 @@ def with_columns(plain: str, found: Sequence[Stretch]) -> tuple[Stretch, ...]:
     told = [figure for head in pattern("heading").finditer(plain) for figure in _under(plain, head, found)]
     free = (new for new in told if not any(old.start < new.end and new.start < old.end for old in found))
     return tuple(sorted((*found, *free)))
+
+
+def without_drawn(plain: str, found: Sequence[Stretch]) -> tuple[Stretch, ...]:
+    """Take watts right behind amperes for those drawn, where lamps stand by their codes: "F17T8 120V .27A 32W"."""
+    names_lamps = any(one.about == "code" for one in found)
+    return tuple(
+        Stretch(one.start, one.end, "input", DRAWN, {}) if names_lamps and _is_drawn(plain, one) else one
+        for one in found
+    )
+
+
+def _is_drawn(plain: str, one: Stretch) -> bool:
+    is_bare = one.about == "watts" and "counts" not in one.groups
+    return is_bare and _BEHIND_AMPERES.search(plain, max(0, one.start - 12), one.start) is not None
 
 
 def _under(plain: str, head: re.Match[str], found: Sequence[Stretch]) -> Iterator[Stretch]:

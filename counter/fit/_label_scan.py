@@ -21,7 +21,7 @@ from counter.fit._label_bounds import (
     is_of_place,
     with_exclusives,
 )
-from counter.fit._label_columns import with_columns
+from counter.fit._label_columns import with_columns, without_drawn
 from counter.fit._label_names import makers_names, named_models
 from counter.fit._label_rows import pattern, stretches
 
@@ -65,7 +65,8 @@ class Scan(NamedTuple):
 @lru_cache(maxsize=128)
 def scan(plain: str) -> Scan:
     """Return what a folded label says, stretch by stretch."""
-    found = with_exclusives(plain, with_columns(plain, tuple(stretches(plain, named_models(plain)))))
+    read = without_drawn(plain, tuple(stretches(plain, named_models(plain))))
+    found = with_exclusives(plain, with_columns(plain, read))
     said = words.matches(plain)
     denied = tuple(denials(plain, found, said))
     topics = tuple(one for one in said if not _is_hidden(plain, one, found) and not _is_in(one, denied))

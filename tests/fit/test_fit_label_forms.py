@@ -198,6 +198,30 @@ def test_pins_only_are_these_alone():
     assert parse_label("2 broches seulement. La 4 broches grille").pins == (2,)
 
 
+DRAWN = """
+Potencia absorbida 58 W
+Potencia de línea: 58 W
+Puissance absorbée 58 W
+Potenza assorbita 58 W
+Perdite 6 W
+Potência absorvida 58 W
+Opgenomen vermogen 58 W
+58 W in .6A
+""".strip().splitlines()
+
+
+@pytest.mark.parametrize("words", DRAWN)
+def test_watts_drawn_from_the_supply_are_no_lamps(words):
+    assert parse_label(f"1x26W 230V. {words}. Class P").fields["ballast_watts"] == (26,)
+
+
+@pytest.mark.parametrize(
+    ("label", "watts"), [("F17T8 120V .27A 32W", (17,)), ("CFQ13W .25A 26W", (13,)), ("Choke 230V 0,37A 18W", (18,))]
+)
+def test_watts_behind_amperes_are_drawn_where_lamps_stand_by_their_codes(label, watts):
+    assert parse_label(label).fields["ballast_watts"] == watts
+
+
 def test_figures_under_the_heads_of_columns_are_read(catalogue):
     read = parse_label("LAMP  QTY  INPUT W  BF\nCFQ26W/G24q  1  29  1.0\nCFQ26W/G24q  2  54  .98\nTHD <10%")
     assert (read.unread, read.fields["ballast_watts"], set(read.pairs)) == ((), (26,), {(1, 26), (2, 26)})
