@@ -13,17 +13,14 @@ MOST = {"clean code": (1, 13), "worn code": (2, 12), "looks only": (4, 0)}  # cl
 
 
 @pytest.mark.parametrize("kind", CUSTOMERS)
-def test_every_customer_comes_to_a_settled_answer(window, kind):
-    assert serve(window, kind).verdict == ("do not sell" if kind in REFUSED else "sell")
-
-
-@pytest.mark.parametrize("kind", MOST)
-def test_no_more_clicks_and_keys_than_these(window, kind):
+def test_every_customer_comes_to_a_settled_answer_by_no_more_clicks_and_keys_than_these(window, kind):
     one = serve(window, kind)
-    clicks, keys = MOST[kind]
-    assert one.clicks <= clicks
-    assert one.keys <= keys
-    assert one.lamp.startswith("G24q-3" if kind == "worn code" else "G24q-2")
+    assert one.verdict == ("do not sell" if kind in REFUSED else "sell")
+    if kind in MOST:
+        clicks, keys = MOST[kind]
+        assert one.clicks <= clicks
+        assert one.keys <= keys
+        assert one.lamp.startswith("G24q-3" if kind == "worn code" else "G24q-2")
 
 
 def test_a_filter_goes_by_escape_from_the_marks(window):
