@@ -10,6 +10,10 @@ from counter.fit import parse_label
 
 LABEL = "Electronic ballast 120-277V 50/60Hz 1x26W"
 AGAINST = """
+air unit, filter
+do not stare at it
+mineral display
+safety cabinet
 flammable vapor area, close door before switching
 caution: flammable vapors
 spray area, flammable
