@@ -13,7 +13,7 @@ from pydantic import Field
 
 from counter import words
 from counter.catalogue import Model, scan_designation
-from counter.fit._label_rows import Stretch, pattern, table
+from counter.fit._label_rows import Stretch, pattern, starts, table
 from counter.fit._label_scan import Scan, scan
 from counter.language import figure, kept_by_language, marked, tr, trn
 from counter.words import Topic
@@ -265,13 +265,10 @@ def _between(plain: str, one: Stretch, other: Stretch) -> str:
 def _kinds(folded: Folded, found: Scan) -> list[tuple[str, LabelSpan]]:
     """Return the kinds of ballast that are named and not denied, with their words, the gravest first."""
     named = [(one.about, one.start, one.end) for one in found.stretches if one.about in _KINDS]
-    is_thick = any(eighths >= THICK for eighths in _tubes(found))
-    told_of = (one for one in found.topics if one.topic in _KINDS)
-    named += [
-        (one.topic, one.start, one.end)
-        for one in told_of
-        if not (is_thick and folded.plain.startswith("instant", one.start))
-    ]
+    named += [(one.topic, one.start, one.end) for one in found.topics if one.topic in _KINDS]
+    if any(eighths >= THICK for eighths in _tubes(found)):
+        instant = dict(starts())["instant"]
+        named = [row for row in named if not instant.match(folded.plain, row[1])]
     told = [row for row in named if not _DENIES.search(folded.plain[max(0, row[1] - 16) : row[1]])]
     told.sort(key=lambda row: (list(_KINDS).index(row[0]), row[1]))
     return [(kind, _span(folded, start, end, "ballast", tr(_KIND_MEANS[kind]))) for kind, start, end in told]

@@ -60,7 +60,7 @@ def makers_names(plain: str, found: Sequence[Stretch], unread: Sequence[tuple[in
             _begins_as(plain, end, names) or any(_is_short_for(one, names) for one in own or models)
         )
         is_held = not own and (held.issuperset(names) or "".join(names) in held)
-        if _may_be_name(names) and ((is_first and is_short) or is_held):
+        if _may_be_name(names) and (is_short or is_held):
             yield Stretch(start, end, "part", NAME_OF_A_FIRM, {})
 
 

@@ -465,6 +465,7 @@ CHOKE_T12 = "INSTANT START BALLAST (2) F40T12"
         (ELECTRONIC_T12, "electronic", "sell"),
         (ELECTRONIC_T12, "unknown", "sell"),
         (CHOKE_T12, "magnetic", "sell"),
+        ("BALASTRO ARRANQUE INSTANTANEO 2 F40T12", "magnetic", "sell"),
         ("ELECTRONIC BALLAST (2) F32T8 120V", "electronic", "do not sell"),
         ("ELECTRONIC BALLAST 2x40W", "electronic", "do not sell"),
     ],
